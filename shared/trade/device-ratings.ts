@@ -1,0 +1,22 @@
+import type { Source } from "./source.ts";
+
+const source: Source = {
+  kind: "standard",
+  document: "BS EN 60898-1",
+  clause: "preferred values of rated current",
+  checked: "from memory",
+};
+
+/** Standard rated currents of circuit-breakers, smallest first. */
+export const deviceRatings: readonly { ratingA: number; source: Source }[] = [
+  { ratingA: 6, source },
+  { ratingA: 10, source },
+  { ratingA: 16, source },
+  { ratingA: 20, source },
+  { ratingA: 25, source },
+  { ratingA: 32, source },
+  { ratingA: 40, source },
+  { ratingA: 45, source },
+  { ratingA: 50, source },
+  { ratingA: 63, source },
+];

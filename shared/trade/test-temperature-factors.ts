@@ -1,0 +1,17 @@
+import type { Source } from "./source.ts";
+
+const source: Source = {
+  kind: "guidance",
+  document: "On-Site Guide",
+  clause: "Table I2, ambient at the time of the test",
+  checked: "from memory",
+};
+
+/** Resistance at the temperature of the test over resistance at 20 °C. */
+export const testTemperatureFactors: readonly { ambientC: number; factor: number; source: Source }[] = [
+  { ambientC: 5, factor: 0.94, source },
+  { ambientC: 10, factor: 0.96, source },
+  { ambientC: 15, factor: 0.98, source },
+  { ambientC: 20, factor: 1.0, source },
+  { ambientC: 25, factor: 1.02, source },
+];
