@@ -1,0 +1,170 @@
+import { z } from "zod";
+import { cableIdSchema, contactIdSchema, entryIdSchema, roleSchema, stationIdSchema } from "../board/ids.schema.ts";
+import { applianceKinds, sides, stationKinds, switchings } from "../board/station-kinds.ts";
+
+const positive = z.number().positive();
+
+export const referenceMethods = ["A", "C", "100", "101", "102", "103"] as const;
+export const deviceStandards = ["BS EN 60898", "BS EN 61009", "BS 88-3", "BS 3036"] as const;
+export const curves = ["B", "C", "D"] as const;
+export const earthings = ["TN-C-S", "TN-S", "TT"] as const;
+
+/**
+ * What is set at a station. Every key is optional: a rule that needs one that is not said answers
+ * `undetermined`, but for the defaults that shared/circuit/defaults.ts lists with their reasons.
+ */
+export const stationSettingsSchema = z.strictObject({
+  // way
+  deviceStandard: z.enum(deviceStandards).optional(),
+  deviceCurve: z.enum(curves).optional(),
+  deviceRatingA: positive.optional(),
+  /** Rated residual current of the RCD that covers the way; 0 says there is none. */
+  rcdMa: z.number().min(0).optional(),
+  floorAreaM2: positive.optional(),
+  /** Let-through energy of the device at the fault current, as its maker states it. */
+  letThroughA2s: positive.optional(),
+  // fcu
+  fuseRatingA: positive.optional(),
+  switched: z.boolean().optional(),
+  // socket-outlet
+  gangs: z.union([z.literal(1), z.literal(2)]).optional(),
+  // plate-switch
+  switching: z.enum(switchings).optional(),
+  /** 2 for a double-pole switch. */
+  poles: z.union([z.literal(1), z.literal(2)]).optional(),
+  // plate-switch, isolator, cooker-control, junction-box
+  ratingA: positive.optional(),
+  // cooker-control
+  hasSocketOutlet: z.boolean().optional(),
+  distanceToApplianceM: z.number().min(0).optional(),
+  // appliance, luminaire, ceiling-rose
+  appliance: z.enum(applianceKinds).optional(),
+  litres: positive.optional(),
+  /** The largest fuse the appliance's maker allows before it. */
+  makersFuseA: positive.optional(),
+  /** True in a room with a bath or shower. */
+  inBathroom: z.boolean().optional(),
+});
+
+export const stationSchema = z.strictObject({
+  id: stationIdSchema,
+  kind: z.enum(stationKinds),
+  /** Printed label, such as "3"; the kind's word is added by whoever writes a sentence. */
+  label: z.string().max(24).optional(),
+  /** Its entries. Left out, a station has the usual entries of its kind. */
+  entries: z.array(z.strictObject({ letter: z.string().regex(/^[a-z][a-z0-9]*$/), side: z.enum(sides) })).optional(),
+  settings: stationSettingsSchema.optional(),
+});
+
+/** How a cable is run, by itself or as a route class of a plan. */
+export const routeSchema = z.strictObject({
+  method: z.enum(referenceMethods).optional(),
+  ambientC: z.number().min(-10).max(60).optional(),
+  /** Circuits bunched together, this one included. */
+  groupedCircuits: z.number().int().min(1).max(20).optional(),
+  /** Length of cable totally surrounded by thermal insulation. */
+  insulationMm: z.number().min(0).optional(),
+  /** Depth in the wall; under 50 mm asks for an RCD. Left out: on the surface or deeper. */
+  depthMm: z.number().min(0).optional(),
+  inMetalFramedWall: z.boolean().optional(),
+});
+
+export const cableSchema = z.strictObject({
+  from: entryIdSchema,
+  to: entryIdSchema,
+  csaMm2: positive.optional(),
+  /** Left out: the usual protective conductor of that size. */
+  cpcCsaMm2: positive.optional(),
+  lengthM: positive.optional(),
+  ...routeSchema.shape,
+  /**
+   * Which position at `from` meets which at `to`. Left out: every core straight, core by core. States single
+   * conductors left out, crossed or on another route.
+   */
+  conductors: z.array(z.tuple([roleSchema, roleSchema])).optional(),
+});
+
+export const loadSchema = z.strictObject({
+  station: stationIdSchema,
+  powerW: positive,
+  /** Runs for hours at a time. */
+  isLongRunning: z.boolean().optional(),
+  name: z.string().max(40).optional(),
+});
+
+export const testKinds = [
+  "continuity-cpc",
+  "ring-step-1",
+  "ring-step-2",
+  "ring-step-3",
+  "insulation",
+  "polarity",
+] as const;
+
+/** A reading the learner put on record, in the order they were taken. */
+export const readingSchema = z.strictObject({
+  test: z.enum(testKinds),
+  way: stationIdSchema,
+  /** Where the red and the black probe stood. */
+  red: contactIdSchema.optional(),
+  black: contactIdSchema.optional(),
+  resistanceOhm: z.number().min(0).optional(),
+  insulationMegohm: z.number().min(0).optional(),
+  /** Above what the meter shows: ">1999" ohm or ">999" megohm. */
+  isOverRange: z.boolean().optional(),
+  isPolarityRight: z.boolean().optional(),
+  /** What the learner said of it. */
+  judged: z.enum(["pass", "fail"]).optional(),
+});
+
+/** What a task asks for. Never named cables of an answer, but for as-found cables that must stay. */
+export const requirementSchema = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("served"), stations: z.array(stationIdSchema).min(1) }),
+  z.strictObject({ kind: z.literal("one-circuit"), stations: z.array(stationIdSchema).min(1), way: stationIdSchema.optional() }),
+  z.strictObject({ kind: z.literal("shape"), of: stationIdSchema, shape: z.enum(["ring", "radial"]) }),
+  z.strictObject({ kind: z.literal("kept"), cables: z.array(cableIdSchema).min(1) }),
+  z.strictObject({ kind: z.literal("device"), way: stationIdSchema, ratingA: z.array(positive).min(1) }),
+  z.strictObject({ kind: z.literal("readings"), way: stationIdSchema, tests: z.array(z.enum(testKinds)).min(1) }),
+  z.strictObject({ kind: z.literal("fault-named"), faults: z.array(z.string().min(1)).min(1) }),
+]);
+
+export const supplySchema = z.strictObject({
+  earthing: z.enum(earthings).optional(),
+  zeOhm: positive.optional(),
+  /** Resistance of the earth electrode (TT). */
+  electrodeOhm: positive.optional(),
+});
+
+/** The one file format for a wiring: what is built, and all that a rule may need to judge it. */
+export const wiringSchema = z.strictObject({
+  version: z.literal(1),
+  title: z.string().max(200).optional(),
+  supply: supplySchema.optional(),
+  stations: z.array(stationSchema).max(400),
+  cables: z.array(cableSchema).max(4000),
+  loads: z.array(loadSchema).optional(),
+  /** Contacts whose state the board cannot tell: never "unplugged". */
+  unknown: z.array(contactIdSchema).optional(),
+  /** What is asked for. Without it only what is built is judged. */
+  wants: z.array(requirementSchema).optional(),
+  /** The stations the task uses. Left out: all. */
+  taskStations: z.array(stationIdSchema).optional(),
+  readings: z.array(readingSchema).optional(),
+  /** Faults of a hunt that the learner has named. */
+  namedFaults: z.array(z.string()).optional(),
+});
+
+export type StationSettings = z.infer<typeof stationSettingsSchema>;
+export type Station = z.infer<typeof stationSchema>;
+export type Route = z.infer<typeof routeSchema>;
+export type CableSpec = z.infer<typeof cableSchema>;
+export type Load = z.infer<typeof loadSchema>;
+export type TestKind = (typeof testKinds)[number];
+export type Reading = z.infer<typeof readingSchema>;
+export type Requirement = z.infer<typeof requirementSchema>;
+export type Supply = z.infer<typeof supplySchema>;
+export type Wiring = z.infer<typeof wiringSchema>;
+export type ReferenceMethod = (typeof referenceMethods)[number];
+export type DeviceStandard = (typeof deviceStandards)[number];
+export type Curve = (typeof curves)[number];
+export type Earthing = (typeof earthings)[number];
