@@ -20,10 +20,19 @@ export type ToScanner =
   | { type: "plug"; request: number; contactA: ContactId; contactB: ContactId }
   | { type: "plug-cable"; request: number; entryA: EntryId; entryB: EntryId; code?: number }
   /** Pulls the lead between two contacts, or every lead of an entry, or all. */
-  | { type: "pull"; request: number; what: { contactA: ContactId; contactB: ContactId } | { entry: EntryId } | "all" }
+  | {
+      type: "pull";
+      request: number;
+      what: { contactA: ContactId; contactB: ContactId } | { entry: EntryId } | "all";
+    }
   /** Puts a simulated probe somewhere. */
   | { type: "probe"; request: number; probe: "red" | "black"; at: ContactId | "other-probe" | null }
-  | { type: "set-fault"; request: number; contact: ContactId; fault: "stuck-low" | "stuck-high" | "dead-output" | "dead-input" | "loose-contact" | null }
+  | {
+      type: "set-fault";
+      request: number;
+      contact: ContactId;
+      fault: "stuck-low" | "stuck-high" | "dead-output" | "dead-input" | "loose-contact" | null;
+    }
   | { type: "self-check"; request: number }
   | { type: "walk-test"; request: number; on: boolean }
   | { type: "test-lead"; request: number; entryA: EntryId; entryB: EntryId }
@@ -46,6 +55,11 @@ export type FromScanner =
       codes: { entry: EntryId; code: number }[];
     }
   | { type: "done"; request: number }
-  | { type: "refused"; request: number; code: "not-on-a-real-board" | "no-such-contact" | "no-such-entry" | "unknown-code" | "board-not-empty"; facts: Record<string, string> }
+  | {
+      type: "refused";
+      request: number;
+      code: "not-on-a-real-board" | "no-such-contact" | "no-such-entry" | "unknown-code" | "board-not-empty";
+      facts: Record<string, string>;
+    }
   /** Sent once a second while the scan loop turns; feeds the watchdog. */
   | { type: "alive"; patternCount: number; monotonicMs: number };

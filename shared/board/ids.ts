@@ -27,7 +27,8 @@ export const frontLetter = "front";
 
 export const stationIdPattern = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 export const entryIdPattern = /^[a-z][a-z0-9]*(-[a-z0-9]+)*\.[a-z][a-z0-9]*$/;
-export const contactIdPattern = /^[a-z][a-z0-9]*(-[a-z0-9]+)*\.[a-z][a-z0-9]*\.(L|N|E|SL|common|strap1|strap2)$/;
+export const contactIdPattern =
+  /^[a-z][a-z0-9]*(-[a-z0-9]+)*\.[a-z][a-z0-9]*\.(L|N|E|SL|common|strap1|strap2)$/;
 
 export const stationId = (text: string): StationId => text as StationId;
 export const entryId = (station: string, letter: string): EntryId => `${station}.${letter}` as EntryId;

@@ -16,16 +16,7 @@ export const stationKinds = [
 export type StationKind = (typeof stationKinds)[number];
 
 /** What an entry is for. The side, with the kind, says which role each core of a cable lands on. */
-export const sides = [
-  "feed",
-  "supply",
-  "load",
-  "switch",
-  "lamp",
-  "strap",
-  "strap-in",
-  "strap-out",
-] as const;
+export const sides = ["feed", "supply", "load", "switch", "lamp", "strap", "strap-in", "strap-out"] as const;
 export type Side = (typeof sides)[number];
 
 /** Cores of twin-and-earth, and the two more of three-core-and-earth. */
@@ -143,7 +134,12 @@ export const isPoint = (stationKind: StationKind): boolean =>
 export const usualEntries: Record<StationKind, { letter: string; side: Side }[]> = {
   way: feeds("abcdef"),
   "socket-outlet": feeds("abcdef"),
-  "junction-box": [...feeds("abcdef"), { letter: "s", side: "switch" }, { letter: "t", side: "lamp" }, { letter: "u", side: "lamp" }],
+  "junction-box": [
+    ...feeds("abcdef"),
+    { letter: "s", side: "switch" },
+    { letter: "t", side: "lamp" },
+    { letter: "u", side: "lamp" },
+  ],
   fcu: twoSided(),
   "ceiling-rose": [...feeds("abc"), { letter: "s", side: "switch" }, { letter: "t", side: "lamp" }],
   "plate-switch": [

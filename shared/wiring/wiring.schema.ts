@@ -1,5 +1,11 @@
 import { z } from "zod";
-import { cableIdSchema, contactIdSchema, entryIdSchema, roleSchema, stationIdSchema } from "../board/ids.schema.ts";
+import {
+  cableIdSchema,
+  contactIdSchema,
+  entryIdSchema,
+  roleSchema,
+  stationIdSchema,
+} from "../board/ids.schema.ts";
 import { applianceKinds, sides, stationKinds, switchings } from "../board/station-kinds.ts";
 
 const positive = z.number().positive();
@@ -52,7 +58,9 @@ export const stationSchema = z.strictObject({
   /** Printed label, such as "3"; the kind's word is added by whoever writes a sentence. */
   label: z.string().max(24).optional(),
   /** Its entries. Left out, a station has the usual entries of its kind. */
-  entries: z.array(z.strictObject({ letter: z.string().regex(/^[a-z][a-z0-9]*$/), side: z.enum(sides) })).optional(),
+  entries: z
+    .array(z.strictObject({ letter: z.string().regex(/^[a-z][a-z0-9]*$/), side: z.enum(sides) }))
+    .optional(),
   settings: stationSettingsSchema.optional(),
 });
 
@@ -120,11 +128,19 @@ export const readingSchema = z.strictObject({
 /** What a task asks for. Never named cables of an answer, but for as-found cables that must stay. */
 export const requirementSchema = z.discriminatedUnion("kind", [
   z.strictObject({ kind: z.literal("served"), stations: z.array(stationIdSchema).min(1) }),
-  z.strictObject({ kind: z.literal("one-circuit"), stations: z.array(stationIdSchema).min(1), way: stationIdSchema.optional() }),
+  z.strictObject({
+    kind: z.literal("one-circuit"),
+    stations: z.array(stationIdSchema).min(1),
+    way: stationIdSchema.optional(),
+  }),
   z.strictObject({ kind: z.literal("shape"), of: stationIdSchema, shape: z.enum(["ring", "radial"]) }),
   z.strictObject({ kind: z.literal("kept"), cables: z.array(cableIdSchema).min(1) }),
   z.strictObject({ kind: z.literal("device"), way: stationIdSchema, ratingA: z.array(positive).min(1) }),
-  z.strictObject({ kind: z.literal("readings"), way: stationIdSchema, tests: z.array(z.enum(testKinds)).min(1) }),
+  z.strictObject({
+    kind: z.literal("readings"),
+    way: stationIdSchema,
+    tests: z.array(z.enum(testKinds)).min(1),
+  }),
   z.strictObject({ kind: z.literal("fault-named"), faults: z.array(z.string().min(1)).min(1) }),
 ]);
 

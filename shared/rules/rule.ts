@@ -1,0 +1,108 @@
+import type { CircuitModel } from "../circuit/model.ts";
+import type { Source } from "../trade/source.ts";
+
+/**
+ * `danger`: shock or fire if it were real. `fix`: does not meet the regulation or the standard arrangement that
+ * is taught. `query`: protected, but the designer must justify it. `note`: worth knowing.
+ */
+export type Weight = "danger" | "fix" | "query" | "note";
+
+/** Heaviest first. */
+export const weights: readonly Weight[] = ["danger", "fix", "query", "note"];
+
+/** Something on the board a finding can be about. */
+export interface Place {
+  kind: "conductor" | "cable" | "contact" | "entry" | "station";
+  id: string;
+}
+
+export type FactValue = string | number | boolean | readonly string[];
+
+/** What a rule saw. Its weight comes from the rule's variants, its sentences from the wording catalogue. */
+export interface Evidence {
+  kind: "evidence";
+  variant: string;
+  /** What has to be mended; evidence of later rules with the same cause is suppressed. */
+  causes: [Place, ...Place[]];
+  /** Where it shows, the most telling place first; the causes where nothing else is said. */
+  places: Place[];
+  /** Numbers and ids for the sentences, units in the names. */
+  facts: Record<string, FactValue>;
+}
+
+/** A value that a rule needs and does not have. */
+export interface Missing {
+  kind: "missing";
+  place: Place;
+  /** The field of the wiring format that is missing, or "contact" where the board cannot tell. */
+  field: string;
+  cause: "value" | "board";
+}
+
+/** One rule of the trade. Rules do not call rules; what two need lives in circuit/ or electrical/. */
+export interface Rule {
+  id: RuleId;
+  variants: Readonly<Record<string, Weight>>;
+  source: Source;
+  check: (model: CircuitModel) => (Evidence | Missing)[];
+}
+
+/** Every rule id there is or will be. Ids go into the log and are never reused. */
+export const ruleIds = [
+  "short",
+  "neutral-earth",
+  "two-ways",
+  "borrowed-neutral",
+  "polarity",
+  "split-conductors",
+  "cpc-missing",
+  "conductor-missing",
+  "wrong-side",
+  "ring-through-fuse",
+  "ring-open",
+  "ring-bridged",
+  "ring-loop",
+  "ring-device",
+  "ring-cable",
+  "spur-on-spur",
+  "spur-one-point",
+  "spur-per-point",
+  "needs-fuse",
+  "spur-cable",
+  "lighting-device",
+  "radial-cable",
+  "device-cable",
+  "cooker-control",
+  "isolation",
+  "design-current",
+  "lighting-load",
+  "not-served",
+  "outside-task",
+  "dead-end-lead",
+  "crowded-contact",
+  "self-lead",
+  "two-rings",
+  "ring-share",
+  "spur-count",
+  "spur-heavy",
+  "own-circuit",
+  "heavy-on-ring",
+  "switched-neutral",
+  "unswitched",
+  "always-on",
+  "least-size",
+  "fuse-size",
+  "fused-cable",
+  "fused-load",
+  "point-load",
+  "accessory-rating",
+  "volt-drop",
+  "fault-loop",
+  "cpc-size",
+  "rcd",
+  "floor-area",
+  "test-missing",
+  "test-order",
+  "reading-misjudged",
+] as const;
+export type RuleId = (typeof ruleIds)[number];

@@ -1,0 +1,151 @@
+import { z } from "zod";
+import { stationIdSchema } from "../board/ids.schema.ts";
+import { sides, stationKinds } from "../board/station-kinds.ts";
+import { ruleIds } from "../rules/rule.ts";
+import {
+  cableSchema,
+  loadSchema,
+  requirementSchema,
+  routeSchema,
+  stationSettingsSchema,
+  supplySchema,
+} from "../wiring/wiring.schema.ts";
+
+/** A text per language of the bench; English is always there. */
+export const textSchema = z.strictObject({ en: z.string().min(1), pl: z.string().min(1) });
+
+/** Positions on the plan in grid steps of 0.1 m, from the top left. */
+const step = z.number().int().min(0).max(1000);
+const pointSchema = z.strictObject({ x: step, y: step });
+
+export const planSchema = z.strictObject({
+  width: step,
+  height: step,
+  rooms: z.array(z.strictObject({ name: textSchema, x: step, y: step, width: step, height: step })),
+  /** How cables may be run; every wall names one. */
+  routeClasses: z.record(z.string(), routeSchema),
+  /** Wall segments cables can follow, ceilings and floors included. */
+  walls: z.array(z.strictObject({ from: pointSchema, to: pointSchema, routeClass: z.string() })).min(1),
+  places: z.array(z.strictObject({ station: stationIdSchema, at: pointSchema })).min(2),
+  /** Where length or way of running between two stations is not what the walls say. */
+  overrides: z
+    .array(
+      z.strictObject({
+        a: stationIdSchema,
+        b: stationIdSchema,
+        lengthM: z.number().positive().optional(),
+        ...routeSchema.shape,
+      }),
+    )
+    .optional(),
+});
+
+/** Cables and settings as one state of the board. */
+export const builtSchema = z.strictObject({
+  settings: z.record(z.string(), stationSettingsSchema).optional(),
+  cables: z.array(cableSchema),
+});
+
+export const hiddenFaultSchema = z.discriminatedUnion("kind", [
+  z.strictObject({ kind: z.literal("open-core"), cable: z.string(), role: z.enum(["L", "N", "E"]) }),
+  z.strictObject({
+    kind: z.literal("high-resistance"),
+    cable: z.string(),
+    role: z.enum(["L", "N", "E"]),
+    resistanceOhm: z.number().positive(),
+  }),
+  z.strictObject({
+    kind: z.literal("crossed-cores"),
+    cable: z.string(),
+    roles: z.tuple([z.enum(["L", "N", "E"]), z.enum(["L", "N", "E"])]),
+  }),
+  z.strictObject({ kind: z.literal("wrong-cpc"), cable: z.string(), cpcCsaMm2: z.number().positive() }),
+  z.strictObject({
+    kind: z.literal("missing-link"),
+    station: stationIdSchema,
+    role: z.enum(["L", "N", "E"]),
+  }),
+  z.strictObject({
+    kind: z.literal("low-insulation"),
+    cable: z.string(),
+    between: z.tuple([z.enum(["L", "N", "E"]), z.enum(["L", "N", "E"])]),
+    insulationMegohm: z.number().min(0),
+  }),
+]);
+
+/** What a learner may fit in this scenario. */
+export const partsSchema = z.strictObject({
+  cableCsaMm2: z.array(z.number().positive()).min(1),
+  deviceRatingA: z.array(z.number().positive()).optional(),
+  fuseRatingA: z.array(z.number().positive()).optional(),
+});
+
+export const scenarioSchema = z.strictObject({
+  version: z.literal(1),
+  id: z.string().regex(/^[a-z][a-z0-9-]*$/),
+  /** Counts up when the scenario changes. */
+  revision: z.number().int().min(1),
+  title: textSchema,
+  /** The house of our own it stands in. */
+  place: textSchema,
+  level: z.number().int().min(1).max(5),
+  teaches: textSchema,
+  task: textSchema,
+  /** True where there is an existing circuit: make dead comes before any lead. */
+  isExistingCircuit: z.boolean(),
+  supply: supplySchema,
+  /** The stations it uses, what the board must have at each, and what is fixed there. */
+  stations: z
+    .array(
+      z.strictObject({
+        id: stationIdSchema,
+        kind: z.enum(stationKinds),
+        name: textSchema.optional(),
+        /** Entries a side that the board must have at least. */
+        entries: z.partialRecord(z.enum(sides), z.number().int().min(1)),
+        settings: stationSettingsSchema.optional(),
+        /** Settings the learner chooses; not fixed above. */
+        chosen: z
+          .array(z.enum(["deviceRatingA", "deviceCurve", "fuseRatingA", "switched", "ratingA"]))
+          .optional(),
+      }),
+    )
+    .min(2),
+  plan: planSchema,
+  loads: z.array(loadSchema),
+  parts: partsSchema,
+  requirements: z.array(requirementSchema).min(1),
+  asFound: builtSchema,
+  /** Worded nudges a trainer gives, first to last; the last names a place. */
+  hints: z.array(textSchema).max(3).optional(),
+  /** At least one right wiring; never compared with what a learner builds, only used to prove the task solvable. */
+  modelAnswers: z.array(builtSchema).min(1),
+  wrongAnswers: z
+    .array(
+      z.strictObject({
+        name: z.string().min(1),
+        built: builtSchema,
+        /** Exactly the findings of weight danger, fix or query it must give. */
+        findings: z.array(z.strictObject({ rule: z.enum(ruleIds), variant: z.string().optional() })),
+        /** Requirements, by index, that it does not meet. */
+        notMet: z.array(z.number().int().min(0)).optional(),
+      }),
+    )
+    .min(2),
+  hiddenFaults: z.array(hiddenFaultSchema).optional(),
+});
+
+/** What the bench screen may see of a scenario: no answers, no faults, no hints. */
+export const strippedScenarioSchema = scenarioSchema.omit({
+  modelAnswers: true,
+  wrongAnswers: true,
+  hiddenFaults: true,
+  hints: true,
+});
+
+export type Text = z.infer<typeof textSchema>;
+export type Plan = z.infer<typeof planSchema>;
+export type Built = z.infer<typeof builtSchema>;
+export type HiddenFault = z.infer<typeof hiddenFaultSchema>;
+export type Scenario = z.infer<typeof scenarioSchema>;
+export type StrippedScenario = z.infer<typeof strippedScenarioSchema>;
