@@ -1,0 +1,189 @@
+import type { CableId, ContactId, EntryId, Role, RoleClass, StationId } from "../board/ids.ts";
+import type { ApplianceKind, Core, Side, StationKind } from "../board/station-kinds.ts";
+import type { BoardFaultKind } from "../board/sensed-state.schema.ts";
+import type { Place, Weight } from "../rules/rule.ts";
+import type { StrippedScenario, Text } from "../scenario/scenario.schema.ts";
+import type {
+  AttemptKind,
+  DeadStep,
+  Language,
+  Mode,
+  PlanQuestion,
+  SettingKey,
+  Step,
+} from "./commands.schema.ts";
+
+export type Fact = string | number | boolean;
+
+/** A sentence of the kiosk's own catalogue: its key and what goes in the gaps. */
+export interface Said {
+  key: string;
+  facts: Record<string, Fact>;
+}
+
+/** Something wrong around the work, in plain words: who should do what. */
+export interface Banner {
+  kind:
+    | "board-lost"
+    | "board-fault"
+    | "board-simulated"
+    | "disk-full"
+    | "clock-unset"
+    | "log-damaged"
+    | "changed-while-off"
+    | "setting-clash";
+  fault?: BoardFaultKind;
+  station?: StationId;
+  contacts?: ContactId[];
+  facts: Record<string, Fact>;
+}
+
+/** The board's own face, without its line numbers. */
+export interface BoardFace {
+  id: string;
+  name: string;
+  isSimulated: boolean;
+  hasCodes: boolean;
+  hasProbes: boolean;
+  stations: FaceStation[];
+}
+
+export interface FaceStation {
+  id: StationId;
+  kind: StationKind;
+  label: string;
+  gangs?: 1 | 2;
+  appliance?: ApplianceKind;
+  face: { x: number; y: number; width: number; height: number };
+  entries: {
+    id: EntryId;
+    letter: string;
+    side: Side;
+    contacts: { id: ContactId; role: Role; core: Core }[];
+  }[];
+  front: { id: ContactId; role: Role }[];
+}
+
+/** One offered scenario. `lacks` says what the board has not got; empty where it fits. */
+export interface ScenarioCard {
+  id: string;
+  title: Text;
+  place: Text;
+  level: number;
+  teaches: Text;
+  needs: { kind: StationKind; count: number }[];
+  lacks: Said[];
+}
+
+export interface SensedCable {
+  id: CableId;
+  from: EntryId;
+  to: EntryId;
+  conductors: { from: ContactId; to: ContactId; class: RoleClass }[];
+  /** Corners of its way along the plan, in grid steps, station to station. */
+  path: { x: number; y: number }[];
+  lengthM?: number;
+  csaMm2?: number;
+  /** The bench asks for its size; with the size it had when it was last in. */
+  asksSize?: { offeredCsaMm2?: number };
+  /** How much of what it may carry it is asked to carry, 0 to 1 and over. Never in an assessed attempt. */
+  share?: number;
+  /** True for a cable that was there when the work began. Never in an assessed attempt's stead of a mark. */
+  isAsFound?: boolean;
+}
+
+export interface StationSetting {
+  station: StationId;
+  key: SettingKey;
+  value?: Fact;
+  by?: "sensed" | "learner" | "trainer" | "scenario";
+  /** What may be chosen; empty where it is fixed. */
+  choices: Fact[];
+}
+
+/** A finding as a learner reads it: where, what, why, remedy and reference are whole sentences. */
+export interface FindingView {
+  id: string;
+  weight: Weight;
+  title: string;
+  where: string;
+  what: string;
+  why: string;
+  remedy: string;
+  reference: string;
+  places: Place[];
+  /** Bars to compare, where the finding is about them. */
+  bars?: { name: "Ib" | "In" | "Iz" | "leg" | "least"; currentA: number }[];
+}
+
+export interface RequirementView {
+  text: string;
+  answer: "met" | "not-yet" | "cannot-say";
+  places: Place[];
+}
+
+export interface VerdictView {
+  findings: FindingView[];
+  requirements: RequirementView[];
+  undetermined: { text: string; place: Place; cause: "value" | "board" }[];
+  proposal: "met" | "not-yet" | "cannot-say";
+  /** The state of the board it was given for; the screen dims it once the board has changed. */
+  isCurrent: boolean;
+  /** Held back until the board has been at rest. */
+  isHeld: boolean;
+}
+
+export interface PlanView {
+  questions: {
+    question: PlanQuestion;
+    choices?: number[];
+    answer?: number;
+    /** Practice only. */
+    result?: { isRight: boolean; reason: Said };
+  }[];
+  /** Practice only, once answered. */
+  bars?: { name: "Ib" | "In" | "Iz" | "leg" | "least"; currentA: number }[];
+}
+
+export interface AttemptView {
+  id: string;
+  scenario: StrippedScenario;
+  mode: Mode;
+  kind: AttemptKind;
+  step: Step;
+  steps: { step: Step; state: "done" | "now" | "open" | "locked" }[];
+  status: "open" | "ready" | "handed-in" | "released";
+  /** The one line that says what to do now. */
+  say: Said;
+  cables: SensedCable[];
+  /** Contacts stacked on one another. */
+  joints: ContactId[][];
+  unknown: ContactId[];
+  settings: StationSetting[];
+  asFound: { cable: CableId; isIn: boolean }[];
+  canUndo: boolean;
+  dead: { step: DeadStep; isDone: boolean; isOutOfOrder?: boolean }[];
+  plan: PlanView;
+  hints: { used: number; left: number; shown: Text[] };
+  tries: number;
+  /** Null where none may be shown or none was asked for. */
+  verdict: VerdictView | null;
+}
+
+/** Everything the bench screen gets, whole. Made by `viewFor` alone. */
+export interface BenchView {
+  revision: number;
+  /** `starting` until the scanner has opened the board; `no-board` where it cannot, with the reason. */
+  state: "starting" | "no-board" | "ready";
+  noBoard?: Said;
+  benchName: string;
+  language: Language;
+  isLarge: boolean;
+  banners: Banner[];
+  person: { name: string; isGuest: boolean } | null;
+  learners: { id: string; name: string }[];
+  scenarios: ScenarioCard[];
+  board: BoardFace | null;
+  attempt: AttemptView | null;
+  selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };
+}

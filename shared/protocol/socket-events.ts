@@ -1,0 +1,28 @@
+import type { BenchView, Fact } from "./bench-view.ts";
+import type { BenchCommand, BenchCommandName } from "./commands.schema.ts";
+
+/** The answer to a command: done, or refused with a code of the kiosk's catalogue and what goes in its gaps. */
+export type Answer = { ok: true } | { ok: false; code: string; facts: Record<string, Fact> };
+
+/** From the server to a bench screen. A whole view on connect and after every change. */
+export interface ToBench {
+  view: (view: BenchView) => void;
+}
+
+/** From a bench screen to the server: one event a command, each answered. */
+export type FromBench = {
+  [Name in BenchCommandName]: (command: BenchCommand<Name>, answer: (answer: Answer) => void) => void;
+};
+
+/** What the health address answers. */
+export interface Health {
+  isReady: boolean;
+  lines: "simulated" | "gpio" | "spinning";
+  /** Whether the GPIO library could be installed on this machine. */
+  hasGpioLibrary: boolean;
+  board: { id: string; state: "starting" | "no-board" | "ready"; problem?: string };
+  log: { state: "checking" | "sound" | "damaged"; firstBadRecord?: string; eventCount: number };
+  clock: "synced" | "battery" | "unsynced";
+  softwareVersion: string;
+  rulePackVersion: string;
+}
