@@ -1,0 +1,134 @@
+import { accessSync, constants } from "node:fs";
+import { join } from "node:path";
+import { errnoOf } from "./errno.ts";
+import { findGpioChip, gpioRoot } from "./gpio-base.ts";
+import { LinesError } from "./lines.ts";
+
+/** How a pin is opened. Never `out`: it would drive 0 for a moment. */
+export type PinDirection = "in" | "high" | "low";
+
+export interface PinRequest<Name extends string> {
+  /** What the pin is for; errors name it. */
+  name: Name;
+  bcm: number;
+  direction: PinDirection;
+}
+
+/** What the makers use of `onoff`'s Gpio; a stand-in for speed runs offers the same. */
+export interface GpioPin {
+  readSync(): 0 | 1;
+  writeSync(value: 0 | 1): void;
+  direction(): string;
+  setDirection(direction: PinDirection): void;
+  unexport(): void;
+}
+export interface GpioDriver {
+  Gpio: new (gpio: number, direction: PinDirection) => GpioPin;
+}
+
+/** Where pins come from. The defaults are the kernel's sysfs and the `onoff` package. */
+export interface GpioAccess {
+  sysfsRoot?: string;
+  loadDriver?: () => Promise<GpioDriver>;
+}
+
+/** One open pin; its value file stays open. Every call is synchronous and at most one system call. */
+export interface OpenPin {
+  /** @throws LinesError `pin-failed` */
+  read(): 0 | 1;
+  /** @throws LinesError `pin-failed` */
+  write(value: 0 | 1): void;
+  /** @throws LinesError `pin-failed` */
+  setDirection(direction: PinDirection): void;
+  /** Gives the pin back to the kernel. Never throws: what cannot be given back is left as it is. */
+  close(): void;
+}
+
+/**
+ * Opens pins in the order given, each in its direction. When one cannot be had, those already open are given
+ * back in reverse order.
+ *
+ * @throws LinesError `no-gpio-driver`, `no-sysfs-gpio`, `unknown-chip`, `no-rights`, `pin-in-use`, `pin-failed`
+ */
+export async function openPins<Name extends string>(
+  requests: readonly PinRequest<Name>[],
+  { sysfsRoot = gpioRoot, loadDriver = loadOnoff }: GpioAccess = {},
+): Promise<Record<Name, OpenPin>> {
+  // The kernel is looked at before the driver is loaded, so that a kernel without pins is said as such.
+  const chip = findGpioChip(sysfsRoot);
+  const { Gpio } = await loadDriver().catch((cause: unknown) => {
+    throw new LinesError("no-gpio-driver", {}, cause);
+  });
+  const pins: [Name, OpenPin][] = [];
+  try {
+    for (const request of requests) pins.push([request.name, openPin(Gpio, chip.base, request, sysfsRoot)]);
+  } catch (error) {
+    for (const [, pin] of pins.reverse()) pin.close();
+    throw error;
+  }
+  return Object.fromEntries(pins) as Record<Name, OpenPin>;
+}
+
+/** Loaded only here, and only in the scanner child: its native part takes the process down with a worker thread. */
+async function loadOnoff(): Promise<GpioDriver> {
+  const { Gpio } = await import("onoff");
+  return { Gpio };
+}
+
+function openPin(
+  Gpio: GpioDriver["Gpio"],
+  base: number,
+  { name, bcm, direction }: PinRequest<string>,
+  sysfsRoot: string,
+): OpenPin {
+  const number = base + bcm;
+  const facts = { signal: name, bcm };
+  const attempt = <Result>(call: string, action: () => Result): Result => {
+    try {
+      return action();
+    } catch (cause) {
+      throw new LinesError("pin-failed", { ...facts, call, errno: errnoOf(cause) }, cause);
+    }
+  };
+  const gpio = exported(() => new Gpio(number, direction), facts);
+  // A pin left exported by an earlier run is taken over, and then onoff says nothing when a setting fails.
+  const wanted = direction === "in" ? "in" : "out";
+  if (attempt("direction", () => gpio.direction()) !== wanted) {
+    gpio.unexport();
+    throw isWritable(join(sysfsRoot, `gpio${number}`, "direction"))
+      ? new LinesError("pin-failed", { ...facts, call: "direction", errno: "" })
+      : new LinesError("no-rights", facts);
+  }
+  return {
+    read: () => attempt("read", () => gpio.readSync()),
+    write: (value) => attempt("write", () => gpio.writeSync(value)),
+    setDirection: (next) => attempt("direction", () => gpio.setDirection(next)),
+    close: () => {
+      try {
+        gpio.unexport();
+      } catch {
+        // The board is going away; the pull-ups on it hold what matters.
+      }
+    },
+  };
+}
+
+function exported(open: () => GpioPin, facts: Record<string, string | number>): GpioPin {
+  try {
+    return open();
+  } catch (cause) {
+    const errno = errnoOf(cause);
+    if (errno === "EBUSY") throw new LinesError("pin-in-use", facts, cause);
+    if (errno === "EACCES" || errno === "EPERM") throw new LinesError("no-rights", facts, cause);
+    throw new LinesError("pin-failed", { ...facts, call: "export", errno }, cause);
+  }
+}
+
+function isWritable(path: string): boolean {
+  try {
+    accessSync(path, constants.W_OK);
+    return true;
+  } catch {
+    return false;
+  }
+}
