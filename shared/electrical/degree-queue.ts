@@ -1,0 +1,32 @@
+/** Hands out nodes with the fewest neighbours first; a node may be moved any number of times. */
+export class DegreeQueue {
+  readonly #buckets: number[][] = [];
+  readonly #place: Int32Array;
+  #least = 0;
+
+  constructor(nodeCount: number) {
+    this.#place = new Int32Array(nodeCount).fill(-1);
+  }
+
+  /** Puts a node in, or moves it. */
+  put(node: number, degree: number): void {
+    if (this.#place[node] === degree) return;
+    this.#place[node] = degree;
+    while (this.#buckets.length <= degree) this.#buckets.push([]);
+    this.#buckets[degree]!.push(node);
+    if (degree < this.#least) this.#least = degree;
+  }
+
+  /** Takes a node of least degree out for good, -1 when none is left. Old places of moved nodes are passed over. */
+  take(): number {
+    while (this.#least < this.#buckets.length) {
+      const node = this.#buckets[this.#least]!.pop();
+      if (node === undefined) this.#least++;
+      else if (this.#place[node] === this.#least) {
+        this.#place[node] = -2;
+        return node;
+      }
+    }
+    return -1;
+  }
+}

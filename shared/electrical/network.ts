@@ -1,0 +1,204 @@
+import { eliminate, type Elimination } from "./star-mesh.ts";
+
+export interface Resistor {
+  a: number;
+  b: number;
+  /** Above nought; `Infinity` is an open conductor. */
+  resistanceOhm: number;
+}
+
+/** A closed device, fuse or switch: no resistance of its own. An open one is simply left out. */
+export interface Link {
+  a: number;
+  b: number;
+}
+
+/** A node that the supply holds at a voltage to the reference. */
+export interface HeldNode {
+  node: number;
+  voltageV: number;
+}
+
+/** A load of constant current: it takes the current out of the network at `from` and gives it back at `to`. */
+export interface CurrentSource {
+  from: number;
+  to: number;
+  currentA: number;
+}
+
+export interface Network {
+  nodeCount: number;
+  resistors: readonly Resistor[];
+  links?: readonly Link[];
+  held: readonly HeldNode[];
+}
+
+export interface NetworkSolution {
+  /** Per node, to the reference; 0 where `reached` is 0. */
+  voltageV: Float64Array;
+  /** Per node: 1 where some held node reaches it, 0 for an island that no supply reaches. */
+  reached: Uint8Array;
+  /** Per resistor, from a to b. */
+  resistorCurrentA: Float64Array;
+  /** Per link, from a to b; round a loop of links alone it is shared as equal resistances would share it. */
+  linkCurrentA: Float64Array;
+  /** Per held node, what it gives to the network. */
+  heldCurrentA: Float64Array;
+  /** Per source: 1 where the current has no way there and back, so that none flows. */
+  stranded: Uint8Array;
+}
+
+export interface PreparedNetwork {
+  solve(sources?: readonly CurrentSource[]): NetworkSolution;
+}
+
+/** Two held nodes of different voltage are linked without resistance: no finite current solves that. */
+export class LinkedSupplyError extends Error {
+  readonly code = "linked-supplies";
+  constructor(
+    readonly nodeA: number,
+    readonly nodeB: number,
+  ) {
+    super(`nodes ${nodeA} and ${nodeB} are held at different voltages and linked without resistance`);
+  }
+}
+
+/**
+ * Prepares a resistive network for any number of load cases: Kirchhoff's current law at every node (nodal
+ * analysis), nodes joined by links taken as one, the rest eliminated one by one (star-mesh).
+ * Holds for islands, loops, parallel leads and sources without a return path. Throws `LinkedSupplyError`.
+ */
+export function prepareNetwork(network: Network): PreparedNetwork {
+  const { nodeCount, resistors, held } = network;
+  const links = network.links ?? [];
+  const group = groupByLinks(nodeCount, links);
+  const heldBy = new Int32Array(nodeCount).fill(-1);
+  held.forEach(({ node, voltageV }, index) => {
+    const at = group[node]!;
+    const other = heldBy[at]!;
+    if (other < 0) heldBy[at] = index;
+    else if (held[other]!.voltageV !== voltageV) throw new LinkedSupplyError(held[other]!.node, node);
+  });
+  const conductanceS = new Float64Array(resistors.length);
+  const from = new Int32Array(resistors.length);
+  const to = new Int32Array(resistors.length);
+  for (let index = 0; index < resistors.length; index++) {
+    const resistor = resistors[index]!;
+    if (!(resistor.resistanceOhm > 0)) throw new RangeError(`resistor ${index} is not above 0 ohm`);
+    conductanceS[index] = 1 / resistor.resistanceOhm;
+    from[index] = group[resistor.a]!;
+    to[index] = group[resistor.b]!;
+  }
+  const elimination = eliminate({ nodeCount, from, to, conductanceS, heldBy });
+  const linkNetwork = links.length > 0 ? eliminateLinks(nodeCount, links, group) : undefined;
+  return {
+    solve: (sources = []) =>
+      solve({ network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork }, sources),
+  };
+}
+
+/** One load case of a network; see `prepareNetwork`. */
+export function solveNetwork(network: Network, sources: readonly CurrentSource[] = []): NetworkSolution {
+  return prepareNetwork(network).solve(sources);
+}
+
+interface Prepared {
+  network: Network;
+  links: readonly Link[];
+  group: Int32Array;
+  heldBy: Int32Array;
+  from: Int32Array;
+  to: Int32Array;
+  conductanceS: Float64Array;
+  elimination: Elimination;
+  linkNetwork: Elimination | undefined;
+}
+
+function solve(prepared: Prepared, sources: readonly CurrentSource[]): NetworkSolution {
+  const { network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork } = prepared;
+  const { nodeCount, held } = network;
+  const intoA = new Float64Array(nodeCount);
+  for (let index = 0; index < from.length; index++) {
+    const a = from[index]!;
+    const b = to[index]!;
+    if (a === b) continue;
+    if (heldBy[a]! >= 0) intoA[b]! += conductanceS[index]! * held[heldBy[a]!]!.voltageV;
+    if (heldBy[b]! >= 0) intoA[a]! += conductanceS[index]! * held[heldBy[b]!]!.voltageV;
+  }
+  const stranded = new Uint8Array(sources.length);
+  const residualA = new Float64Array(nodeCount);
+  for (let index = 0; index < sources.length; index++) {
+    const source = sources[index]!;
+    const a = group[source.from]!;
+    const b = group[source.to]!;
+    const fed = (heldBy[a]! >= 0 || elimination.reached[a]) && (heldBy[b]! >= 0 || elimination.reached[b]);
+    if (!fed) {
+      stranded[index] = 1;
+      continue;
+    }
+    intoA[a]! -= source.currentA;
+    intoA[b]! += source.currentA;
+    residualA[source.from]! -= source.currentA;
+    residualA[source.to]! += source.currentA;
+  }
+  const groupV = elimination.voltages(intoA);
+  for (let node = 0; node < nodeCount; node++) {
+    if (heldBy[node]! >= 0) groupV[node] = held[heldBy[node]!]!.voltageV;
+  }
+  const resistorCurrentA = new Float64Array(from.length);
+  for (let index = 0; index < from.length; index++) {
+    const { a, b } = network.resistors[index]!;
+    const currentA = (groupV[from[index]!]! - groupV[to[index]!]!) * conductanceS[index]!;
+    resistorCurrentA[index] = currentA;
+    residualA[a]! -= currentA;
+    residualA[b]! += currentA;
+  }
+  const heldCurrentA = new Float64Array(held.length);
+  const givenA = new Float64Array(nodeCount);
+  for (let node = 0; node < nodeCount; node++) givenA[group[node]!]! -= residualA[node]!;
+  held.forEach(({ node }, index) => {
+    if (heldBy[group[node]!] === index) {
+      heldCurrentA[index] = givenA[group[node]!]!;
+      residualA[node]! += heldCurrentA[index];
+    }
+  });
+  const linkCurrentA = new Float64Array(links.length);
+  if (linkNetwork) {
+    const levels = linkNetwork.voltages(residualA);
+    links.forEach(({ a, b }, index) => (linkCurrentA[index] = levels[a]! - levels[b]!));
+  }
+  const voltageV = new Float64Array(nodeCount);
+  const reached = new Uint8Array(nodeCount);
+  for (let node = 0; node < nodeCount; node++) {
+    const at = group[node]!;
+    reached[node] = heldBy[at]! >= 0 || elimination.reached[at] ? 1 : 0;
+    voltageV[node] = reached[node] ? groupV[at]! : 0;
+  }
+  return { voltageV, reached, resistorCurrentA, linkCurrentA, heldCurrentA, stranded };
+}
+
+/** Gives every node the number of its group of linked nodes (the number of one of them). */
+function groupByLinks(nodeCount: number, links: readonly Link[]): Int32Array {
+  const parent = new Int32Array(nodeCount);
+  for (let node = 0; node < nodeCount; node++) parent[node] = node;
+  const root = (node: number): number => {
+    while (parent[node] !== node) node = parent[node] = parent[parent[node]!]!;
+    return node;
+  };
+  for (const { a, b } of links) parent[root(a)] = root(b);
+  if (links.length > 0) for (let node = 0; node < nodeCount; node++) parent[node] = root(node);
+  return parent;
+}
+
+/** The links alone, each as 1 S and one node of each group held: shares the currents that pass through them. */
+function eliminateLinks(nodeCount: number, links: readonly Link[], group: Int32Array): Elimination {
+  const heldBy = new Int32Array(nodeCount).fill(-1);
+  for (let node = 0; node < nodeCount; node++) heldBy[group[node]!] = 0;
+  return eliminate({
+    nodeCount,
+    from: Int32Array.from(links, (link) => link.a),
+    to: Int32Array.from(links, (link) => link.b),
+    conductanceS: new Float64Array(links.length).fill(1),
+    heldBy,
+  });
+}
