@@ -12,8 +12,8 @@ export type DisconnectingDevice = BreakerCurve | FuseStandard;
  * Circuit-breakers (BS 7671:2018 Table 41.3): their limit is the instantaneous region, under 0.1 s, so it is the
  * same for 0.2, 0.4 and 5 s; a rating without a row follows 0.95 x 230 V / Ia (411.4.4), to two decimals. Undefined
  * below 0.1 s. Fuses (Tables 41.2, 41.4): the slowest tabulated time within the one asked for. A BS 1362 fuse below
- * 13 A without a row takes
- * the 13 A one, which is stricter; any other fuse without a row, and any time below 0.4 s, is undefined.
+ * 13 A without a row takes the 13 A one, which is stricter; any other fuse without a row, and any time below 0.4 s,
+ * is undefined.
  */
 export function maximumZsOhm(
   device: DisconnectingDevice,

@@ -1,0 +1,25 @@
+import type { Source } from "./source.ts";
+import { sourced } from "./sourced.ts";
+
+const guide: Source = {
+  kind: "guidance",
+  document: "On-Site Guide",
+  clause: "Appendix H",
+  checked: "secondary copy",
+};
+const memory: Source = { ...guide, checked: "from memory" };
+const practice: Source = { kind: "common practice, no source" };
+
+/** Fixed appliances: what wants a circuit of its own, and where its control stands. */
+export const applianceLimits = sourced({
+  cookerControlMostM: [2, memory],
+  /** One control may serve this many appliances in a room. */
+  appliancesPerCookerControl: [2, memory],
+  ownCircuitOverLitres: [15, guide],
+  /** A water heater of unstated litres counts as over 15 l above this. */
+  ownCircuitHeaterOverW: [2000, practice],
+  /** Cookers, hobs and ovens above this want a circuit of their own and are not for a ring. */
+  ownCircuitCookingOverW: [2000, memory],
+  /** Lighting or a fixed appliance straight off a socket-outlet circuit above this wants a fuse. */
+  needsFuseAboveDeviceA: [16, guide],
+});

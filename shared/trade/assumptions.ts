@@ -1,0 +1,24 @@
+import type { Source } from "./source.ts";
+import { sourced } from "./sourced.ts";
+
+const declared: Source = { kind: "from memory", about: "largest Ze usually declared for a TN-C-S supply" };
+const rcd: Source = {
+  kind: "regulation",
+  document: "BS 7671:2018",
+  clause: "411.3.3 and 411.3.4",
+  checked: "secondary copy",
+};
+const table: Source = {
+  kind: "standard",
+  document: "BS 7671:2018",
+  clause: "Tables 4B1 and 4C1",
+  checked: "secondary copy",
+};
+
+/** What is taken where a wiring does not say. Loads: `ringLimits.designFarEndA`, `lightingLimits.assumedLampW`. */
+export const assumptions = sourced({
+  zeOhm: [0.35, declared],
+  rcdMa: [30, rcd],
+  ambientC: [30, table],
+  groupedCircuits: [1, table],
+});

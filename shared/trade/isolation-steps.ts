@@ -1,0 +1,32 @@
+import type { Source } from "./source.ts";
+
+const source: Source = {
+  kind: "from memory",
+  about: "safe isolation as trained on HSE GS38 and the Electricity at Work Regulations 1989, regulation 13",
+};
+
+/** A step of making a circuit dead. */
+export type IsolationStep =
+  | "identify"
+  | "isolate"
+  | "lock-off"
+  | "prove-tester"
+  | "test-line-neutral"
+  | "test-line-earth"
+  | "test-neutral-earth"
+  | "prove-tester-again";
+
+/**
+ * Making dead, in order. The three tests at the point of work may come in any order among themselves, hence one
+ * place. The tester is proved before and after them, or its silence proves nothing.
+ */
+export const isolationSteps: readonly { step: IsolationStep; place: number; source: Source }[] = [
+  { step: "identify", place: 1, source },
+  { step: "isolate", place: 2, source },
+  { step: "lock-off", place: 3, source },
+  { step: "prove-tester", place: 4, source },
+  { step: "test-line-neutral", place: 5, source },
+  { step: "test-line-earth", place: 5, source },
+  { step: "test-neutral-earth", place: 5, source },
+  { step: "prove-tester-again", place: 6, source },
+];

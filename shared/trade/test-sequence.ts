@@ -1,0 +1,31 @@
+import type { Source } from "./source.ts";
+
+const sequence: Source = {
+  kind: "regulation",
+  document: "BS 7671:2018",
+  clause: "643.1, order of dead tests",
+  checked: "from memory",
+};
+const ring: Source = {
+  kind: "guidance",
+  document: "IET Guidance Note 3",
+  clause: "ring final circuit continuity, steps 1 to 3",
+  checked: "secondary copy",
+};
+
+/** Dead tests of a final circuit, as they are recorded. */
+export type DeadTest =
+  "continuity-cpc" | "ring-step-1" | "ring-step-2" | "ring-step-3" | "insulation" | "polarity";
+
+/**
+ * Order of the dead tests, lower first; equal places may come either way round. The three steps prove the protective
+ * conductor of a ring, so for a ring they stand in the place of the continuity test.
+ */
+export const testSequence: readonly { test: DeadTest; place: number; source: Source }[] = [
+  { test: "continuity-cpc", place: 1, source: sequence },
+  { test: "ring-step-1", place: 2, source: ring },
+  { test: "ring-step-2", place: 3, source: ring },
+  { test: "ring-step-3", place: 4, source: ring },
+  { test: "insulation", place: 5, source: sequence },
+  { test: "polarity", place: 6, source: sequence },
+];
