@@ -1,0 +1,9 @@
+import { svelte } from "@sveltejs/vite-plugin-svelte";
+import { defineConfig } from "vite";
+
+/** The bench screen: kiosk/ to dist/kiosk. */
+export default defineConfig({
+  root: "kiosk",
+  plugins: [svelte()],
+  build: { outDir: "../dist/kiosk", emptyOutDir: true, target: "es2023", reportCompressedSize: false },
+});

@@ -1,0 +1,25 @@
+import { readdirSync } from "node:fs";
+import { defineConfig } from "vite";
+
+const commands = readdirSync(new URL("server/commands", import.meta.url))
+  .filter((file) => file.endsWith(".ts"))
+  .map((file): [string, string] => [`commands/${file.slice(0, -3)}`, `server/commands/${file}`]);
+
+/** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
+export default defineConfig({
+  ssr: { noExternal: true, external: ["better-sqlite3", "onoff", "pdfkit", "pino"] },
+  build: {
+    ssr: true,
+    outDir: "dist/server",
+    emptyOutDir: true,
+    target: "node20",
+    reportCompressedSize: false,
+    rolldownOptions: {
+      input: {
+        main: "server/main.ts",
+        "scanner-child": "hardware/scanner-child.ts",
+        ...Object.fromEntries(commands),
+      },
+    },
+  },
+});
