@@ -1,13 +1,18 @@
-import { readdirSync } from "node:fs";
+import { existsSync, readdirSync } from "node:fs";
 import { defineConfig } from "vite";
 
 const commands = readdirSync(new URL("server/commands", import.meta.url))
   .filter((file) => file.endsWith(".ts"))
   .map((file): [string, string] => [`commands/${file.slice(0, -3)}`, `server/commands/${file}`]);
 
+// Commands that measure or photograph the program stand with the checks.
+const tools = existsSync("tests/speed/run.ts")
+  ? { "commands/speed": "tests/speed/run.ts", "commands/screenshots": "tests/e2e/take-screenshots.ts" }
+  : {};
+
 /** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
 export default defineConfig({
-  ssr: { noExternal: true, external: ["better-sqlite3", "onoff", "pdfkit", "pino"] },
+  ssr: { noExternal: true, external: ["better-sqlite3", "onoff", "pdfkit", "pino", "@playwright/test"] },
   build: {
     ssr: true,
     outDir: "dist/server",
@@ -19,6 +24,7 @@ export default defineConfig({
         main: "server/main.ts",
         "scanner-child": "hardware/scanner-child.ts",
         ...Object.fromEntries(commands),
+        ...tools,
       },
     },
   },

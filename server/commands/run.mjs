@@ -54,7 +54,7 @@ const filesUnder = (path) =>
 /** A mark of all sources: any file added, removed or changed changes it. */
 const sourceMark = () => {
   const hash = createHash("sha256");
-  const sources = ["shared", "server", "hardware", "kiosk", "scenarios", "package-lock.json"];
+  const sources = ["shared", "server", "hardware", "kiosk", "scenarios", "tests/speed", "package-lock.json"];
   for (const file of [...sources, "vite.config.ts", "vite.server.config.ts"].flatMap(filesUnder)) {
     const { mtimeMs, size } = statSync(file);
     hash.update(`${file} ${mtimeMs} ${size}\n`);
@@ -82,16 +82,14 @@ const build = () => {
 };
 
 const [name, ...args] = process.argv.slice(2);
-const commands = readdirSync("server/commands")
-  .filter((file) => file.endsWith(".ts"))
-  .map((file) => file.slice(0, -3));
-if (name !== "start" && !commands.includes(name))
-  fail(`Spurwise: there is no command "${name}". There are: start, ${commands.join(", ")}.`);
 
 install();
 build();
 if (name === "start") await import(pathToFileURL("dist/server/main.js").href);
 else {
+  const commands = readdirSync("dist/server/commands").map((file) => file.replace(/\.js$/, ""));
+  if (!commands.includes(name))
+    fail(`Spurwise: there is no command "${name}". There are: start, ${commands.join(", ")}.`);
   const { run } = await import(pathToFileURL(`dist/server/commands/${name}.js`).href);
   process.exitCode = await run(args);
 }
