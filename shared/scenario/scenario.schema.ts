@@ -25,7 +25,17 @@ export const planSchema = z.strictObject({
   /** How cables may be run; every wall names one. */
   routeClasses: z.record(z.string(), routeSchema),
   /** Wall segments cables can follow, ceilings and floors included. */
-  walls: z.array(z.strictObject({ from: pointSchema, to: pointSchema, routeClass: z.string() })).min(1),
+  walls: z
+    .array(
+      z.strictObject({
+        from: pointSchema,
+        to: pointSchema,
+        routeClass: z.string(),
+        /** What carries the run; only a wall is drawn as one. Left out: a wall. */
+        as: z.enum(["wall", "floor", "ceiling"]).optional(),
+      }),
+    )
+    .min(1),
   places: z.array(z.strictObject({ station: stationIdSchema, at: pointSchema })).min(2),
   /** Where length or way of running between two stations is not what the walls say. */
   overrides: z
