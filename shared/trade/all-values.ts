@@ -7,6 +7,7 @@ import { breakerGates } from "./breaker-gates.ts";
 import { cableCapacity } from "./cable-capacity.ts";
 import { cableMakeUp } from "./cable-make-up.ts";
 import { cableOverallSizes } from "./cable-overall-sizes.ts";
+import { cableRun } from "./cable-run.ts";
 import { cableVoltageDrop } from "./cable-voltage-drop.ts";
 import { circuitBreakerZs } from "./circuit-breaker-zs.ts";
 import { conductorTemperature } from "./conductor-temperature.ts";
@@ -26,7 +27,6 @@ import { insulationFactors } from "./insulation-factors.ts";
 import { insulationTests } from "./insulation-tests.ts";
 import { isolationSteps } from "./isolation-steps.ts";
 import { leastSizes } from "./least-sizes.ts";
-import { lengthAllowances } from "./length-allowances.ts";
 import { lightingLimits } from "./lighting-limits.ts";
 import { meterLimits } from "./meter-limits.ts";
 import { overloadLimits } from "./overload-limits.ts";
@@ -66,6 +66,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofRows({ cableCapacity }, "csaMm2", "method"),
   ...ofRows({ cableMakeUp }, "csaMm2"),
   ...ofRows({ cableOverallSizes }, "csaMm2"),
+  ...ofPairs({ cableRun }),
   ...ofRows({ cableVoltageDrop }, "csaMm2"),
   ...ofRows({ circuitBreakerZs }, "curve", "ratingA"),
   ...ofPairs({ conductorTemperature }),
@@ -85,7 +86,6 @@ export const allValues: readonly TradeValue[] = [
   ...ofRows({ insulationTests }, "circuit"),
   ...ofRows({ isolationSteps }, "step"),
   ...ofPairs({ leastSizes }),
-  ...ofPairs({ lengthAllowances }),
   ...ofPairs({ lightingLimits }),
   ...ofPairs({ meterLimits }),
   ...ofPairs({ overloadLimits }),

@@ -37,5 +37,5 @@ export const fuseLimits = sourced({
   thirteenAmpLoadW: [2990, unit],
   /** An appliance sold as 3 kW counts as 13 A behind a connection unit. */
   fullLoadApplianceW: [3000, practice],
-  fullLoadApplianceA: [13, practice],
+  fullLoadCountsAsA: [13, practice],
 });

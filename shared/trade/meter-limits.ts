@@ -8,5 +8,5 @@ export const meterLimits = sourced({
   testLeadsOhm: [0.08, practice],
   resolutionOhm: [0.01, practice],
   mostOhm: [1999, practice],
-  mostMegohm: [999, practice],
+  mostInsulationMegohm: [999, practice],
 });

@@ -14,8 +14,6 @@ const units: readonly (readonly [ending: string, unit: string])[] = [
   ["Mm", "mm"],
   ["Ms", "ms"],
   ["M2", "m²"],
-  ["AcV", "V a.c."],
-  ["DcV", "V d.c."],
   ["A", "A"],
   ["C", "°C"],
   ["M", "m"],
