@@ -25,13 +25,20 @@ export default ts.config(
     files: ["**/*.ts", "**/*.svelte", "**/*.svelte.ts"],
     extends: [...ts.configs.recommendedTypeChecked],
     languageOptions: {
-      parserOptions: { projectService: true, tsconfigRootDir: import.meta.dirname, extraFileExtensions: [".svelte"] },
+      parserOptions: {
+        projectService: true,
+        tsconfigRootDir: import.meta.dirname,
+        extraFileExtensions: [".svelte"],
+      },
     },
     rules: {
       "@typescript-eslint/no-floating-promises": "error",
       "@typescript-eslint/consistent-type-imports": "error",
       "@typescript-eslint/no-unused-vars": ["error", { argsIgnorePattern: "^_", varsIgnorePattern: "^_" }],
-      "@typescript-eslint/restrict-template-expressions": ["error", { allowNumber: true, allowBoolean: true }],
+      "@typescript-eslint/restrict-template-expressions": [
+        "error",
+        { allowNumber: true, allowBoolean: true },
+      ],
       "@typescript-eslint/require-await": "off",
     },
   },
@@ -43,10 +50,7 @@ export default ts.config(
   { languageOptions: { globals: { ...globals.browser, ...globals.node } } },
   arrow(["shared/**/*.ts"], [noNode, noRooms, noZod], ["shared/**/*.schema.ts"]),
   arrow(["shared/**/*.schema.ts"], [noNode, noRooms]),
-  arrow(
-    ["hardware/**/*.ts"],
-    [[["**/server/**", "**/kiosk/**"], "hardware/ imports shared/ only."]],
-  ),
+  arrow(["hardware/**/*.ts"], [[["**/server/**", "**/kiosk/**"], "hardware/ imports shared/ only."]]),
   arrow(
     ["server/**/*.ts"],
     [
@@ -75,7 +79,10 @@ export default ts.config(
         { object: "Date", property: "now", message: "Pass nowMs in." },
         { object: "Math", property: "random", message: "Pass a seeded generator in." },
       ],
-      "no-restricted-syntax": ["error", { selector: "NewExpression[callee.name='Date']", message: "Pass nowMs in." }],
+      "no-restricted-syntax": [
+        "error",
+        { selector: "NewExpression[callee.name='Date']", message: "Pass nowMs in." },
+      ],
       "no-console": "error",
     },
   },
