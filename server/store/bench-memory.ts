@@ -1,0 +1,51 @@
+import { z } from "zod";
+import { languages } from "../../shared/protocol/commands.schema.ts";
+import type { Connection } from "./open-database.ts";
+
+/** What the bench screen was set to and who stood at it; not evidence, so not in the log. */
+export const benchMemorySchema = z.strictObject({
+  language: z.enum(languages).default("en"),
+  isLarge: z.boolean().default(false),
+  person: z
+    .strictObject({ learnerId: z.string().nullable(), by: z.enum(["name", "badge", "guest"]) })
+    .nullable()
+    .default(null),
+});
+export type BenchMemory = z.infer<typeof benchMemorySchema>;
+
+const key = "bench";
+
+/** Reads what the bench remembers over a restart. */
+export class BenchMemoryReader {
+  readonly #database: Connection;
+
+  constructor(database: Connection) {
+    this.#database = database;
+  }
+
+  /** What was kept, or the defaults where nothing was or where it cannot be read. */
+  read(): BenchMemory {
+    const kept = this.#database
+      .prepare<[string], { json: string }>("SELECT json FROM bench_memory WHERE key = ?")
+      .get(key);
+    const parsed = benchMemorySchema.safeParse(kept ? JSON.parse(kept.json) : {});
+    return parsed.success ? parsed.data : benchMemorySchema.parse({});
+  }
+}
+
+/** Writes what the bench remembers, whole, in one statement. */
+export class BenchMemoryWriter {
+  readonly #database: Connection;
+
+  constructor(database: Connection) {
+    this.#database = database;
+  }
+
+  write(memory: BenchMemory): void {
+    this.#database
+      .prepare(
+        "INSERT INTO bench_memory (key, json) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET json = excluded.json",
+      )
+      .run(key, JSON.stringify(memory));
+  }
+}

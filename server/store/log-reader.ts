@@ -1,0 +1,63 @@
+import type { LogRow } from "../../shared/protocol/log-row.ts";
+import type { Connection } from "./open-database.ts";
+import { rowOfRecord } from "./row-of-record.ts";
+import { StoreError } from "./store-error.ts";
+
+const columns = `bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash,
+  monotonic_ms, wall_ms, clock_state`;
+
+/** Reads the log, always in the order (bench, boot, sequence). */
+export class LogReader {
+  readonly #database: Connection;
+
+  constructor(database: Connection) {
+    this.#database = database;
+  }
+
+  /** All rows, one at a time, so that a long log does not have to fit in memory. */
+  *rows(): Generator<LogRow> {
+    yield* this.#rowsOf(
+      this.#database.prepare(`SELECT ${columns} FROM log ORDER BY bench_id, boot, sequence`).iterate(),
+    );
+  }
+
+  /** The rows of one attempt. */
+  rowsOfAttempt(attemptId: string): LogRow[] {
+    const records = this.#database
+      .prepare(`SELECT ${columns} FROM log WHERE attempt_id = ? ORDER BY bench_id, boot, sequence`)
+      .all(attemptId);
+    return [...this.#rowsOf(records)];
+  }
+
+  /** Id of the attempt that was last written to, where there is one. */
+  lastAttemptId(): string | undefined {
+    return this.#database
+      .prepare<[], { attempt_id: string }>(
+        `SELECT attempt_id FROM log WHERE attempt_id IS NOT NULL
+         ORDER BY bench_id DESC, boot DESC, sequence DESC LIMIT 1`,
+      )
+      .get()?.attempt_id;
+  }
+
+  eventCount(): number {
+    const ends = this.#database
+      .prepare<[], { rowCount: number }>("SELECT coalesce(sum(row_count), 0) AS rowCount FROM log_end")
+      .get();
+    return ends?.rowCount ?? 0;
+  }
+
+  /** The bytes of a document by the hexadecimal form of its hash. */
+  document(hash: string): Uint8Array | undefined {
+    return this.#database
+      .prepare<[Uint8Array], { bytes: Uint8Array }>("SELECT bytes FROM document WHERE hash = ?")
+      .get(Buffer.from(hash, "hex"))?.bytes;
+  }
+
+  *#rowsOf(records: Iterable<unknown>): Generator<LogRow> {
+    for (const record of records) {
+      const row = rowOfRecord(record);
+      if (!row) throw new StoreError("damaged", { reason: "a record of the log is not in its form" });
+      yield row;
+    }
+  }
+}

@@ -1,0 +1,169 @@
+import type { Statement } from "better-sqlite3";
+import { v7 as uuidV7 } from "uuid";
+import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
+import type { Clock } from "../clock/clock.ts";
+import { assertDurable, type Connection } from "./open-database.ts";
+import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
+import { toStoreError } from "./store-error.ts";
+
+/** Something that happened, before it has a place in the log. */
+export interface NewEvent {
+  attemptId: string | null;
+  type: EventType;
+  content: object;
+}
+
+/** A clock that runs on by this much more or less than the time that went by was set meanwhile. */
+const jumpMs = 2000;
+
+const encode = (content: object): Uint8Array => Buffer.from(JSON.stringify(content), "utf8");
+
+/**
+ * The only writer of the log. Makes the bench id at the first start and counts the boots. What `append`
+ * returns is on the disk; what it throws for is not, and the next append takes its place in the chain.
+ */
+export class LogWriter {
+  readonly benchId: string;
+  readonly boot: number;
+  readonly #database: Connection;
+  readonly #path: string;
+  readonly #clock: Clock;
+  readonly #insert: Statement;
+  readonly #end: Statement;
+  readonly #document: Statement;
+  #sequence = 0;
+  #rowCount: number;
+  #previousHash: Uint8Array;
+  #last: { monotonicMs: number; wallMs: number } | undefined;
+  #isProved = false;
+
+  constructor(database: Connection, path: string, clock: Clock) {
+    this.#database = database;
+    this.#path = path;
+    this.#clock = clock;
+    this.#insert = database.prepare(`
+      INSERT INTO log (bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash,
+        monotonic_ms, wall_ms, clock_state)
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
+    this.#end = database.prepare(`
+      INSERT INTO log_end (bench_id, row_count, hash) VALUES (?, ?, ?)
+      ON CONFLICT (bench_id) DO UPDATE SET row_count = excluded.row_count, hash = excluded.hash`);
+    this.#document = database.prepare(
+      "INSERT INTO document (hash, kind, bytes) VALUES (?, ?, ?) ON CONFLICT (hash) DO NOTHING",
+    );
+    try {
+      this.benchId = this.#makeBench();
+      const last = database
+        .prepare<[string], { boot: number }>(
+          "SELECT boot FROM log WHERE bench_id = ? ORDER BY boot DESC, sequence DESC LIMIT 1",
+        )
+        .get(this.benchId);
+      const end = database
+        .prepare<[string], { row_count: number; hash: Uint8Array }>(
+          "SELECT row_count, hash FROM log_end WHERE bench_id = ?",
+        )
+        .get(this.benchId);
+      this.boot = (last?.boot ?? 0) + 1;
+      this.#rowCount = end?.row_count ?? 0;
+      this.#previousHash = end?.hash ?? noHash;
+    } catch (error) {
+      throw toStoreError(error, path);
+    }
+  }
+
+  #makeBench(): string {
+    this.#database
+      .prepare(
+        "INSERT INTO bench (one, bench_id, made_wall_ms) VALUES (1, ?, ?) ON CONFLICT (one) DO NOTHING",
+      )
+      .run(uuidV7(), Math.round(this.#clock.wallMs()));
+    const made = this.#database.prepare<[], { bench_id: string }>("SELECT bench_id FROM bench").get();
+    return made?.bench_id ?? "";
+  }
+
+  /**
+   * Appends events in their order, all or none, and returns when they are on the disk.
+   *
+   * @throws StoreError `disk-full` and others; then nothing of it is in the log.
+   */
+  append(events: readonly NewEvent[]): LogRow[] {
+    const now = {
+      monotonicMs: Math.round(this.#clock.monotonicMs()),
+      wallMs: Math.round(this.#clock.wallMs()),
+    };
+    const rows = this.#rowsOf([...this.#jump(now, events[0]?.attemptId ?? null), ...events], now);
+    const end = rows.at(-1);
+    if (!end) return [];
+    try {
+      this.#database.transaction(() => {
+        for (const row of rows)
+          this.#insert.run(
+            row.benchId,
+            row.boot,
+            row.sequence,
+            row.attemptId,
+            row.type,
+            row.bytes,
+            row.previousHash,
+            row.hash,
+            row.monotonicMs,
+            row.wallMs,
+            row.clockState,
+          );
+        this.#end.run(this.benchId, this.#rowCount + rows.length, end.hash);
+      })();
+      if (!this.#isProved) assertDurable(this.#database, this.#path);
+      this.#isProved = true;
+    } catch (error) {
+      throw toStoreError(error, this.#path);
+    }
+    this.#sequence += rows.length;
+    this.#rowCount += rows.length;
+    this.#previousHash = end.hash;
+    this.#last = now;
+    return rows;
+  }
+
+  /**
+   * Keeps a document (board, scenario, rule pack) once, under the hash of its bytes, which it returns in
+   * hexadecimal.
+   *
+   * @throws StoreError as `append`.
+   */
+  keepDocument(kind: "board" | "scenario" | "rule-pack", bytes: Uint8Array): string {
+    const hash = hashOfBytes(bytes);
+    try {
+      this.#document.run(hash, kind, bytes);
+    } catch (error) {
+      throw toStoreError(error, this.#path);
+    }
+    return hexOf(hash);
+  }
+
+  #jump(now: { monotonicMs: number; wallMs: number }, attemptId: string | null): NewEvent[] {
+    if (!this.#last) return [];
+    const expectedWallMs = this.#last.wallMs + (now.monotonicMs - this.#last.monotonicMs);
+    if (Math.abs(now.wallMs - expectedWallMs) <= jumpMs) return [];
+    return [{ attemptId, type: "clock-jumped", content: { expectedWallMs, wallMs: now.wallMs } }];
+  }
+
+  #rowsOf(events: readonly NewEvent[], now: { monotonicMs: number; wallMs: number }): LogRow[] {
+    let previousHash = this.#previousHash;
+    return events.map(({ attemptId, type, content }, index) => {
+      const unhashed = {
+        benchId: this.benchId,
+        boot: this.boot,
+        sequence: this.#sequence + index,
+        attemptId,
+        type,
+        bytes: encode(content),
+        previousHash,
+        ...now,
+        clockState: this.#clock.state(),
+      };
+      const row = { ...unhashed, hash: hashOfRow(unhashed) };
+      previousHash = row.hash;
+      return row;
+    });
+  }
+}

@@ -1,0 +1,135 @@
+import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
+import type { Connection } from "./open-database.ts";
+import { rowOfRecord } from "./row-of-record.ts";
+
+/** What a check of the log came to. `firstBadRecord` names the first record that is not as it was written. */
+export type LogCheck =
+  | { isSound: true; rowCount: number; documentCount: number }
+  | { isSound: false; rowCount: number; firstBadRecord: string; reason: string };
+
+interface Chain {
+  benchId: string;
+  boot: number;
+  sequence: number;
+  rowCount: number;
+  hash: Uint8Array;
+}
+
+const isSame = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
+const nameOf = (benchId: unknown, boot: unknown, sequence: unknown): string =>
+  `bench ${String(benchId)}, boot ${String(boot)}, event ${String(sequence)}`;
+
+/**
+ * Walks the log from its first record and proves each against the one before: its form, its place in the
+ * order, the hash before and its own; then that no record is missing at the end, and every document against
+ * its hash. Yields after each slice of `sliceRowCount` records, so that a caller can do other work between.
+ */
+export function* logCheck(database: Connection, sliceRowCount: number): Generator<number, LogCheck> {
+  let chain: Chain | undefined;
+  let rowCount = 0;
+  const bad = (firstBadRecord: string, reason: string): LogCheck => ({
+    isSound: false,
+    rowCount,
+    firstBadRecord,
+    reason,
+  });
+  const endOf = database.prepare<[string], { row_count: number; hash: Uint8Array }>(
+    "SELECT row_count, hash FROM log_end WHERE bench_id = ?",
+  );
+  const documentOf = database.prepare<[Uint8Array]>("SELECT 1 FROM document WHERE hash = ?");
+  const hasDocument = (hash: string): boolean => documentOf.get(Buffer.from(hash, "hex")) !== undefined;
+  const endIsWrong = (ended: Chain): LogCheck | undefined => {
+    const end = endOf.get(ended.benchId);
+    if (end?.row_count === ended.rowCount && isSame(end.hash, ended.hash)) return undefined;
+    return bad(
+      nameOf(ended.benchId, ended.boot, ended.sequence + 1),
+      end ? `${end.row_count} records were written, ${ended.rowCount} are there` : "the end mark is missing",
+    );
+  };
+
+  for (const record of recordsInSlices(database, sliceRowCount)) {
+    if (record === undefined) {
+      yield rowCount;
+      continue;
+    }
+    const row = rowOfRecord(record);
+    const { bench_id, boot, sequence } = record as Record<string, unknown>;
+    const name = nameOf(bench_id, boot, sequence);
+    if (!row) return bad(name, "it is not in the form of a record");
+    if (chain && chain.benchId !== row.benchId) {
+      const wrong = endIsWrong(chain);
+      if (wrong) return wrong;
+      chain = undefined;
+    }
+    const isNextBoot = row.sequence === 0 && row.boot > (chain?.boot ?? 0);
+    const isNext = chain && row.boot === chain.boot && row.sequence === chain.sequence + 1;
+    if (!isNext && !isNextBoot) return bad(name, "a record before it is missing");
+    if (!isSame(row.previousHash, chain?.hash ?? noHash))
+      return bad(name, "it does not follow the record before it");
+    if (!isSame(hashOfRow(row), row.hash)) return bad(name, "its content is not what was written");
+    const lost = lostDocument(row, hasDocument);
+    if (lost) return bad(name, `the ${lost.replace("Hash", "")} it was made with is missing`);
+    rowCount += 1;
+    chain = { ...row, rowCount: (chain?.rowCount ?? 0) + 1 };
+  }
+  const wrong = chain ? endIsWrong(chain) : undefined;
+  if (wrong) return wrong;
+  const orphan = database
+    .prepare<[], { bench_id: string }>(
+      "SELECT bench_id FROM log_end WHERE row_count > 0 AND bench_id NOT IN (SELECT bench_id FROM log)",
+    )
+    .get();
+  if (orphan) return bad(nameOf(orphan.bench_id, 1, 0), "all records of this bench are missing");
+
+  let documentCount = 0;
+  const documents = database.prepare<[], { hash: Uint8Array; kind: string; bytes: Uint8Array }>(
+    "SELECT hash, kind, bytes FROM document ORDER BY hash",
+  );
+  for (const { hash, kind, bytes } of documents.all()) {
+    if (!isSame(hashOfBytes(bytes), hash))
+      return bad(`document ${hexOf(hash)} (${kind})`, "its content is not what was written");
+    documentCount += 1;
+  }
+  return { isSound: true, rowCount, documentCount };
+}
+
+const documentKeys = ["boardHash", "scenarioHash", "rulePackHash"];
+
+/** The key of a document that a start of the bench or of an attempt names and that is not kept. */
+function lostDocument(row: LogRow, hasDocument: (hash: string) => boolean): string | undefined {
+  if (row.type !== "boot" && row.type !== "attempt-started") return undefined;
+  const content = JSON.parse(Buffer.from(row.bytes).toString("utf8")) as Record<string, unknown>;
+  return documentKeys.find((key) => {
+    const hash = content[key];
+    return typeof hash === "string" && !hasDocument(hash);
+  });
+}
+
+/** Every record of the log in order, with undefined after each slice. */
+function* recordsInSlices(database: Connection, sliceRowCount: number): Generator<object | undefined> {
+  const next = database.prepare<[string, number, number, number], Record<string, unknown>>(`
+    SELECT * FROM log WHERE (bench_id, boot, sequence) > (?, ?, ?)
+    ORDER BY bench_id, boot, sequence LIMIT ?`);
+  let from: [string, number, number] = ["", 0, 0];
+  for (;;) {
+    const records = next.all(...from, sliceRowCount);
+    yield* records;
+    const last = records.at(-1);
+    if (!last || records.length < sliceRowCount) return;
+    from = [String(last["bench_id"]), Number(last["boot"]), Number(last["sequence"])];
+    yield undefined;
+  }
+}
+
+/**
+ * Checks a whole log in one go. Finds any edit of any record, removed and re-ordered ones included. It proves
+ * that nothing was changed by accident or by somebody who did not make the chain anew; no more.
+ */
+export function verifyLog(database: Connection): LogCheck {
+  const check = logCheck(database, 1000);
+  for (;;) {
+    const step = check.next();
+    if (step.done) return step.value;
+  }
+}
