@@ -1,0 +1,8 @@
+import type { Read } from "../protocol/problem.ts";
+import { readWith } from "../protocol/read-json.schema.ts";
+import { scenarioProblems } from "./scenario-problems.ts";
+import { type Scenario, scenarioSchema } from "./scenario.schema.ts";
+
+/** Reads a scenario file, text or parsed; gives it or every problem with file, field and remedy. */
+export const readScenario = (input: unknown, fileName: string): Read<Scenario> =>
+  readWith(scenarioSchema, input, fileName, scenarioProblems);

@@ -1,0 +1,248 @@
+import { cableId, type CableId, endsOfCable, type StationId } from "../board/ids.ts";
+import { cableIdSchema } from "../board/ids.schema.ts";
+import { corePlaces, type Side } from "../board/station-kinds.ts";
+import type { FieldProblem } from "../protocol/problem.ts";
+import type { Station, StationSettings } from "../wiring/wiring.schema.ts";
+import {
+  cableProblems,
+  knownEntry,
+  knownStation,
+  loadProblems,
+  repeats,
+  settingProblems,
+  type Stations,
+  stationsById,
+  wantProblems,
+} from "../wiring/wiring-problems.ts";
+import { settingsByKind } from "../wiring/settings-by-kind.ts";
+import { planProblems } from "./plan-problems.ts";
+import type { Built, Scenario } from "./scenario.schema.ts";
+import { scenarioEntries } from "./scenario-entries.ts";
+
+type ScenarioStation = Scenario["stations"][number];
+
+const standing = (station: ScenarioStation): Station => ({
+  id: station.id,
+  kind: station.kind,
+  entries: scenarioEntries(station),
+  ...(station.settings ? { settings: station.settings } : {}),
+});
+
+function stationProblems(station: ScenarioStation, index: number): FieldProblem[] {
+  const field = `stations[${index}]`;
+  const { kind, settings, chosen, entries } = station;
+  const known: readonly string[] = settingsByKind[kind];
+  const there = scenarioEntries(station);
+  return [
+    ...settingProblems(`${field}.settings`, kind, settings),
+    ...Object.entries(entries).flatMap(([name, count]): FieldProblem[] => {
+      const side = name as Side;
+      const at = `${field}.entries.${side}`;
+      if (!corePlaces(kind, side, settings?.switching))
+        return [
+          {
+            field: at,
+            message: `a ${kind} has no ${side} side`,
+            remedy: "Name a side that stations of this kind have.",
+          },
+        ];
+      const usual = there.filter((entry) => entry.side === side).length;
+      if (usual >= count) return [];
+      return [
+        {
+          field: at,
+          message: `a ${kind} has no more than ${usual} entries of that side`,
+          remedy: `Ask for ${usual} or fewer.`,
+        },
+      ];
+    }),
+    ...(chosen ?? []).flatMap((key, place): FieldProblem[] => {
+      const at = `${field}.chosen[${place}]`;
+      if (!known.includes(key))
+        return [{ field: at, message: `a ${kind} has no ${key}`, remedy: "Remove it from what is chosen." }];
+      if (settings?.[key] === undefined) return [];
+      return [
+        {
+          field: at,
+          message: `${key} is fixed in settings and chosen as well`,
+          remedy: "Keep it in one of the two.",
+        },
+      ];
+    }),
+  ];
+}
+
+function answerSettings(field: string, built: Built, scenario: Scenario): FieldProblem[] {
+  const offered: Partial<Record<keyof StationSettings, readonly number[] | undefined>> = {
+    deviceRatingA: scenario.parts.deviceRatingA,
+    fuseRatingA: scenario.parts.fuseRatingA,
+  };
+  return Object.entries(built.settings ?? {}).flatMap(([id, settings]) => {
+    const station = scenario.stations.find((one) => one.id === id);
+    if (!station) return [];
+    return Object.entries(settings).flatMap(([name, value]): FieldProblem[] => {
+      const key = name as keyof StationSettings;
+      const at = `${field}.settings.${id}.${key}`;
+      if (!station.chosen?.some((one) => one === key))
+        return [
+          {
+            field: at,
+            message: "the learner cannot choose it here",
+            remedy: `Add ${key} to what is chosen at ${id}, or fix it in the station's settings.`,
+          },
+        ];
+      const parts = offered[key];
+      if (!parts || parts.includes(Number(value))) return [];
+      return [
+        { field: at, message: `${value} is not among the parts`, remedy: `Parts offer ${parts.join(", ")}.` },
+      ];
+    });
+  });
+}
+
+function answerProblems(field: string, built: Built, scenario: Scenario): FieldProblem[] {
+  const asFound = new Map(scenario.asFound.cables.map((cable) => [cableId(cable.from, cable.to), cable]));
+  const sizes = scenario.parts.cableCsaMm2;
+  return [
+    ...answerSettings(field, built, scenario),
+    ...built.cables.flatMap(({ from, to, csaMm2 }, index): FieldProblem[] => {
+      const at = `${field}.cables[${index}].csaMm2`;
+      if (csaMm2 === undefined)
+        return [{ field: at, message: "it is missing", remedy: "An answer states the size of every cable." }];
+      if (sizes.includes(csaMm2) || asFound.get(cableId(from, to))?.csaMm2 === csaMm2) return [];
+      return [
+        {
+          field: at,
+          message: `${csaMm2} mm² is not among the parts`,
+          remedy: `Parts offer ${sizes.join(", ")}.`,
+        },
+      ];
+    }),
+  ];
+}
+
+function builtProblems(field: string, built: Built, stations: Stations): FieldProblem[] {
+  return [
+    ...Object.entries(built.settings ?? {}).flatMap(([id, settings]) => {
+      const station = stations.get(id as StationId);
+      const at = `${field}.settings.${id}`;
+      return station
+        ? settingProblems(at, station.kind, settings)
+        : knownStation(at, id as StationId, stations);
+    }),
+    ...cableProblems(`${field}.cables`, built.cables, stations),
+  ];
+}
+
+function keptProblems(scenario: Scenario): FieldProblem[] {
+  const asFound = new Set(scenario.asFound.cables.map(({ from, to }) => cableId(from, to)));
+  return scenario.requirements.flatMap((want, index) =>
+    want.kind === "kept"
+      ? want.cables.flatMap((cable, place) =>
+          asFound.has(cable)
+            ? []
+            : [
+                {
+                  field: `requirements[${index}].cables[${place}]`,
+                  message: `${cable} is not there as found`,
+                  remedy: "Only a cable of asFound can be kept.",
+                },
+              ],
+        )
+      : [],
+  );
+}
+
+function hiddenFaultProblems(scenario: Scenario, stations: Stations): FieldProblem[] {
+  return (scenario.hiddenFaults ?? []).flatMap((fault, index): FieldProblem[] => {
+    const field = `hiddenFaults[${index}]`;
+    if (fault.kind === "missing-link") return knownStation(`${field}.station`, fault.station, stations);
+    const cable = cableIdSchema.safeParse(fault.cable);
+    if (cable.success)
+      return endsOfCable(cable.data).flatMap((entry) => knownEntry(`${field}.cable`, entry, stations));
+    return [
+      {
+        field: `${field}.cable`,
+        message: `${fault.cable} is no cable`,
+        remedy: "Write its two entries in order, such as socket-1.a~socket-3.b.",
+      },
+    ];
+  });
+}
+
+/** A nudge, the rule, the place. */
+const hintCount = 3;
+
+/**
+ * What the schema of a scenario cannot say: stations without a place, names that are not there, answers that use
+ * what the scenario does not offer, and an as-found circuit that the rest of the file does not know of.
+ */
+export function scenarioProblems(scenario: Scenario): FieldProblem[] {
+  const stations = stationsById(scenario.stations.map(standing));
+  const answers = [
+    ...scenario.modelAnswers.map((built, index) => ({ field: `modelAnswers[${index}]`, built })),
+    ...scenario.wrongAnswers.map(({ built }, index) => ({ field: `wrongAnswers[${index}].built`, built })),
+  ];
+  const hasAsFound = scenario.asFound.cables.length > 0;
+  return [
+    ...repeats(
+      scenario.stations.map(({ id }) => id),
+      (index) => `stations[${index}].id`,
+      "station",
+    ),
+    ...scenario.stations.flatMap(stationProblems),
+    ...planProblems(scenario.plan, stations),
+    ...loadProblems(scenario.loads, stations),
+    ...wantProblems("requirements", scenario.requirements, stations),
+    ...keptProblems(scenario),
+    ...builtProblems("asFound", scenario.asFound, stations),
+    ...answers.flatMap(({ field, built }) => [
+      ...builtProblems(field, built, stations),
+      ...answerProblems(field, built, scenario),
+    ]),
+    ...(scenario.isExistingCircuit === hasAsFound
+      ? []
+      : [
+          {
+            field: "isExistingCircuit",
+            message: hasAsFound
+              ? "there are cables as found, so there is an existing circuit"
+              : "there is no cable as found, so there is no existing circuit",
+            remedy: "Make the two agree: an existing circuit is made dead before any lead is touched.",
+          },
+        ]),
+    ...(scenario.hints && scenario.hints.length !== hintCount
+      ? [
+          {
+            field: "hints",
+            message: `there are ${scenario.hints.length} hints`,
+            remedy: "Write three: a nudge, the rule, the place. Or none.",
+          },
+        ]
+      : []),
+    ...repeats(
+      scenario.wrongAnswers.map(({ name }) => name),
+      (index) => `wrongAnswers[${index}].name`,
+      "the wrong answer",
+    ),
+    ...scenario.wrongAnswers.flatMap(({ findings, notMet = [] }, index): FieldProblem[] => [
+      ...notMet
+        .filter((want) => want >= scenario.requirements.length)
+        .map((want) => ({
+          field: `wrongAnswers[${index}].notMet`,
+          message: `there is no requirement ${want}`,
+          remedy: `They count from 0 to ${scenario.requirements.length - 1}.`,
+        })),
+      ...(findings.length + notMet.length > 0
+        ? []
+        : [
+            {
+              field: `wrongAnswers[${index}]`,
+              message: "nothing is wrong with it",
+              remedy: "State the findings it must give, or the requirements it does not meet.",
+            },
+          ]),
+    ]),
+    ...hiddenFaultProblems(scenario, stations),
+  ];
+}

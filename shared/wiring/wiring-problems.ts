@@ -1,0 +1,281 @@
+import {
+  cableId,
+  contactId,
+  type ContactId,
+  entryId,
+  type EntryId,
+  isFront,
+  type StationId,
+  stationOf,
+} from "../board/ids.ts";
+import { corePlaces, isPoint } from "../board/station-kinds.ts";
+import { busesOf, contactsAt, entriesOf, nodeOfFront } from "../circuit/buses.ts";
+import type { FieldProblem } from "../protocol/problem.ts";
+import { nearestName } from "../protocol/nearest-name.ts";
+import { settingsByKind } from "./settings-by-kind.ts";
+import type { CableSpec, Load, Requirement, Station, StationSettings, Wiring } from "./wiring.schema.ts";
+
+/** The stations of a file by id, for the checks that follow references to them. */
+export type Stations = ReadonlyMap<StationId, Station>;
+
+export const stationsById = (stations: readonly Station[]): Stations =>
+  new Map(stations.map((station) => [station.id, station]));
+
+const listed = (names: readonly string[]): string => (names.length > 0 ? names.join(", ") : "none");
+
+/** Complains where a station is not in the file, and offers the one most like it. */
+export function knownStation(field: string, id: StationId, stations: Stations): FieldProblem[] {
+  if (stations.has(id)) return [];
+  const meant = nearestName(id, [...stations.keys()]);
+  return [
+    {
+      field,
+      message: `there is no station ${id}`,
+      remedy: meant ? `Did you mean ${meant}?` : `Use one of: ${listed([...stations.keys()])}.`,
+    },
+  ];
+}
+
+function knownWay(field: string, id: StationId, stations: Stations): FieldProblem[] {
+  const station = stations.get(id);
+  if (!station || station.kind === "way") return knownStation(field, id, stations);
+  return [{ field, message: `${id} is not a way of the consumer unit`, remedy: "Name a way here." }];
+}
+
+/** Complains where an id stands twice in a list. */
+export function repeats(
+  ids: readonly string[],
+  fieldOf: (index: number) => string,
+  what: string,
+): FieldProblem[] {
+  const first = new Map<string, number>();
+  return ids.flatMap((id, index) => {
+    const earlier = first.get(id);
+    if (earlier === undefined) {
+      first.set(id, index);
+      return [];
+    }
+    return [
+      {
+        field: fieldOf(index),
+        message: `${what} ${id} stands here a second time`,
+        remedy: `Keep one; the first is at ${fieldOf(earlier)}.`,
+      },
+    ];
+  });
+}
+
+/** Complains of settings that mean nothing at a station of this kind. */
+export function settingProblems(
+  field: string,
+  kind: Station["kind"],
+  settings: StationSettings | undefined,
+): FieldProblem[] {
+  const known: readonly string[] = settingsByKind[kind];
+  return Object.keys(settings ?? {})
+    .filter((key) => !known.includes(key))
+    .map((key) => ({
+      field: `${field}.${key}`,
+      message: `it means nothing at a ${kind}`,
+      remedy: `Remove it. Settings of a ${kind}: ${listed(known)}.`,
+    }));
+}
+
+export function stationProblems(stations: readonly Station[]): FieldProblem[] {
+  return [
+    ...repeats(
+      stations.map(({ id }) => id),
+      (index) => `stations[${index}].id`,
+      "station",
+    ),
+    ...stations.flatMap((station, index) => {
+      const field = `stations[${index}]`;
+      const entries = station.entries ?? [];
+      return [
+        ...settingProblems(`${field}.settings`, station.kind, station.settings),
+        ...repeats(
+          entries.map(({ letter }) => letter),
+          (entry) => `${field}.entries[${entry}].letter`,
+          "entry",
+        ),
+        ...entries.flatMap(({ side }, entry) =>
+          corePlaces(station.kind, side, station.settings?.switching)
+            ? []
+            : [
+                {
+                  field: `${field}.entries[${entry}].side`,
+                  message: `a ${station.kind} has no ${side} side`,
+                  remedy: "Give the entry a side that stations of this kind have.",
+                },
+              ],
+        ),
+      ];
+    }),
+  ];
+}
+
+function entryContacts(entry: EntryId, stations: Stations): ContactId[] | undefined {
+  const station = stations.get(stationOf(entry));
+  const found = station && entriesOf(station).find(({ letter }) => entryId(station.id, letter) === entry);
+  return station && found ? contactsAt(station, found.letter, found.side) : undefined;
+}
+
+/** Complains where an entry is not there, and lists the entries its station has. */
+export function knownEntry(field: string, entry: EntryId, stations: Stations): FieldProblem[] {
+  const station = stations.get(stationOf(entry));
+  if (!station) return knownStation(field, stationOf(entry), stations);
+  if (entryContacts(entry, stations)) return [];
+  const there = entriesOf(station).map(({ letter, side }) => `${entryId(station.id, letter)} (${side})`);
+  return [
+    { field, message: `there is no entry ${entry}`, remedy: `Entries of ${station.id}: ${listed(there)}.` },
+  ];
+}
+
+function conductorProblems(field: string, cable: CableSpec, stations: Stations): FieldProblem[] {
+  const there = [entryContacts(cable.from, stations) ?? [], entryContacts(cable.to, stations) ?? []];
+  const pairs =
+    cable.conductors?.map(([from, to]) => [contactId(cable.from, from), contactId(cable.to, to)]) ?? [];
+  return [
+    ...repeats(
+      pairs.map((pair) => pair.toSorted().join("~")),
+      (index) => `${field}[${index}]`,
+      "conductor",
+    ),
+    ...pairs.flatMap((pair, index) => [
+      ...pair.flatMap((contact, end) =>
+        there[end]?.some((known) => known === contact)
+          ? []
+          : [
+              {
+                field: `${field}[${index}][${end}]`,
+                message: `there is no contact ${contact}`,
+                remedy: `Contacts there: ${listed(there[end] ?? [])}.`,
+              },
+            ],
+      ),
+      ...(pair[0] === pair[1]
+        ? [
+            {
+              field: `${field}[${index}]`,
+              message: "a conductor joins a contact to itself",
+              remedy: "Name two contacts.",
+            },
+          ]
+        : []),
+    ]),
+  ];
+}
+
+/** Complains of cables that end nowhere, stand twice, or name conductor positions that their entries lack. */
+export function cableProblems(
+  field: string,
+  cables: readonly CableSpec[],
+  stations: Stations,
+): FieldProblem[] {
+  return [
+    ...repeats(
+      cables.map(({ from, to }) => cableId(from, to)),
+      (index) => `${field}[${index}]`,
+      "cable",
+    ),
+    ...cables.flatMap((cable, index) => {
+      const at = `${field}[${index}]`;
+      const ends = [
+        ...knownEntry(`${at}.from`, cable.from, stations),
+        ...knownEntry(`${at}.to`, cable.to, stations),
+      ];
+      if (ends.length > 0) return ends;
+      if (cable.from === cable.to && !cable.conductors)
+        return [
+          {
+            field: at,
+            message: "a whole cable begins and ends at one entry",
+            remedy: "Give it two entries, or list the single conductors in conductors.",
+          },
+        ];
+      return conductorProblems(`${at}.conductors`, cable, stations);
+    }),
+  ];
+}
+
+/** Complains of loads at stations that are not there or take no load. */
+export function loadProblems(loads: readonly Load[], stations: Stations): FieldProblem[] {
+  return loads.flatMap(({ station: id }, index) => {
+    const field = `loads[${index}].station`;
+    const station = stations.get(id);
+    if (!station) return knownStation(field, id, stations);
+    if (isPoint(station.kind) || station.kind === "cooker-control") return [];
+    return [
+      {
+        field,
+        message: `nothing takes current at a ${station.kind}`,
+        remedy: "Put the load at a socket outlet, FCU, appliance, luminaire or ceiling rose.",
+      },
+    ];
+  });
+}
+
+/** Complains of requirements about stations and entries that are not there. */
+export function wantProblems(
+  field: string,
+  wants: readonly Requirement[],
+  stations: Stations,
+): FieldProblem[] {
+  return wants.flatMap((want, index) => {
+    const at = `${field}[${index}]`;
+    const each = (ids: readonly StationId[]): FieldProblem[] =>
+      ids.flatMap((id, place) => knownStation(`${at}.stations[${place}]`, id, stations));
+    switch (want.kind) {
+      case "served":
+        return each(want.stations);
+      case "one-circuit":
+        return [...each(want.stations), ...(want.way ? knownWay(`${at}.way`, want.way, stations) : [])];
+      case "shape":
+        return knownWay(`${at}.of`, want.of, stations);
+      case "kept":
+        return want.cables.flatMap((cable, place) =>
+          (cable.split("~") as EntryId[]).flatMap((entry) =>
+            knownEntry(`${at}.cables[${place}]`, entry, stations),
+          ),
+        );
+      case "device":
+      case "readings":
+        return knownWay(`${at}.way`, want.way, stations);
+      case "fault-named":
+        return [];
+    }
+  });
+}
+
+/**
+ * What the schema of a wiring cannot say: ids that are there twice, stations, entries and contacts that are not
+ * there, settings at the wrong kind of station. A learner's mistake is none of these: it can always be written.
+ */
+export function wiringProblems(wiring: Wiring): FieldProblem[] {
+  const stations = stationsById(wiring.stations);
+  const inStations = stationProblems(wiring.stations);
+  // Buses are only made of stations that hold together.
+  const buses = inStations.length === 0 ? busesOf(wiring) : undefined;
+  const knownContact = (field: string, contact: ContactId): FieldProblem[] => {
+    const node = buses && (isFront(contact) ? nodeOfFront(contact, buses) : buses.nodeOf.get(contact));
+    if (!buses || node) return [];
+    return [
+      { field, message: `there is no contact ${contact}`, remedy: "Name a contact of one of the stations." },
+    ];
+  };
+  return [
+    ...inStations,
+    ...cableProblems("cables", wiring.cables, stations),
+    ...loadProblems(wiring.loads ?? [], stations),
+    ...wantProblems("wants", wiring.wants ?? [], stations),
+    ...(wiring.unknown ?? []).flatMap((contact, index) => knownContact(`unknown[${index}]`, contact)),
+    ...(wiring.taskStations ?? []).flatMap((id, index) =>
+      knownStation(`taskStations[${index}]`, id, stations),
+    ),
+    ...(wiring.readings ?? []).flatMap(({ way, red, black }, index) => [
+      ...knownWay(`readings[${index}].way`, way, stations),
+      ...(red ? knownContact(`readings[${index}].red`, red) : []),
+      ...(black ? knownContact(`readings[${index}].black`, black) : []),
+    ]),
+  ];
+}
