@@ -87,6 +87,11 @@ export function* decodeOnce(lineCount: number, options: DecodeOptions = {}): Sca
     signatures,
   );
   const resolved = yield* resolveClasses(lineCount, classes, isSelfHeard);
+  // Classes are pulled together: a lead that went in meanwhile can make a line of one seem to answer the other.
+  const crowded = resolved.groups
+    .filter((group) => group.length > 2)
+    .map((group) => group.find(isSelfHeard)!);
+  const crowdedAlone = yield* pullAlone(lineCount, crowded);
 
   const model = emptyModel(lineCount);
   for (const group of [...linked, ...resolved.groups]) joinInModel(model, group);
@@ -117,6 +122,7 @@ export function* decodeOnce(lineCount: number, options: DecodeOptions = {}): Sca
     ...bits.evidence,
     ...doubtful.map((line) => alone.get(line)!),
     ...resolved.evidence,
+    ...crowdedAlone.values(),
     ...[bits.released, ...resolved.released].map(({ lines }) => ({
       pulled: new Uint8Array(lineCount),
       reading: lines,

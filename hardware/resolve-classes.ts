@@ -2,8 +2,11 @@ import type { LineIndex } from "./line-index.ts";
 import type { LineReading } from "./lines.ts";
 import { type Evidence, patternOf, pullEach, type Scan } from "./patterns.ts";
 
-/** Up to three lines that heard the same are one group: a second group in them would be a free line. */
-const surelyOneGroup = 3;
+/**
+ * Two lines that heard the same are a pair. Three would be one group on a board at rest, but a lead put in or
+ * taken out in mid-scan can make a free line hear what a pair hears: only a pull of its own tells them apart.
+ */
+const surelyOneGroup = 2;
 
 export interface Resolved {
   /** Groups of two and more lines. */
