@@ -1,8 +1,13 @@
 import type { ChainSignals } from "./chain-lines.ts";
 import type { OpenPin } from "./open-pins.ts";
 
-type InputSignal = "dataIn" | "codeIn";
 type OutputSignal = "shiftClock" | "dataOut" | "latch" | "load" | "outputEnable";
+
+/** A signal of the description, and the one whose pin it was found on. */
+export interface Swap {
+  signal: keyof ChainSignals;
+  foundOn: keyof ChainSignals;
+}
 
 /** What a known word shifted round the loop of both chains says of them. */
 export type ChainCheck =
@@ -12,8 +17,8 @@ export type ChainCheck =
   /** The input chain is cut; so many 165s answer, counted from the data pin. */
   | { kind: "open-chain"; inputChipCount: number }
   | { kind: "wrong-length"; outputChipCount: number; inputChipCount: number; expectedChipCount: number }
-  /** The word comes back when the signals are dealt out otherwise: each signal is found where another should be. */
-  | { kind: "swapped-pins"; swaps: { signal: string; foundOn: string }[] }
+  /** The word comes back when two signals change places. */
+  | { kind: "swapped-pins"; swaps: Swap[] }
   /** The data pin never moves. */
   | { kind: "no-answer"; level: 0 | 1 };
 
@@ -29,19 +34,20 @@ interface Wires {
 /** Bits that must agree before a returned word is believed: one chance in 2^48 by luck. */
 const provingBits = 48;
 /** So many chips more than described are still found and counted. */
-const extraBits = 128;
+const mostExtraBits = 128;
 
 /**
  * Shifts a pseudo-random word through the 595s and, by the tie, on through the 165s. The latch is left alone,
  * so no line moves. The delay of the word is the length of both chains; with the inputs taken in half way, where
  * the word starts again is the length of the 165s. Only where the word does not come back are the outputs
- * switched off and the signals tried in every other order, to name swapped pins.
+ * switched off and pairs of signals tried the other way round, to name swapped pins; what the latches hold
+ * afterwards is then anything.
  *
  * @throws LinesError `pin-failed`
  */
 export function checkChain(signals: ChainSignals, { lineBits }: { lineBits: number }): ChainCheck {
   const usual = wiresOf(signals, signals.dataIn);
-  const lengths = loopLengths(usual, lineBits);
+  const lengths = loopLengths(usual, lineBits, mostExtraBits);
   if (lengths !== undefined) {
     if (lengths.outputBits === lineBits && lengths.inputBits === lineBits) return { kind: "sound" };
     return {
@@ -52,7 +58,7 @@ export function checkChain(signals: ChainSignals, { lineBits }: { lineBits: numb
     };
   }
   const unlooped = readUnlooped(usual, lineBits);
-  const swaps = unlooped.kind === "no-loop" ? [] : findSwaps(signals, lineBits);
+  const swaps = findSwaps(signals, lineBits);
   return swaps.length > 0 ? { kind: "swapped-pins", swaps } : unlooped;
 }
 
@@ -93,8 +99,12 @@ function restore({ dataOut }: Wires): void {
 }
 
 /** Lengths of both chains, or undefined where the word does not come back or the inputs are never taken in. */
-function loopLengths(wires: Wires, lineBits: number): { outputBits: number; inputBits: number } | undefined {
-  const word = knownWord(2 * lineBits + extraBits + provingBits);
+function loopLengths(
+  wires: Wires,
+  lineBits: number,
+  spareBits: number,
+): { outputBits: number; inputBits: number } | undefined {
+  const word = knownWord(2 * lineBits + spareBits + provingBits);
   const first = shift(wires, word);
   const delay = delayOf(word, first);
   if (delay === undefined) {
@@ -119,9 +129,9 @@ function delayOf(word: readonly number[], read: readonly number[]): number | und
 
 /** Without the loop: how many inputs answer before the chain's end level, or the level of a data pin at rest. */
 function readUnlooped(wires: Wires, lineBits: number): ChainCheck {
-  shift(wires, new Array<1>(2 * lineBits + extraBits).fill(1));
+  shift(wires, new Array<1>(2 * lineBits + mostExtraBits).fill(1));
   pulseLoad(wires);
-  const read = shift(wires, new Array<1>(lineBits + extraBits).fill(1));
+  const read = shift(wires, new Array<1>(lineBits + mostExtraBits).fill(1));
   restore(wires);
   const level = read.at(-1) ?? 0;
   const lastOther = read.findLastIndex((bit) => bit !== level);
@@ -130,53 +140,43 @@ function readUnlooped(wires: Wires, lineBits: number): ChainCheck {
   return inputChipCount < lineBits / 8 ? { kind: "open-chain", inputChipCount } : { kind: "no-loop" };
 }
 
-/** Tries every other order of the signals with the outputs off; the one with the fewest moves is named. */
-function findSwaps(signals: ChainSignals, lineBits: number): { signal: string; foundOn: string }[] {
-  const names: OutputSignal[] = ["shiftClock", "dataOut", "latch", "load"];
-  if (signals.outputEnable !== undefined) names.push("outputEnable");
-  const inputs: InputSignal[] = signals.codeIn === undefined ? ["dataIn"] : ["dataIn", "codeIn"];
-  const orders = permutations(names)
-    .map((order) => names.flatMap((signal, at) => moved(signal, order[at] ?? signal)))
-    .sort((a, b) => a.length - b.length);
+/** With the outputs off, tries every pair of outputs the other way round, and the two inputs, alone and with it. */
+function findSwaps(signals: ChainSignals, lineBits: number): Swap[] {
+  const outputs: OutputSignal[] = ["shiftClock", "dataOut", "latch", "load"];
+  if (signals.outputEnable !== undefined) outputs.push("outputEnable");
+  const pairs = outputs.flatMap((a, at) => outputs.slice(at + 1).map((b) => swap(a, b)));
+  const inputPairs = signals.codeIn === undefined ? [] : [swap("dataIn", "codeIn")];
+  const tries = [
+    ...inputPairs,
+    ...pairs,
+    ...inputPairs.flatMap((ins) => pairs.map((outs) => [...outs, ...ins])),
+  ];
   try {
-    for (const swaps of orders) {
-      for (const inputName of inputs) {
-        const found = [...swaps, ...(inputName === "codeIn" ? inputSwap : [])];
-        if (found.length > 0 && comesBack(signals, found, inputName, lineBits)) return found;
-      }
-    }
-    return [];
+    return tries.find((swaps) => comesBack(signals, swaps, lineBits)) ?? [];
   } finally {
     rest(wiresOf(signals, signals.dataIn), 0);
   }
 }
 
-const inputSwap = [...moved("dataIn", "codeIn"), ...moved("codeIn", "dataIn")];
+const swap = (a: keyof ChainSignals, b: keyof ChainSignals): Swap[] => [
+  { signal: a, foundOn: b },
+  { signal: b, foundOn: a },
+];
 
-function moved(signal: string, foundOn: string): { signal: string; foundOn: string }[] {
-  return signal === foundOn ? [] : [{ signal, foundOn }];
-}
-
-function comesBack(
-  signals: ChainSignals,
-  swaps: readonly { signal: string; foundOn: string }[],
-  inputName: InputSignal,
-  lineBits: number,
-): boolean {
-  const pin = (signal: OutputSignal): OpenPin | undefined =>
-    signals[(swaps.find((swap) => swap.signal === signal)?.foundOn ?? signal) as OutputSignal];
-  const [shiftClock, dataOut, latch, load, outputEnable] = [
-    pin("shiftClock"),
-    pin("dataOut"),
-    pin("latch"),
-    pin("load"),
-    pin("outputEnable"),
-  ];
-  const input = signals[inputName];
-  if (!shiftClock || !dataOut || !latch || !load || !input) return false;
-  const wires = { shiftClock, dataOut, latch, load, input, ...(outputEnable ? { outputEnable } : {}) };
+function comesBack(signals: ChainSignals, swaps: readonly Swap[], lineBits: number): boolean {
+  const pin = (signal: keyof ChainSignals): OpenPin | undefined =>
+    signals[swaps.find((one) => one.signal === signal)?.foundOn ?? signal];
+  const outputEnable = pin("outputEnable");
+  const wires: Wires = {
+    shiftClock: pin("shiftClock") ?? signals.shiftClock,
+    dataOut: pin("dataOut") ?? signals.dataOut,
+    latch: pin("latch") ?? signals.latch,
+    load: pin("load") ?? signals.load,
+    input: pin("dataIn") ?? signals.dataIn,
+    ...(outputEnable === undefined ? {} : { outputEnable }),
+  };
   rest(wires, 1);
-  const lengths = loopLengths(wires, lineBits);
+  const lengths = loopLengths(wires, lineBits, 0);
   return lengths?.inputBits === lineBits && lengths.outputBits === lineBits;
 }
 
@@ -187,11 +187,4 @@ function rest({ shiftClock, dataOut, latch, load, outputEnable }: Wires, enable:
   latch.write(0);
   load.write(1);
   dataOut.write(1);
-}
-
-function permutations<Item>(items: readonly Item[]): Item[][] {
-  if (items.length === 0) return [[]];
-  return items.flatMap((item, at) =>
-    permutations(items.filter((_, other) => other !== at)).map((rest) => [item, ...rest]),
-  );
 }

@@ -20,7 +20,10 @@ export interface ChainOptions extends GpioAccess {
 }
 
 export interface ChainLines extends Lines {
-  /** Shifts a known word round the loop of both chains; no line is touched. See `checkChain`. */
+  /**
+   * Shifts a known word round the loop of both chains; no line of a sound board moves. See `checkChain`.
+   * Afterwards nothing is pulled, whatever the pattern before was.
+   */
   chainCheck(): ChainCheck;
 }
 
@@ -42,8 +45,9 @@ export const registerBits = (count: number): number => 8 * Math.ceil(count / 8);
  * Opens a board of 74HC595 outputs and 74HC165 inputs. The outputs stay off until a first pattern that releases
  * every line stands in the latches.
  *
- * @throws LinesError as `openPins`, and `board-not-found` where every released line reads low: the data pin is
- * pulled down in the boot configuration, so this is what an absent or unpowered board looks like.
+ * @throws LinesError as `openPins`, and `board-not-found` where every released line reads low and the data pin
+ * never moves: it is pulled down in the boot configuration, so this is what an absent or unpowered board looks
+ * like. A board with swapped pins or a cut chain opens; `chainCheck` says what is wrong with it.
  */
 export async function openChainLines(options: ChainOptions): Promise<ChainLines> {
   const signals: ChainSignals = await openPins(requestsFor(options.pins), options);
@@ -53,7 +57,7 @@ export async function openChainLines(options: ChainOptions): Promise<ChainLines>
     lines.exchange(released);
     signals.outputEnable?.write(0);
     const { lines: readings } = lines.exchange(released);
-    if (readings.every((low) => low === 1)) {
+    if (readings.every((low) => low === 1) && lines.chainCheck().kind === "no-answer") {
       throw new LinesError("board-not-found", { wiring: "chain", bcm: options.pins.dataIn });
     }
   } catch (error) {
@@ -120,6 +124,7 @@ function chainLines(signals: ChainSignals, { lineCount, codeCount }: ChainOption
     chainCheck: () => {
       const check = checkChain(signals, { lineBits });
       dataLevel = 1;
+      exchange(new Uint8Array(lineCount));
       return check;
     },
     close: () => {
