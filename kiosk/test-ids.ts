@@ -1,0 +1,30 @@
+/**
+ * Names that browser checks find things by, as `data-testid`. Ids of the board stand in them as they are.
+ *
+ * Whole screens: `screen-sign-in`, `screen-scenarios`, `screen-caution`, `screen-make-dead`, `screen-plan`,
+ * `screen-wire`, `screen-hand-in`, `screen-handed-in`, `screen-no-board`, `screen-locked`.
+ * Edges: `step-<step>`, `say`, `caution-floor`, `link-lost`, `banner-<kind>`, `refusal`, `live`.
+ * Keys: `key-<what>`, such as `key-check`, `key-hint`, `key-undo`, `key-face`, `key-menu`, `key-ready`, `key-hand-in`.
+ */
+export const testId = {
+  station: (id: string) => `station-${id}`,
+  entry: (id: string) => `entry-${id}`,
+  contact: (id: string) => `contact-${id}`,
+  cable: (id: string) => `cable-${id}`,
+  /** A finding by its rule: the id of a finding begins with it. */
+  finding: (id: string) => `finding-${ruleOf(id)}`,
+  requirement: (index: number) => `requirement-${index}`,
+  step: (step: string) => `step-${step}`,
+  key: (what: string) => `key-${what}`,
+  screen: (name: string) => `screen-${name}`,
+  banner: (kind: string) => `banner-${kind}`,
+  learner: (id: string) => `learner-${id}`,
+  scenario: (id: string) => `scenario-${id}`,
+  /** Something that can be touched in the make-dead scene. */
+  dead: (what: string) => `dead-${what}`,
+  question: (question: string) => `question-${question}`,
+} as const;
+
+function ruleOf(findingId: string): string {
+  return /^[a-z]+(-[a-z]+)*/.exec(findingId)?.[0] ?? findingId;
+}

@@ -1,0 +1,57 @@
+import { getContext, setContext } from "svelte";
+import type { Fact, Said } from "../../shared/protocol/bench-view.ts";
+import type { Language } from "../../shared/protocol/commands.schema.ts";
+import type { Text } from "../../shared/scenario/scenario.schema.ts";
+import { en, type TextKey } from "./en.ts";
+import { pl } from "./pl.ts";
+
+const catalogues: Record<Language, Record<TextKey, string>> = { en, pl };
+
+export const isTextKey = (key: string): key is TextKey => Object.hasOwn(en, key);
+
+/** Numbers as the language writes them, three decimals at most. */
+const numberIn = (language: Language, number: number): string =>
+  new Intl.NumberFormat(language, { maximumFractionDigits: 3, useGrouping: false }).format(number);
+
+/** Speaks the language of the bench. `lengthen` stretches every text, to see whether the screen can take it. */
+export class Words {
+  language = $state<Language>("en");
+  /** Turns the id of a station, entry, contact or cable in a fact into its name. */
+  nameOf: (fact: string) => string = (fact) => fact;
+  readonly #lengthen: (text: string) => string;
+
+  constructor(lengthen: (text: string) => string = (text) => text) {
+    this.#lengthen = lengthen;
+  }
+
+  number(n: number): string {
+    return numberIn(this.language, n);
+  }
+
+  /** A text of the catalogue with its gaps filled. */
+  t(key: TextKey, facts: Record<string, Fact> = {}): string {
+    const text = catalogues[this.language][key];
+    return this.#lengthen(text.replace(/\{(\w+)\}/g, (gap, name: string) => this.#fact(facts[name], gap)));
+  }
+
+  /** A sentence the server asked for; `otherwise` where this screen's catalogue has no such key. */
+  said({ key, facts }: Said, otherwise: TextKey): string {
+    return isTextKey(key) ? this.t(key, facts) : this.t(otherwise, { ...facts, code: key });
+  }
+
+  /** A text that comes in every language, such as a scenario's title. */
+  of(text: Text): string {
+    return this.#lengthen(text[this.language]);
+  }
+
+  #fact(fact: Fact | undefined, gap: string): string {
+    if (fact === undefined) return gap;
+    if (typeof fact === "number") return this.number(fact);
+    if (typeof fact === "boolean") return catalogues[this.language][fact ? "setting.yes" : "setting.no"];
+    return this.nameOf(fact);
+  }
+}
+
+const words = Symbol("words");
+export const provideWords = (made: Words): Words => setContext(words, made);
+export const useWords = (): Words => getContext<Words>(words);
