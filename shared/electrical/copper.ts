@@ -6,14 +6,13 @@ import {
   type ConductorId,
   conductorId,
   type EntryId,
+  entryOf,
   type Role,
-  type RoleClass,
-  roleClass,
   roleOf,
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { corePlaces, type CorePlace } from "../board/station-kinds.ts";
+import { type Core, corePlaces, type CorePlace } from "../board/station-kinds.ts";
 import { type Buses, busesOf, type InternalLink, type NodeId } from "../circuit/buses.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
 import type { CableSpec, Station, Wiring } from "../wiring/wiring.schema.ts";
@@ -26,9 +25,8 @@ export interface Conductor {
   to: ContactId;
   fromNode: number;
   toNode: number;
-  /** What it is at its `from` end. */
-  conductor: RoleClass;
-  isCpc: boolean;
+  /** The core it is, by where it lands at its `from` end. */
+  core: Core;
   /** Undefined where nobody has said it. */
   csaMm2: number | undefined;
   lengthM: number | undefined;
@@ -85,8 +83,7 @@ export function copperOf(
       const fromNode = nodeAt(copper, from);
       const toNode = nodeAt(copper, to);
       if (fromNode === undefined || toNode === undefined) continue;
-      const conductor = roleClass(roleOf(from));
-      const isCpc = conductor === "earth";
+      const core = coreAt(from, copper);
       copper.conductors.push({
         cable: id,
         id: conductorId(from, to),
@@ -94,9 +91,8 @@ export function copperOf(
         to,
         fromNode,
         toNode,
-        conductor,
-        isCpc,
-        csaMm2: isCpc ? cpcCsaMm2 : cable.csaMm2,
+        core,
+        csaMm2: core === "earth" ? cpcCsaMm2 : cable.csaMm2,
         lengthM: cable.lengthM,
         jointOhm: 0,
       });
@@ -109,6 +105,12 @@ export function copperOf(
 export function nodeAt(copper: Copper, contact: ContactId): number | undefined {
   const id = copper.buses.nodeOf.get(contact);
   return id === undefined ? undefined : copper.nodeIndex.get(id);
+}
+
+function coreAt(contact: ContactId, copper: Copper): Core {
+  const role = roleOf(contact);
+  const place = placesAt(entryOf(contact), copper).find((each) => each.role === role);
+  return place?.core ?? (role === "E" ? "earth" : role === "N" ? "blue" : "brown");
 }
 
 function contactPairs(cable: CableSpec, copper: Copper): [ContactId, ContactId][] {

@@ -24,6 +24,7 @@ import { fuseRatings } from "./fuse-ratings.ts";
 import { fuseZs } from "./fuse-zs.ts";
 import { groupingFactors } from "./grouping-factors.ts";
 import { insulationFactors } from "./insulation-factors.ts";
+import { insulationLeakage } from "./insulation-leakage.ts";
 import { insulationTests } from "./insulation-tests.ts";
 import { isolationSteps } from "./isolation-steps.ts";
 import { leastSizes } from "./least-sizes.ts";
@@ -83,6 +84,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofRows({ fuseZs }, "fuse", "ratingA", "disconnectionS"),
   ...ofRows({ groupingFactors }, "circuits"),
   ...ofRows({ insulationFactors }, "lengthMm"),
+  ...ofPairs({ insulationLeakage }),
   ...ofRows({ insulationTests }, "circuit"),
   ...ofRows({ isolationSteps }, "step"),
   ...ofPairs({ leastSizes }),

@@ -4,6 +4,7 @@ const units: readonly (readonly [ending: string, unit: string])[] = [
   ["MilliohmPerM", "mΩ/m"],
   ["JPerKCm3", "J/(K cm³)"],
   ["MvPerAM", "mV/A/m"],
+  ["MegohmM", "MΩ m"],
   ["Megohm", "MΩ"],
   ["Litres", "l"],
   ["OhmM", "Ω m"],
