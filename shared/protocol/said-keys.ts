@@ -1,107 +1,104 @@
 /**
  * Every key the server puts into a `Said` or a refused `Answer`, with the facts that go in its gaps. The kiosk's
- * catalogues have a sentence for each.
+ * catalogues have a sentence for each: a `Said` under its key, a refusal under `refused.` and its code.
  */
 
 /** `AttemptView.say`: the one line that says what to do now. */
 export const sayKeys = {
-  "read-caution": [],
-  "trainer-confirms": [],
-  "clear-board": ["cableCount"],
-  "match-as-found": ["inCount", "cableCount"],
-  "dead-next": ["step"],
-  "dead-done": [],
-  "plan-next": ["question"],
-  "plan-done": [],
-  "wire-start": [],
-  "wire-on": [],
-  "size-asked": ["cable"],
-  "setting-asked": ["station", "key"],
-  "mend-findings": ["count"],
-  "nothing-to-mend": [],
-  "test-not-here": [],
-  "load-locked": [],
-  "hand-in-now": [],
-  "ready-waiting": [],
-  "handed-in": [],
+  "say.trainer-confirms": [],
+  "say.caution": [],
+  "say.clear-board": ["cableCount"],
+  "say.as-found": ["done", "total"],
+  "say.make-dead": [],
+  "say.plan": [],
+  "say.wire": [],
+  "say.size": ["cable"],
+  "say.setting": ["station"],
+  "say.mend": ["count"],
+  "say.sound": [],
+  "say.test": [],
+  "say.load": [],
+  "say.hand-in": [],
+  "say.ready": [],
+  "say.handed-in": [],
 } as const;
 
-/** `BenchView.noBoard`: why there is no board. The first seven come from the scanner's `open-failed`. */
+/** `BenchView.noBoard`: why there is no board. All but the last are codes of the scanner's `open-failed`. */
 export const noBoardKeys = {
-  "board-not-found": [],
-  "no-gpio-driver": [],
-  "no-sysfs-gpio": [],
-  "no-rights": [],
-  "pin-in-use": [],
-  "unknown-chip": [],
-  "pin-failed": [],
-  "scanner-stopped": [],
+  "no-board.board-not-found": [],
+  "no-board.no-gpio-driver": [],
+  "no-board.no-sysfs-gpio": [],
+  "no-board.no-rights": [],
+  "no-board.pin-in-use": [],
+  "no-board.unknown-chip": [],
+  "no-board.pin-failed": [],
+  "no-board.scanner-stopped": [],
 } as const;
 
 /** `ScenarioCard.lacks`: what the board has not got. */
-export const lacksKeys = {
-  "lacks-station": ["station", "kind"],
-  "lacks-other-kind": ["station", "kind", "boardKind"],
-  "lacks-entry": ["station", "letter", "side"],
-  "lacks-setting": ["station", "key", "wanted", "fixed"],
+export const lackKeys = {
+  "scenario.lack.station": ["kind", "count"],
+  "scenario.lack.kind": ["station", "kind"],
+  "scenario.lack.entries": ["station"],
+  "scenario.lack.setting": ["station"],
 } as const;
 
-/** `PlanView` results: why an answer is right or not. `reason-right` where nothing else need be said. */
+/** Results of the plan worksheet: why an answer is right or not. */
 export const planReasonKeys = {
-  "design-current": ["designCurrentA"],
-  "device-below-load": ["designCurrentA", "deviceRatingA"],
-  "device-not-next": ["designCurrentA", "deviceRatingA"],
-  "tabulated-below": ["tabulatedCurrentA"],
-  "tabulated-right": ["tabulatedCurrentA"],
-  "size-too-small": ["csaMm2"],
-  "size-larger-than-needed": ["csaMm2"],
-  "fuse-too-large": ["fuseRatingA"],
-  "fuse-too-small": ["fuseRatingA"],
-  "reason-right": [],
+  "plan.reason.designCurrentA": ["designCurrentA"],
+  "plan.reason.device-below-load": ["designCurrentA"],
+  "plan.reason.device-above-cable": ["deviceRatingA"],
+  "plan.reason.deviceRatingA": ["designCurrentA", "deviceRatingA"],
+  "plan.reason.tabulatedCurrentA": ["tabulatedCurrentA"],
+  "plan.reason.csaMm2": ["csaMm2"],
+  "plan.reason.size-too-small": ["csaMm2"],
+  "plan.reason.size-larger": ["csaMm2"],
+  "plan.reason.fuseRatingA": ["fuseRatingA"],
 } as const;
 
 /** `Answer.code` of a refused command. A refused command has changed nothing. */
 export const refusalCodes = {
   "bad-message": ["where", "what"],
-  "too-many-messages": [],
+  "too-fast": [],
   "server-error": [],
   "disk-full": [],
   "log-damaged": [],
-  "board-lost": [],
-  "not-on-a-real-board": [],
-  "no-such-contact": [],
-  "no-such-entry": [],
+  "no-board": [],
+  "real-board": [],
+  "no-such-place": [],
+  "no-such-cable": [],
+  "in-use": [],
   "unknown-code": [],
   "board-not-empty": [],
-  "contact-taken": ["contact"],
-  "no-such-cable": [],
-  "no-such-learner": [],
-  "no-such-badge": [],
+  "unknown-learner": [],
+  "unknown-badge": [],
   "no-such-scenario": [],
-  "board-does-not-fit": [],
-  "sign-in-first": [],
+  "no-fit": [],
+  "not-signed-in": [],
   "attempt-open": [],
   "no-attempt": [],
   "badge-needed": [],
   "guests-practise": [],
-  "open-day-is-for-guests": [],
-  "trainer-confirms-first": [],
+  "open-day-guests": [],
+  "trainer-confirms": [],
   "caution-first": [],
-  "step-locked": ["step"],
   "make-dead-first": [],
-  "is-ready": [],
-  "is-handed-in": [],
+  locked: [],
+  "tests-first": [],
+  frozen: [],
+  "handed-in": [],
   "not-in-assessed": [],
-  "no-hints-left": [],
+  "no-hints-assessed": [],
+  "no-hints": [],
   "nothing-to-undo": [],
-  "not-a-choice": ["subject", "key"],
-  "not-a-question": ["question"],
+  "not-a-choice": [],
+  "not-a-question": [],
   "no-reading": [],
-  "still-moving": [],
+  unsettled: [],
 } as const;
 
 export type SayKey = keyof typeof sayKeys;
 export type NoBoardKey = keyof typeof noBoardKeys;
-export type LacksKey = keyof typeof lacksKeys;
+export type LackKey = keyof typeof lackKeys;
 export type PlanReasonKey = keyof typeof planReasonKeys;
 export type RefusalCode = keyof typeof refusalCodes;
