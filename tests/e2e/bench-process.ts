@@ -1,0 +1,82 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join, resolve } from "node:path";
+
+const program = resolve("dist/server/main.js");
+
+export interface BenchProcess {
+  address: string;
+  dataFolder: string;
+  /** Ends the server as a power cut would, and waits until it is gone. */
+  cutPower: () => Promise<void>;
+  /** Ends the server as the service does. */
+  stop: () => Promise<void>;
+}
+
+export interface BenchOptions {
+  board?: string;
+  lines?: "simulated" | "spinning";
+  spinUs?: number;
+  port?: number;
+  /** Left out: a new folder. */
+  dataFolder?: string;
+}
+
+const ended = (child: ChildProcess): Promise<void> =>
+  new Promise((done) => {
+    if (child.exitCode !== null || child.signalCode !== null) done();
+    else child.once("exit", () => done());
+  });
+
+/** Waits for the one line with the address; fails with what the server said instead. */
+const addressOf = (child: ChildProcess): Promise<string> =>
+  new Promise((done, fail) => {
+    let said = "";
+    const listen = (chunk: Buffer) => {
+      said += chunk.toString();
+      const address = /http:\/\/\S+/.exec(said)?.[0];
+      if (address) done(address);
+    };
+    child.stdout?.on("data", listen);
+    child.stderr?.on("data", listen);
+    child.once("exit", (code) => fail(new Error(`the bench ended with ${code} before it listened: ${said}`)));
+  });
+
+/** A new data folder for a bench of its own. */
+export const newDataFolder = (): string => mkdtempSync(join(tmpdir(), "spurwise-"));
+
+/**
+ * Starts the built bench in a process of its own, on a port of its own.
+ *
+ * @throws when it was not built or ends before it listens.
+ */
+export const startBench = async (options: BenchOptions = {}): Promise<BenchProcess> => {
+  if (!existsSync(program)) throw new Error("dist/server/main.js is not built: run the checks with npm test");
+  const dataFolder = options.dataFolder ?? newDataFolder();
+  const child = spawn(process.execPath, [program], {
+    stdio: ["ignore", "pipe", "pipe"],
+    env: {
+      ...process.env,
+      NODE_ENV: "production",
+      SPURWISE_DATA: dataFolder,
+      SPURWISE_BOARD: options.board ?? "small",
+      SPURWISE_LINES: options.lines ?? "simulated",
+      SPURWISE_SPIN_US: String(options.spinUs ?? 0),
+      SPURWISE_PORT: String(options.port ?? 0),
+    },
+  });
+  const end = async (signal: NodeJS.Signals) => {
+    child.kill(signal);
+    await ended(child);
+  };
+  return {
+    address: await addressOf(child),
+    dataFolder,
+    cutPower: () => end("SIGKILL"),
+    stop: async () => {
+      await end("SIGTERM");
+      if (options.dataFolder === undefined) rmSync(dataFolder, { recursive: true, force: true });
+    },
+  };
+};
