@@ -1,8 +1,203 @@
-import type { Wiring } from "../wiring/wiring.schema.ts";
-import type { Buses } from "./buses.ts";
+import type { CableId, ConductorId, ContactId, EntryId, RoleClass, StationId } from "../board/ids.ts";
+import type { Side } from "../board/station-kinds.ts";
+import type { CableSpec, Load, ReferenceMethod, Station, Wiring } from "../wiring/wiring.schema.ts";
+import type { Buses, NodeId } from "./buses.ts";
 
-/** Everything the rules read of a wiring. */
+/** One core that joins two contacts. `crossed`: its ends are of different classes. */
+export interface ConductorModel {
+  id: ConductorId;
+  cable: CableId;
+  from: ContactId;
+  to: ContactId;
+  fromNode: NodeId;
+  toNode: NodeId;
+  class: RoleClass | "crossed";
+}
+
+/** A core that the cable would have if it ran straight, and that joins nothing there. */
+export interface MissingCore {
+  id: ConductorId;
+  from: ContactId;
+  to: ContactId;
+  class: RoleClass;
+  /** Conductors of another class at its two contacts, where there are: the core is crossed, not left out. */
+  crossedBy: ConductorId[];
+}
+
+/** The protective device or fuse that a cable relies on. */
+export interface Upstream {
+  station: StationId;
+  kind: "device" | "fuse";
+  ratingA?: number;
+}
+
+export interface CableModel {
+  id: CableId;
+  from: EntryId;
+  to: EntryId;
+  fromStation: StationId;
+  toStation: StationId;
+  fromSide: Side;
+  toSide: Side;
+  /** As stated, for what the model does not repeat (depth, metal-framed wall). */
+  spec: CableSpec;
+  conductors: ConductorModel[];
+  missing: MissingCore[];
+  csaMm2?: number;
+  cpcCsaMm2?: number;
+  lengthM?: number;
+  method: ReferenceMethod;
+  /** Iz as installed, with Ca, Cg and Ci. */
+  ratingA?: number;
+  /** The field of the wiring format that keeps ratingA from being known. */
+  ratingLacks?: string;
+  /** The device or fuse before it; where several feed it, the one of the highest rating. */
+  upstream?: Upstream;
+  /** The ways it belongs to, by its line, or by neutral and earth where it has no line. */
+  circuits: StationId[];
+  zone?: Zone;
+}
+
+/** Cores between one pair of stations that make one cable route: one cable, or single leads that complete each other. */
+export interface Run {
+  cables: CableModel[];
+  a: StationId;
+  b: StationId;
+  /** Classes that go straight through. */
+  classes: ReadonlySet<RoleClass>;
+  missing: MissingCore[];
+  /** Smallest Iz of its cables; left out while one is not known. */
+  ratingA?: number;
+}
+
+/** A block of runs in which every two lie on a common cycle. */
+export interface Ring {
+  runs: Run[];
+  cables: CableModel[];
+  /** Stations round it, the way first; in no particular order where it is bridged. */
+  stations: StationId[];
+  isBridged: boolean;
+  /** Which classes go all the way round. In a bridged block: which are in every run. */
+  closes: Record<RoleClass, boolean>;
+}
+
+/** A run that is in no ring, seen from the way outwards. */
+export interface Branch {
+  index: number;
+  run: Run;
+  near: StationId;
+  far: StationId;
+  /** Entry where it lands at the far station. */
+  farEntry: EntryId;
+  nearEntry: EntryId;
+  /** Index of the branch before it; left out where it leaves a ring or the way. */
+  parent?: number;
+  /** 1 where it leaves a ring or the way. */
+  depth: number;
+  /** The branches from `index` up to but not including this one are itself and all beyond it. */
+  end: number;
+  /** Points at and beyond its far end. */
+  pointCount: number;
+  /** True where a loop lies somewhere in the branch that leaves the ring or the way. */
+  hasLoop: boolean;
+}
+
+/** The shape of what one device or fuse feeds. */
+export interface Shape {
+  /** Blocks through the way: one is a ring, two are two rings on a way. None behind a fuse. */
+  rings: Ring[];
+  /** Blocks that are not through the way, or behind a fuse. */
+  loops: Ring[];
+  /** Everything else, outwards, each branch right before what is beyond it. */
+  branches: Branch[];
+}
+
+/** All that one device or fuse feeds up to the next fuse: the part in which every cable relies on the same rating. */
+export interface Zone {
+  index: number;
+  /** What feeds it: the way's device, or the fuses; more than one is a fault. */
+  sources: Upstream[];
+  /** The source with the highest rating, or the first while one is not known. */
+  upstream: Upstream;
+  isFused: boolean;
+  /** The ways at the head of it. */
+  ways: StationId[];
+  /** Stations with a live bus in it, the sources included. */
+  stations: StationId[];
+  /** Accessories that current is taken from; an FCU counts where it is fed from. */
+  points: StationId[];
+  cables: CableModel[];
+  shape: Shape;
+}
+
+/** All that one way feeds. Two ways whose lines meet share their zones. */
+export interface Circuit {
+  way: StationId;
+  /** Its unfused side; always there, without cables where the way is not used. */
+  zone: Zone;
+  /** The parts behind fuses, nearest first. */
+  fusedZones: Zone[];
+  isUsed: boolean;
+}
+
+/** A fuse between two zones. */
+export interface FusedLink {
+  fcu: StationId;
+  from: Zone;
+  to: Zone;
+  /** True where the feed comes in at the load side. */
+  isReversed: boolean;
+}
+
+/** Which ways' conductor, of the node's own class, reaches a node. Crossed conductors are left out. */
+export interface Reach {
+  /** Whatever the switches do. */
+  always: readonly StationId[];
+  /** In some position of the switches. */
+  sometimes: readonly StationId[];
+  /** True where in every position some way reaches it. */
+  isPermanent: boolean;
+}
+
+/** A lighting point with the switches that turn it on and off. */
+export interface Lamp {
+  station: StationId;
+  live: NodeId;
+  neutral: NodeId;
+  isLitSometimes: boolean;
+  isLitAlways: boolean;
+  /** Plate switches that change it in some position of the others. */
+  controlledBy: StationId[];
+}
+
+/** Cables that no way reaches by any conductor. */
+export interface Island {
+  cables: CableModel[];
+  stations: StationId[];
+}
+
+/** Everything the rules read of a wiring. Lists are in the order of ids. */
 export interface CircuitModel {
   wiring: Wiring;
   buses: Buses;
+  stations: ReadonlyMap<StationId, Station>;
+  loadsAt: ReadonlyMap<StationId, Load[]>;
+  cables: CableModel[];
+  cableById: ReadonlyMap<CableId, CableModel>;
+  conductors: ConductorModel[];
+  conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>;
+  conductorById: ReadonlyMap<ConductorId, ConductorModel>;
+  /** Stations where a conductor lands. */
+  used: ReadonlySet<StationId>;
+  zones: Zone[];
+  zoneOfNode: (node: NodeId) => Zone | undefined;
+  circuits: Circuit[];
+  fusedLinks: FusedLink[];
+  reachOf: (node: NodeId) => Reach;
+  lamps: Lamp[];
+  islands: Island[];
+  /** Contacts whose state the board cannot tell; conductors at them are left out of everything above. */
+  unknown: ReadonlySet<ContactId>;
+  /** Contacts that a cable names and no station has. */
+  strays: ContactId[];
 }

@@ -1,4 +1,11 @@
-import { type ContactId, contactId, type EntryId, type Role, type StationId, stationOf } from "../board/ids.ts";
+import {
+  type ContactId,
+  contactId,
+  type EntryId,
+  type Role,
+  type StationId,
+  stationOf,
+} from "../board/ids.ts";
 import { type CorePlace, corePlaces, type Side } from "../board/station-kinds.ts";
 import { entriesOf } from "../circuit/buses.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
@@ -14,10 +21,7 @@ export const stationsById = (stations: readonly Station[]): ReadonlyMap<StationI
   new Map(stations.map((station) => [station.id, station]));
 
 /** The side of an entry, or undefined where its station has no such entry. */
-export const sideOfEntry = (
-  entry: EntryId,
-  stations: ReadonlyMap<StationId, Station>,
-): Side | undefined => {
+export const sideOfEntry = (entry: EntryId, stations: ReadonlyMap<StationId, Station>): Side | undefined => {
   const station = stations.get(stationOf(entry));
   if (!station) return undefined;
   const letter = entry.slice(station.id.length + 1);
@@ -25,10 +29,7 @@ export const sideOfEntry = (
 };
 
 /** The core places of an entry; none where there is no such entry. */
-export const placesOfEntry = (
-  entry: EntryId,
-  stations: ReadonlyMap<StationId, Station>,
-): CorePlace[] => {
+export const placesOfEntry = (entry: EntryId, stations: ReadonlyMap<StationId, Station>): CorePlace[] => {
   const station = stations.get(stationOf(entry));
   const side = sideOfEntry(entry, stations);
   if (!station || !side) return [];

@@ -1,69 +1,19 @@
-import {
-  cableId,
-  contactId,
-  type ContactId,
-  entryId,
-  type EntryId,
-  isFront,
-  type StationId,
-  stationOf,
-} from "../board/ids.ts";
+import { cableId, contactId, type ContactId, type EntryId, isFront, type StationId } from "../board/ids.ts";
 import { corePlaces, isPoint } from "../board/station-kinds.ts";
-import { busesOf, contactsAt, entriesOf, nodeOfFront } from "../circuit/buses.ts";
+import { busesOf, nodeOfFront } from "../circuit/buses.ts";
 import type { FieldProblem } from "../protocol/problem.ts";
-import { nearestName } from "../protocol/nearest-name.ts";
+import { repeats } from "../protocol/repeats.ts";
+import {
+  entryContacts,
+  knownEntry,
+  knownStation,
+  knownWay,
+  listed,
+  type Stations,
+  stationsById,
+} from "./known-names.ts";
 import { settingsByKind } from "./settings-by-kind.ts";
 import type { CableSpec, Load, Requirement, Station, StationSettings, Wiring } from "./wiring.schema.ts";
-
-/** The stations of a file by id, for the checks that follow references to them. */
-export type Stations = ReadonlyMap<StationId, Station>;
-
-export const stationsById = (stations: readonly Station[]): Stations =>
-  new Map(stations.map((station) => [station.id, station]));
-
-const listed = (names: readonly string[]): string => (names.length > 0 ? names.join(", ") : "none");
-
-/** Complains where a station is not in the file, and offers the one most like it. */
-export function knownStation(field: string, id: StationId, stations: Stations): FieldProblem[] {
-  if (stations.has(id)) return [];
-  const meant = nearestName(id, [...stations.keys()]);
-  return [
-    {
-      field,
-      message: `there is no station ${id}`,
-      remedy: meant ? `Did you mean ${meant}?` : `Use one of: ${listed([...stations.keys()])}.`,
-    },
-  ];
-}
-
-function knownWay(field: string, id: StationId, stations: Stations): FieldProblem[] {
-  const station = stations.get(id);
-  if (!station || station.kind === "way") return knownStation(field, id, stations);
-  return [{ field, message: `${id} is not a way of the consumer unit`, remedy: "Name a way here." }];
-}
-
-/** Complains where an id stands twice in a list. */
-export function repeats(
-  ids: readonly string[],
-  fieldOf: (index: number) => string,
-  what: string,
-): FieldProblem[] {
-  const first = new Map<string, number>();
-  return ids.flatMap((id, index) => {
-    const earlier = first.get(id);
-    if (earlier === undefined) {
-      first.set(id, index);
-      return [];
-    }
-    return [
-      {
-        field: fieldOf(index),
-        message: `${what} ${id} stands here a second time`,
-        remedy: `Keep one; the first is at ${fieldOf(earlier)}.`,
-      },
-    ];
-  });
-}
 
 /** Complains of settings that mean nothing at a station of this kind. */
 export function settingProblems(
@@ -111,23 +61,6 @@ export function stationProblems(stations: readonly Station[]): FieldProblem[] {
         ),
       ];
     }),
-  ];
-}
-
-function entryContacts(entry: EntryId, stations: Stations): ContactId[] | undefined {
-  const station = stations.get(stationOf(entry));
-  const found = station && entriesOf(station).find(({ letter }) => entryId(station.id, letter) === entry);
-  return station && found ? contactsAt(station, found.letter, found.side) : undefined;
-}
-
-/** Complains where an entry is not there, and lists the entries its station has. */
-export function knownEntry(field: string, entry: EntryId, stations: Stations): FieldProblem[] {
-  const station = stations.get(stationOf(entry));
-  if (!station) return knownStation(field, stationOf(entry), stations);
-  if (entryContacts(entry, stations)) return [];
-  const there = entriesOf(station).map(({ letter, side }) => `${entryId(station.id, letter)} (${side})`);
-  return [
-    { field, message: `there is no entry ${entry}`, remedy: `Entries of ${station.id}: ${listed(there)}.` },
   ];
 }
 

@@ -1,0 +1,122 @@
+import { byId, type ConductorId, type ContactId, type StationId, stationOf } from "../board/ids.ts";
+import type { Load, Wiring } from "../wiring/wiring.schema.ts";
+import { busesOf, nodeId, type NodeId } from "./buses.ts";
+import { cableModels } from "./cable-models.ts";
+import { DisjointSets } from "./disjoint-sets.ts";
+import { lampsOf } from "./lamps.ts";
+import type { CableModel, Circuit, CircuitModel, ConductorModel, Island, Zone } from "./model.ts";
+import { reachTable } from "./reach.ts";
+import { zonesOf } from "./zones.ts";
+
+/**
+ * Everything the rules read of a wiring: cables with what they may carry and what protects them, zones between
+ * devices and fuses with their shape, which ways reach each node, lamps with their switches. Deterministic,
+ * never throws on a wiring of the right form, and near-linear in the number of cables.
+ */
+export const buildModel = (wiring: Wiring): CircuitModel => {
+  const stations = new Map(
+    [...wiring.stations].sort((a, b) => byId(a.id, b.id)).map((station) => [station.id, station]),
+  );
+  const buses = busesOf({ stations: [...stations.values()] });
+  const unknown = new Set<ContactId>(wiring.unknown);
+  const { cables, strays } = cableModels(wiring.cables, { buses, stations, unknown });
+  const conductors = cables.flatMap((cable) => cable.conductors);
+  const used = new Set<StationId>();
+  const conductorsAt = new Map<ContactId, ConductorModel[]>();
+  for (const conductor of conductors)
+    for (const contact of [conductor.from, conductor.to]) {
+      used.add(stationOf(contact));
+      const known = conductorsAt.get(contact);
+      if (known) known.push(conductor);
+      else conductorsAt.set(contact, [conductor]);
+    }
+  const indexOf = new Map<NodeId, number>();
+  for (const node of buses.nodes.keys()) indexOf.set(node, indexOf.size);
+  const table = reachTable(buses, conductors, indexOf);
+  const { zones, fusedLinks, zoneOfNode } = zonesOf(buses, stations, cables, indexOf, used);
+  for (const cable of cables) if (!cable.zone) cable.circuits = waysByReturn(cable, table.reachOf);
+  return {
+    wiring,
+    buses,
+    stations,
+    loadsAt: loadsAt(wiring.loads ?? []),
+    cables,
+    cableById: new Map(cables.map((cable) => [cable.id, cable])),
+    conductors,
+    conductorsAt,
+    conductorById: new Map<ConductorId, ConductorModel>(
+      conductors.map((conductor) => [conductor.id, conductor]),
+    ),
+    used,
+    zones,
+    zoneOfNode,
+    circuits: circuitsOf(stations, zones, zoneOfNode, used),
+    fusedLinks,
+    reachOf: table.reachOf,
+    lamps: lampsOf(stations.values(), used, table),
+    islands: islandsOf(cables),
+    unknown,
+    strays,
+  };
+};
+
+function loadsAt(loads: readonly Load[]): Map<StationId, Load[]> {
+  const byStation = new Map<StationId, Load[]>();
+  for (const load of loads) {
+    const known = byStation.get(load.station);
+    if (known) known.push(load);
+    else byStation.set(load.station, [load]);
+  }
+  return byStation;
+}
+
+/** A cable without a line belongs to the ways its neutral or earth comes from. */
+function waysByReturn(cable: CableModel, reachOf: CircuitModel["reachOf"]): StationId[] {
+  const ways = new Set<StationId>();
+  for (const { fromNode, toNode } of cable.conductors)
+    for (const node of [fromNode, toNode]) for (const way of reachOf(node).sometimes) ways.add(way);
+  return [...ways].sort(byId);
+}
+
+function circuitsOf(
+  stations: CircuitModel["stations"],
+  zones: readonly Zone[],
+  zoneOfNode: CircuitModel["zoneOfNode"],
+  used: ReadonlySet<StationId>,
+): Circuit[] {
+  return [...stations.values()].flatMap(({ id, kind }): Circuit[] => {
+    const zone = kind === "way" ? zoneOfNode(nodeId(id, "L")) : undefined;
+    if (!zone) return [];
+    const fusedZones = zones.filter((other) => other.isFused && other.ways.includes(id));
+    return [{ way: id, zone, fusedZones, isUsed: used.has(id) }];
+  });
+}
+
+function islandsOf(cables: readonly CableModel[]): Island[] {
+  const loose = cables.filter(({ circuits, conductors }) => circuits.length === 0 && conductors.length > 0);
+  if (loose.length === 0) return [];
+  const index = new Map<StationId, number>();
+  const indexOf = (station: StationId): number => {
+    const known = index.get(station);
+    if (known !== undefined) return known;
+    index.set(station, index.size);
+    return index.size - 1;
+  };
+  for (const { fromStation, toStation } of loose) {
+    indexOf(fromStation);
+    indexOf(toStation);
+  }
+  const sets = new DisjointSets(index.size);
+  for (const { fromStation, toStation } of loose) sets.join(indexOf(fromStation), indexOf(toStation));
+  const islands = new Map<number, CableModel[]>();
+  for (const cable of loose) {
+    const root = sets.find(indexOf(cable.fromStation));
+    const known = islands.get(root);
+    if (known) known.push(cable);
+    else islands.set(root, [cable]);
+  }
+  return [...islands.values()].map((list) => ({
+    cables: list,
+    stations: [...new Set(list.flatMap(({ fromStation, toStation }) => [fromStation, toStation]))].sort(byId),
+  }));
+}

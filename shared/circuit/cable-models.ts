@@ -1,0 +1,169 @@
+import {
+  byId,
+  cableId,
+  type ConductorId,
+  conductorId,
+  contactId,
+  type ContactId,
+  roleClass,
+  roleOf,
+  type StationId,
+  stationOf,
+} from "../board/ids.ts";
+import { corePlaces } from "../board/station-kinds.ts";
+import { installedCapacityA } from "../trade/capacity.ts";
+import { usualCpcCsaMm2 } from "../trade/resistance.ts";
+import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
+import type { Buses } from "./buses.ts";
+import { defaults } from "./defaults.ts";
+import type { CableModel, ConductorModel, MissingCore } from "./model.ts";
+
+interface Parts {
+  buses: Buses;
+  stations: ReadonlyMap<StationId, Station>;
+  unknown: ReadonlySet<ContactId>;
+}
+
+/**
+ * The cables of a wiring, sorted by id. Specs with the same two entries are one cable. Conductors at an unknown
+ * contact are left out; contacts that no station has are told apart in `strays`, never thrown.
+ */
+export const cableModels = (
+  specs: readonly CableSpec[],
+  parts: Parts,
+): { cables: CableModel[]; strays: ContactId[] } => {
+  const strays = new Set<ContactId>();
+  const byCable = new Map<string, CableModel>();
+  for (const spec of specs) {
+    const made = cableModel(spec, parts, strays);
+    if (!made) continue;
+    const known = byCable.get(made.id);
+    if (known) mergeInto(known, made);
+    else byCable.set(made.id, made);
+  }
+  const cables = [...byCable.values()].sort((a, b) => byId(a.id, b.id));
+  for (const cable of cables) cable.conductors.sort((a, b) => byId(a.id, b.id));
+  return { cables, strays: [...strays].sort(byId) };
+};
+
+function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): CableModel | undefined {
+  const { buses } = parts;
+  const flip = spec.from > spec.to;
+  const [from, to] = flip ? [spec.to, spec.from] : [spec.from, spec.to];
+  const fromSide = buses.sideOf.get(from);
+  const toSide = buses.sideOf.get(to);
+  const places = { from: placesAt(from, parts), to: placesAt(to, parts) };
+  if (!fromSide) strays.add(contactId(from, "L"));
+  if (!toSide) strays.add(contactId(to, "L"));
+  if (!fromSide || !toSide) return undefined;
+  const id = cableId(from, to);
+  const straight = places.from.flatMap(({ core, role }) => {
+    const match = places.to.find((place) => place.core === core);
+    return match ? [[contactId(from, role), contactId(to, match.role)] as const] : [];
+  });
+  const pairs = spec.conductors
+    ? spec.conductors.map(([a, b]) =>
+        flip
+          ? ([contactId(from, b), contactId(to, a)] as const)
+          : ([contactId(from, a), contactId(to, b)] as const),
+      )
+    : straight;
+  const conductors = new Map<ConductorId, ConductorModel>();
+  for (const [a, b] of pairs) {
+    const fromNode = buses.nodeOf.get(a);
+    const toNode = buses.nodeOf.get(b);
+    if (!fromNode) strays.add(a);
+    if (!toNode) strays.add(b);
+    if (!fromNode || !toNode || a === b || parts.unknown.has(a) || parts.unknown.has(b)) continue;
+    const [classA, classB] = [roleClass(roleOf(a)), roleClass(roleOf(b))];
+    const conductor = conductorId(a, b);
+    conductors.set(conductor, {
+      id: conductor,
+      cable: id,
+      from: a,
+      to: b,
+      fromNode,
+      toNode,
+      class: classA === classB ? classA : "crossed",
+    });
+  }
+  return {
+    id,
+    from,
+    to,
+    fromStation: stationOf(from),
+    toStation: stationOf(to),
+    fromSide,
+    toSide,
+    spec,
+    conductors: [...conductors.values()],
+    missing: missingCores(straight, [...conductors.values()], parts.unknown),
+    circuits: [],
+    method: spec.method ?? defaults.method,
+    ...sizes(spec),
+  };
+}
+
+/** Core places of an entry; the entry is known to the buses. */
+function placesAt(
+  entry: CableModel["from"],
+  { buses, stations }: Parts,
+): ReturnType<typeof corePlaces> & object {
+  const station = stations.get(stationOf(entry));
+  const side = buses.sideOf.get(entry);
+  if (!station || !side) return [];
+  return corePlaces(station.kind, side, station.settings?.switching) ?? [];
+}
+
+function missingCores(
+  straight: readonly (readonly [ContactId, ContactId])[],
+  conductors: readonly ConductorModel[],
+  unknown: ReadonlySet<ContactId>,
+): MissingCore[] {
+  return straight.flatMap(([from, to]) => {
+    const carried = conductors.some(
+      (conductor) =>
+        conductor.class !== "crossed" &&
+        (conductor.from === from || conductor.to === to || conductor.from === to),
+    );
+    if (carried || unknown.has(from) || unknown.has(to)) return [];
+    const crossedBy = conductors.filter(
+      ({ from: a, to: b }) => a === from || a === to || b === from || b === to,
+    );
+    return [
+      {
+        id: conductorId(from, to),
+        from,
+        to,
+        class: roleClass(roleOf(from)),
+        crossedBy: crossedBy.map((conductor) => conductor.id).sort(byId),
+      },
+    ];
+  });
+}
+
+function sizes(
+  spec: CableSpec,
+): Pick<CableModel, "csaMm2" | "cpcCsaMm2" | "lengthM" | "ratingA" | "ratingLacks"> {
+  const { csaMm2, lengthM, method = defaults.method, ambientC, groupedCircuits, insulationMm } = spec;
+  const length = lengthM === undefined ? {} : { lengthM };
+  if (csaMm2 === undefined) return { ...length, ratingLacks: "csaMm2" };
+  const cpcCsaMm2 = spec.cpcCsaMm2 ?? usualCpcCsaMm2(csaMm2);
+  const ratingA = installedCapacityA({ csaMm2, method, ambientC, groupedCircuits, insulationMm });
+  return {
+    ...length,
+    csaMm2,
+    ...(cpcCsaMm2 === undefined ? {} : { cpcCsaMm2 }),
+    ...(ratingA === undefined ? { ratingLacks: "csaMm2" } : { ratingA }),
+  };
+}
+
+/** Two specs for one pair of entries: their cores together; the smaller of two sizes, so that it errs to the safe side. */
+function mergeInto(known: CableModel, more: CableModel): void {
+  for (const conductor of more.conductors)
+    if (!known.conductors.some(({ id }) => id === conductor.id)) known.conductors.push(conductor);
+  known.missing = known.missing.filter(({ id }) => more.missing.some((core) => core.id === id));
+  if (known.ratingA === undefined || (more.ratingA !== undefined && more.ratingA >= known.ratingA)) return;
+  const { csaMm2, cpcCsaMm2, ratingA, ratingLacks, method, spec } = more;
+  Object.assign(known, { csaMm2, cpcCsaMm2, ratingA, ratingLacks, method, spec });
+}

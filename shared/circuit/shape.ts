@@ -1,0 +1,256 @@
+import { byId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
+import { blocksOf } from "./blocks.ts";
+import type { NodeId } from "./buses.ts";
+import type { Branch, CableModel, MissingCore, Ring, Run, Shape, Zone } from "./model.ts";
+
+/** A cable of the shape with the line buses it joins and the classes that go straight through it. */
+export interface RunEnds {
+  cable: CableModel;
+  a: NodeId;
+  b: NodeId;
+  classes: ReadonlySet<RoleClass>;
+}
+
+interface Link extends Run {
+  nodeA: number;
+  nodeB: number;
+}
+
+const classes: readonly RoleClass[] = ["live", "neutral", "earth"];
+
+/**
+ * Rings, loops and branches of a zone. A single conductor on its own counts as a run, so a neutral that closes
+ * where line and earth do not is seen; single leads between one pair of stations that complete each other are one
+ * run. Deterministic in ids and the same whichever way a ring is walked.
+ */
+export const shapeOf = (zone: Zone, heads: ReadonlySet<NodeId>, ends: readonly RunEnds[]): Shape => {
+  const shape: Shape = { rings: [], loops: [], branches: [] };
+  if (ends.length === 0) return shape;
+  const nodes = new Map<NodeId, number>();
+  const stationAt: StationId[] = [stationOfNode([...heads].sort(byId)[0])];
+  const pointAt: boolean[] = [false];
+  const points = new Set(zone.points);
+  const local = (node: NodeId): number => {
+    if (heads.has(node)) return 0;
+    const known = nodes.get(node);
+    if (known !== undefined) return known;
+    const station = stationOfNode(node);
+    nodes.set(node, stationAt.length);
+    pointAt.push(points.has(station));
+    return stationAt.push(station) - 1;
+  };
+  const links = runsOf(ends, local);
+  const blocks = blocksOf(
+    stationAt.length,
+    links.map(({ nodeA, nodeB }) => ({ a: nodeA, b: nodeB })),
+  );
+  const inRing = new Array<boolean>(links.length).fill(false);
+  const isMain = stationAt.map((_, index) => index === 0);
+  for (const block of blocks) {
+    const isRing =
+      !zone.isFused && block.some((edge) => links[edge]?.nodeA === 0 || links[edge]?.nodeB === 0);
+    const ring = ringOf(
+      block.flatMap((edge) => links[edge] ?? []),
+      stationAt,
+    );
+    (isRing ? shape.rings : shape.loops).push(ring);
+    if (!isRing) continue;
+    for (const edge of block) {
+      inRing[edge] = true;
+      const link = links[edge];
+      if (link) isMain[link.nodeA] = isMain[link.nodeB] = true;
+    }
+  }
+  const loopNodes = new Set(
+    shape.loops.flatMap(({ runs }) => (runs as Link[]).flatMap(({ nodeA, nodeB }) => [nodeA, nodeB])),
+  );
+  shape.branches = branchesOf({ links, inRing, isMain, stationAt, pointAt, loopNodes });
+  return shape;
+};
+
+const stationOfNode = (node: NodeId | undefined): StationId =>
+  (node ?? "").slice(0, (node ?? "").indexOf("/")) as StationId;
+
+/** One run a cable, or one for the single leads of a pair of stations that complete each other. */
+function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link[] {
+  const partial = new Map<string, RunEnds[]>();
+  const groups: RunEnds[][] = [];
+  for (const end of ends) {
+    if (end.classes.size === 3) {
+      groups.push([end]);
+      continue;
+    }
+    const key = end.a < end.b ? `${end.a} ${end.b}` : `${end.b} ${end.a}`;
+    const known = partial.get(key);
+    if (known) known.push(end);
+    else partial.set(key, [end]);
+  }
+  for (const list of partial.values()) {
+    const total = list.reduce((sum, { classes: carried }) => sum + carried.size, 0);
+    const union = new Set(list.flatMap(({ classes: carried }) => [...carried]));
+    const complete = list.every(({ classes: carried }) => carried.size > 0) && union.size === total;
+    if (complete) groups.push(list);
+    else for (const end of list) groups.push([end]);
+  }
+  return groups
+    .map((group) => linkOf(group, local))
+    .sort((x, y) => byId(x.cables[0]?.id ?? "", y.cables[0]?.id ?? ""));
+}
+
+function linkOf(group: readonly RunEnds[], local: (node: NodeId) => number): Link {
+  const [first] = group as [RunEnds];
+  const carried = new Set(group.flatMap((end) => [...end.classes]));
+  const missing: MissingCore[] = first.cable.missing.filter((core) => !carried.has(core.class));
+  const ratings = group.map(({ cable }) => cable.ratingA);
+  const known = ratings.filter((ratingA) => ratingA !== undefined);
+  return {
+    cables: group.map(({ cable }) => cable),
+    a: stationOfNode(first.a),
+    b: stationOfNode(first.b),
+    classes: carried,
+    missing,
+    ...(known.length === ratings.length ? { ratingA: Math.min(...known) } : {}),
+    nodeA: local(first.a),
+    nodeB: local(first.b),
+  };
+}
+
+function ringOf(links: readonly Link[], stationAt: readonly StationId[]): Ring {
+  const nodes = new Set(links.flatMap(({ nodeA, nodeB }) => [nodeA, nodeB]));
+  const isBridged = links.length > nodes.size;
+  const walk = isBridged ? [...links] : walked(links, stationAt);
+  const closes = Object.fromEntries(
+    classes.map((conductor) => [conductor, links.every((link) => link.classes.has(conductor))]),
+  ) as Record<RoleClass, boolean>;
+  return {
+    runs: walk,
+    cables: walk.flatMap(({ cables }) => cables),
+    stations: isBridged
+      ? [...nodes].map((node) => stationAt[node] as StationId).sort(byId)
+      : stationsRound(walk, stationAt),
+    isBridged,
+    closes,
+  };
+}
+
+/** The runs of a simple cycle in order: from the way (or the least id) towards the neighbour with the lesser id. */
+function walked(links: readonly Link[], stationAt: readonly StationId[]): Link[] {
+  const touching = new Map<number, Link[]>();
+  for (const link of links)
+    for (const node of [link.nodeA, link.nodeB]) touching.set(node, [...(touching.get(node) ?? []), link]);
+  const name = (node: number): StationId => stationAt[node] as StationId;
+  const start =
+    [...touching.keys()].sort((a, b) => (a === 0 ? -1 : b === 0 ? 1 : byId(name(a), name(b))))[0] ?? 0;
+  const away = (link: Link, node: number): number => (link.nodeA === node ? link.nodeB : link.nodeA);
+  const [one, two] = touching.get(start) ?? [];
+  if (!one || !two) return [...links];
+  const first = byId(name(away(one, start)), name(away(two, start))) <= 0 ? one : two;
+  const order: Link[] = [first];
+  for (let node = away(first, start), last = first; node !== start;) {
+    const next = (touching.get(node) ?? []).find((link) => link !== last);
+    if (!next || order.length >= links.length) break;
+    order.push(next);
+    node = away(next, node);
+    last = next;
+  }
+  return order;
+}
+
+function stationsRound(walk: readonly Link[], stationAt: readonly StationId[]): StationId[] {
+  const [first, second] = walk;
+  if (!first || !second) return [];
+  const shared = (node: number): boolean => second.nodeA === node || second.nodeB === node;
+  let node = shared(first.nodeB) ? first.nodeA : first.nodeB;
+  // Two runs between the same two: begin at the way.
+  if (walk.length === 2) node = Math.min(first.nodeA, first.nodeB);
+  return walk.map((link) => {
+    const here = node;
+    node = link.nodeA === here ? link.nodeB : link.nodeA;
+    return stationAt[here] as StationId;
+  });
+}
+
+interface Forest {
+  links: readonly Link[];
+  inRing: readonly boolean[];
+  isMain: readonly boolean[];
+  stationAt: readonly StationId[];
+  pointAt: readonly boolean[];
+  loopNodes: ReadonlySet<number>;
+}
+
+/** The runs outside rings, outwards from the way and the rings, each before what is beyond it. */
+function branchesOf({ links, inRing, isMain, stationAt, pointAt, loopNodes }: Forest): Branch[] {
+  const touching: number[][] = stationAt.map(() => []);
+  links.forEach((link, edge) => {
+    if (inRing[edge]) return;
+    touching[link.nodeA]?.push(edge);
+    touching[link.nodeB]?.push(edge);
+  });
+  const visited = [...isMain];
+  const branches: Branch[] = [];
+  const stack: { node: number; cursor: number; branch?: Branch }[] = [];
+  for (let main = 0; main < stationAt.length; main++) {
+    if (!isMain[main]) continue;
+    stack.push({ node: main, cursor: 0 });
+    while (stack.length > 0) {
+      const top = stack[stack.length - 1];
+      if (!top) break;
+      const edge = touching[top.node]?.[top.cursor++];
+      if (edge === undefined) {
+        stack.pop();
+        if (!top.branch) continue;
+        top.branch.end = branches.length;
+        const parent = top.branch.parent === undefined ? undefined : branches[top.branch.parent];
+        if (parent) parent.pointCount += top.branch.pointCount;
+        continue;
+      }
+      const link = links[edge];
+      const node = link && (link.nodeA === top.node ? link.nodeB : link.nodeA);
+      if (!link || node === undefined || visited[node]) continue;
+      visited[node] = true;
+      const branch = branchOf(link, node, stationAt, branches.length, top.branch);
+      if (pointAt[node]) branch.pointCount = 1;
+      branches.push(branch);
+      stack.push({ node, cursor: 0, branch });
+      if (loopNodes.has(node) || loopNodes.has(top.node)) branch.hasLoop = true;
+    }
+  }
+  spreadLoops(branches);
+  return branches;
+}
+
+function branchOf(
+  link: Link,
+  farNode: number,
+  stationAt: readonly StationId[],
+  index: number,
+  parent: Branch | undefined,
+): Branch {
+  const far = stationAt[farNode] as StationId;
+  const cable = link.cables[0];
+  const isFar = (entry: EntryId | undefined): boolean => entry !== undefined && stationOf(entry) === far;
+  const [nearEntry, farEntry] = isFar(cable?.to) ? [cable?.from, cable?.to] : [cable?.to, cable?.from];
+  return {
+    index,
+    run: link,
+    near: farNode === link.nodeA ? link.b : link.a,
+    far,
+    nearEntry: nearEntry as EntryId,
+    farEntry: farEntry as EntryId,
+    ...(parent ? { parent: parent.index } : {}),
+    depth: (parent?.depth ?? 0) + 1,
+    end: index + 1,
+    pointCount: 0,
+    hasLoop: false,
+  };
+}
+
+/** A loop anywhere in what leaves the ring or the way marks all of it. */
+function spreadLoops(branches: readonly Branch[]): void {
+  for (const branch of branches) {
+    if (branch.depth !== 1) continue;
+    const all = branches.slice(branch.index, branch.end);
+    if (all.some(({ hasLoop }) => hasLoop)) for (const each of all) each.hasLoop = true;
+  }
+}

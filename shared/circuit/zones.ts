@@ -1,0 +1,358 @@
+import { byId, contactId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
+import { corePlaces, isPoint } from "../board/station-kinds.ts";
+import type { Station } from "../wiring/wiring.schema.ts";
+import { type Buses, nodeId, type NodeId } from "./buses.ts";
+import { DisjointSets } from "./disjoint-sets.ts";
+import type { CableModel, FusedLink, Upstream, Zone } from "./model.ts";
+import { type RunEnds, shapeOf } from "./shape.ts";
+
+export interface ZoneTable {
+  zones: Zone[];
+  fusedLinks: FusedLink[];
+  zoneOfNode: (node: NodeId) => Zone | undefined;
+}
+
+interface Draft {
+  root: number;
+  sources: Upstream[];
+  sourceNodes: number[];
+  ways: Set<StationId>;
+  level: number;
+}
+
+interface Fuse {
+  station: StationId;
+  supply: number;
+  load: number;
+}
+
+/**
+ * The parts of a wiring between one fuse or device and the next. Live nodes joined by line conductors, closed
+ * contacts or switches are one part; a part is alive when a way or a fuse of a live part feeds it. A dead part
+ * that hangs on a live one by a cable with two or more conductors, its line missing or crossed, is counted to
+ * it, so that one open core does not read as another shape. Leads within one station are left out: a bridged
+ * fuse is a fault of that lead alone.
+ */
+export const zonesOf = (
+  buses: Buses,
+  stations: ReadonlyMap<StationId, Station>,
+  cables: readonly CableModel[],
+  indexOf: ReadonlyMap<NodeId, number>,
+  used: ReadonlySet<StationId>,
+): ZoneTable => {
+  const at = (node: NodeId): number => indexOf.get(node) ?? 0;
+  const sets = new DisjointSets(indexOf.size);
+  for (const cable of cables) {
+    if (cable.fromStation === cable.toStation) continue;
+    for (const conductor of cable.conductors)
+      if (conductor.class === "live") sets.join(at(conductor.fromNode), at(conductor.toNode));
+  }
+  for (const link of buses.links)
+    if (link.conductor === "live" && (link.kind === "contact" || link.kind === "switch"))
+      sets.join(at(link.from), at(link.to));
+
+  const fuses: Fuse[] = buses.links
+    .filter((link) => link.kind === "fuse")
+    .map((link) => ({ station: link.station, supply: at(link.from), load: at(link.to) }))
+    .sort((a, b) => byId(a.station, b.station));
+  const drafts = new Map<number, Draft>();
+  const draftAt = (node: number): Draft | undefined => drafts.get(sets.find(node));
+  const ways = buses.links
+    .filter((link) => link.kind === "device")
+    .sort((a, b) => byId(a.station, b.station));
+  for (const { station, to } of ways) {
+    const draft = draftAt(at(to)) ?? emptyDraft(sets.find(at(to)), 0);
+    draft.sources.push(upstreamOf(stations.get(station), "device"));
+    draft.sourceNodes.push(at(to));
+    draft.ways.add(station);
+    drafts.set(draft.root, draft);
+  }
+  const mainNode = mainNodes(buses, stations, indexOf);
+  spread(drafts, sets, fuses, cables, mainNode, stations);
+
+  const ordered = [...drafts.values()].sort(
+    (a, b) => a.level - b.level || byId(firstSource(a), firstSource(b)) || a.root - b.root,
+  );
+  const zoneByRoot = new Map<number, Zone>();
+  const zones = ordered.map((draft, index): Zone => {
+    const sources = draft.sources.sort((a, b) => byId(a.station, b.station));
+    const zone: Zone = {
+      index,
+      sources,
+      upstream: strongest(sources),
+      isFused: draft.level > 0,
+      ways: [...draft.ways].sort(byId),
+      stations: [],
+      points: [],
+      cables: [],
+      shape: { rings: [], loops: [], branches: [] },
+    };
+    zoneByRoot.set(draft.root, zone);
+    return zone;
+  });
+  const zoneOfNode = (node: NodeId): Zone | undefined => {
+    const index = indexOf.get(node);
+    return index === undefined ? undefined : zoneByRoot.get(sets.find(index));
+  };
+  const fusedLinks = fuses.flatMap(({ station, supply, load }): FusedLink[] => {
+    const [a, b] = [zoneByRoot.get(sets.find(supply)), zoneByRoot.get(sets.find(load))];
+    if (!a || !b || a === b) return [];
+    const isReversed = a.sources.some((source) => source.station === station);
+    return [
+      isReversed
+        ? { fcu: station, from: b, to: a, isReversed }
+        : { fcu: station, from: a, to: b, isReversed },
+    ];
+  });
+  fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
+  const nodes = [...indexOf.keys()];
+  ordered.forEach((draft, index) => {
+    const zone = zones[index];
+    if (!zone) return;
+    const heads = new Set(draft.sourceNodes.flatMap((node) => nodes[node] ?? []));
+    zone.shape = shapeOf(zone, heads, runEnds(zone.cables, buses, stations, zoneOfNode, zone));
+  });
+  return { zones, fusedLinks, zoneOfNode };
+};
+
+const emptyDraft = (root: number, level: number): Draft => ({
+  root,
+  sources: [],
+  sourceNodes: [],
+  ways: new Set(),
+  level,
+});
+
+const firstSource = (draft: Draft): string =>
+  draft.sources.reduce((least, { station }) => (least === "" || station < least ? station : least), "");
+
+const upstreamOf = (station: Station | undefined, kind: Upstream["kind"]): Upstream => {
+  const ratingA = kind === "device" ? station?.settings?.deviceRatingA : station?.settings?.fuseRatingA;
+  return {
+    station: station?.id ?? ("" as StationId),
+    kind,
+    ...(ratingA === undefined ? {} : { ratingA }),
+  };
+};
+
+function strongest(sources: readonly Upstream[]): Upstream {
+  const [first, ...rest] = sources as [Upstream, ...Upstream[]];
+  if (sources.some(({ ratingA }) => ratingA === undefined))
+    return sources.find(({ ratingA }) => ratingA === undefined) ?? first;
+  return rest.reduce((best, source) => ((source.ratingA ?? 0) > (best.ratingA ?? 0) ? source : best), first);
+}
+
+/** Goes outwards from the ways: over fuses first, then over cables whose line is missing, until nothing is added. */
+function spread(
+  drafts: Map<number, Draft>,
+  sets: DisjointSets,
+  fuses: readonly Fuse[],
+  cables: readonly CableModel[],
+  mainNode: ReadonlyMap<EntryId, number>,
+  stations: ReadonlyMap<StationId, Station>,
+): void {
+  for (;;) {
+    passFuses(drafts, sets, fuses, stations);
+    if (!adopt(drafts, sets, cables, mainNode)) return;
+  }
+}
+
+function passFuses(
+  drafts: Map<number, Draft>,
+  sets: DisjointSets,
+  fuses: readonly Fuse[],
+  stations: ReadonlyMap<StationId, Station>,
+): void {
+  const done = new Set<StationId>();
+  for (const draft of drafts.values())
+    for (const { station, kind } of draft.sources) if (kind === "fuse") done.add(station);
+  for (let level = 0; ; level++) {
+    const reachable = fuses.filter(({ station, supply, load }) => {
+      if (done.has(station)) return false;
+      return [supply, load].some((node) => drafts.get(sets.find(node))?.level === level);
+    });
+    if (reachable.length === 0 && ![...drafts.values()].some((draft) => draft.level > level)) return;
+    for (const { station, supply, load } of reachable) {
+      const [a, b] = [sets.find(supply), sets.find(load)];
+      if (a === b) continue;
+      done.add(station);
+      const [draftA, draftB] = [drafts.get(a), drafts.get(b)];
+      // Fed at the load side only, or nearer to the way there: the fuse is passed backwards.
+      const backwards = !draftA || (draftB !== undefined && draftB.level < draftA.level);
+      const [from, to, toNode] = backwards ? [draftB, draftA, supply] : [draftA, draftB, load];
+      if (!from || to?.level === 0) continue;
+      const fed = to ?? emptyDraft(sets.find(toNode), level + 1);
+      drafts.set(fed.root, fed);
+      fed.sources.push(upstreamOf(stations.get(station), "fuse"));
+      fed.sourceNodes.push(toNode);
+      for (const way of from.ways) fed.ways.add(way);
+    }
+  }
+}
+
+/** Counts dead parts to the one live part they hang on; true where any was added. */
+function adopt(
+  drafts: Map<number, Draft>,
+  sets: DisjointSets,
+  cables: readonly CableModel[],
+  mainNode: ReadonlyMap<EntryId, number>,
+): boolean {
+  const dead = new Map<number, Set<number>>();
+  const clusters = new Map<number, number>();
+  const clusterOf = (node: number): number => {
+    let at = node;
+    for (let up = clusters.get(at); up !== undefined && up !== at; up = clusters.get(at)) at = up;
+    return at;
+  };
+  for (const cable of cables) {
+    if (cable.conductors.length < 2 || cable.fromStation === cable.toStation) continue;
+    const [a, b] = [mainNode.get(cable.from), mainNode.get(cable.to)];
+    if (a === undefined || b === undefined) continue;
+    const [rootA, rootB] = [sets.find(a), sets.find(b)];
+    const [liveA, liveB] = [drafts.has(rootA), drafts.has(rootB)];
+    if (liveA && liveB) continue;
+    for (const root of [rootA, rootB]) if (!drafts.has(root) && !clusters.has(root)) clusters.set(root, root);
+    if (!liveA && !liveB) {
+      const [x, y] = [clusterOf(rootA), clusterOf(rootB)];
+      if (x === y) continue;
+      clusters.set(y, x);
+      dead.set(x, new Set([...(dead.get(x) ?? []), ...(dead.get(y) ?? [])]));
+      continue;
+    }
+    const cluster = clusterOf(liveA ? rootB : rootA);
+    const hosts = dead.get(cluster) ?? new Set<number>();
+    hosts.add(liveA ? rootA : rootB);
+    dead.set(cluster, hosts);
+  }
+  const taken = [...clusters.keys()].flatMap((root) => {
+    const hosts = dead.get(clusterOf(root));
+    const [host] = hosts ?? [];
+    return hosts?.size === 1 && host !== undefined ? [{ root, host }] : [];
+  });
+  for (const { root, host } of taken) {
+    const draft = drafts.get(host) ?? drafts.get(sets.find(host));
+    sets.join(root, host);
+    if (!draft) continue;
+    drafts.delete(draft.root);
+    draft.root = sets.find(host);
+    drafts.set(draft.root, draft);
+  }
+  return taken.length > 0;
+}
+
+/** The node an entry's first live core lands on: what its cable brings. */
+function mainNodes(
+  buses: Buses,
+  stations: ReadonlyMap<StationId, Station>,
+  indexOf: ReadonlyMap<NodeId, number>,
+): ReadonlyMap<EntryId, number> {
+  const nodes = new Map<EntryId, number>();
+  for (const [entry, side] of buses.sideOf) {
+    const station = stations.get(stationOf(entry));
+    const brown = station && corePlaces(station.kind, side, station.settings?.switching)?.[0];
+    const node = brown && buses.nodeOf.get(contactId(entry, brown.role));
+    const index = node && indexOf.get(node);
+    if (index !== undefined) nodes.set(entry, index);
+  }
+  return nodes;
+}
+
+interface Filling {
+  buses: Buses;
+  stations: ReadonlyMap<StationId, Station>;
+  cables: readonly CableModel[];
+  used: ReadonlySet<StationId>;
+  fusedLinks: readonly FusedLink[];
+  zoneOfNode: (node: NodeId) => Zone | undefined;
+}
+
+/** Gives every zone its stations, points and cables, and every cable its zone and upstream device. */
+function fill(zones: readonly Zone[], filling: Filling): void {
+  const { buses, stations, cables, used, fusedLinks, zoneOfNode } = filling;
+  const stationSets = zones.map(() => new Set<StationId>());
+  const pointSets = zones.map(() => new Set<StationId>());
+  const fedFrom = new Map(fusedLinks.map((link) => [link.fcu, link.from]));
+  for (const { id: node, station, conductor } of buses.nodes.values()) {
+    const zone = conductor === "live" && station !== undefined ? zoneOfNode(node) : undefined;
+    const known = station === undefined ? undefined : stations.get(station);
+    if (!zone || !known || !(used.has(known.id) || known.kind === "way")) continue;
+    stationSets[zone.index]?.add(known.id);
+    if (!isPoint(known.kind)) continue;
+    if (known.kind === "fcu" && fedFrom.has(known.id) && fedFrom.get(known.id) !== zone) continue;
+    pointSets[zone.index]?.add(known.id);
+  }
+  for (const zone of zones) {
+    zone.stations = [...(stationSets[zone.index] ?? [])].sort(byId);
+    zone.points = [...(pointSets[zone.index] ?? [])].sort(byId);
+  }
+  for (const cable of cables) {
+    const zone = zoneOfCable(cable, buses, stations, zoneOfNode);
+    if (!zone) continue;
+    cable.zone = zone;
+    cable.upstream = zone.upstream;
+    cable.circuits = zone.ways;
+    zone.cables.push(cable);
+  }
+}
+
+/** A cable is where its line is; without a line, where both its ends are. */
+function zoneOfCable(
+  cable: CableModel,
+  buses: Buses,
+  stations: ReadonlyMap<StationId, Station>,
+  zoneOfNode: (node: NodeId) => Zone | undefined,
+): Zone | undefined {
+  const line = cable.conductors.find((conductor) => conductor.class === "live");
+  if (line) return zoneOfNode(line.fromNode);
+  const [a, b] = [cable.from, cable.to].map((entry) => {
+    const node = mainNodeOf(entry, buses, stations);
+    return node && zoneOfNode(node);
+  });
+  return a === b ? a : undefined;
+}
+
+function mainNodeOf(
+  entry: EntryId,
+  buses: Buses,
+  stations: ReadonlyMap<StationId, Station>,
+): NodeId | undefined {
+  const station = stations.get(stationOf(entry));
+  const side = buses.sideOf.get(entry);
+  const brown = station && side && corePlaces(station.kind, side, station.settings?.switching)?.[0];
+  return brown && buses.nodeOf.get(contactId(entry, brown.role));
+}
+
+/**
+ * Where the runs of a zone's shape end: at the line bus of each station. Switched and strap cables are no part of
+ * the shape; the two sides of an isolator or control are one, those of a connection unit are not.
+ */
+function runEnds(
+  cables: readonly CableModel[],
+  buses: Buses,
+  stations: ReadonlyMap<StationId, Station>,
+  zoneOfNode: (node: NodeId) => Zone | undefined,
+  zone: Zone,
+): RunEnds[] {
+  return cables.flatMap((cable): RunEnds[] => {
+    if (cable.fromStation === cable.toStation) return [];
+    const [a, b] = [cable.from, cable.to].map((entry) => shapeNode(entry, buses, stations));
+    if (!a || !b || a === b || zoneOfNode(a) !== zone || zoneOfNode(b) !== zone) return [];
+    const classes = new Set<RoleClass>();
+    for (const { class: conductor } of cable.conductors) if (conductor !== "crossed") classes.add(conductor);
+    return [{ cable, a, b, classes }];
+  });
+}
+
+function shapeNode(
+  entry: EntryId,
+  buses: Buses,
+  stations: ReadonlyMap<StationId, Station>,
+): NodeId | undefined {
+  const side = buses.sideOf.get(entry);
+  if (side !== "feed" && side !== "supply" && side !== "load" && side !== "switch") return undefined;
+  const station = stations.get(stationOf(entry));
+  const brown = station && corePlaces(station.kind, side, station.settings?.switching)?.[0];
+  if (!brown || (brown.role !== "L" && brown.role !== "common")) return undefined;
+  if (station.kind === "isolator" || station.kind === "cooker-control") return nodeId(station.id, "supply.L");
+  return buses.nodeOf.get(contactId(entry, brown.role));
+}
