@@ -1,0 +1,81 @@
+import type { Role } from "../../board/ids.ts";
+import type { ApplianceKind, Side, StationKind } from "../../board/station-kinds.ts";
+import type { Requirement, TestKind } from "../../wiring/wiring.schema.ts";
+import type { RuleId, Weight } from "../rule.ts";
+
+/** Cases a name may stand in; a language without them says the same in each. */
+export const grammars = ["nom", "gen", "acc", "inst", "loc"] as const;
+export type Grammar = (typeof grammars)[number];
+export type Forms = Readonly<Record<Grammar, string>>;
+
+/**
+ * Sentences of one variant. `{name}` is a fact, `{name:gen}` the same in a case; `{place}`, `{places}`, `{cause}` and
+ * `{causes}` name what the finding is about. `[...]` is left out where a fact in it is not known.
+ */
+export interface VariantWords {
+  /** Left out: the title of the rule. */
+  title?: string;
+  /** What is there. */
+  what: string;
+  /** Why it matters, in numbers where there are any. */
+  why: string;
+  /** How to put it right. */
+  remedy: string;
+}
+
+export interface RuleWords {
+  title: string;
+  variants: Readonly<Record<string, VariantWords>>;
+}
+
+/** Sentences for every rule there is. */
+export type Catalogue = Readonly<Record<RuleId, RuleWords>>;
+
+/** The same rules and variants in another language: a variant left out does not compile. */
+export type Translated<Original extends Catalogue> = {
+  readonly [Id in RuleId]: {
+    title: string;
+    variants: { readonly [Variant in keyof Original[Id]["variants"]]: VariantWords };
+  };
+};
+
+/** Words of the trade and of the language, apart from the sentences of the rules. */
+export interface Terms {
+  kinds: Record<StationKind, Forms>;
+  appliances: Record<ApplianceKind, Forms>;
+  roles: Record<Role, Forms>;
+  sides: Record<Side, Forms>;
+  weights: Record<Weight, string>;
+  tests: Record<TestKind, string>;
+  /** What a missing value is called, by the field of the wiring format. */
+  fields: Readonly<Record<string, string>>;
+  /** Words for what a field can hold that is no number, such as a shape. */
+  values: Readonly<Record<string, Forms>>;
+  decimalMark: string;
+  and: string;
+  or: string;
+  yes: string;
+  no: string;
+  cable: (a: Forms, b: Forms) => Forms;
+  /** One conductor of a cable, both ends on the same role. */
+  conductor: (role: Role, a: Forms, b: Forms) => Forms;
+  /** A lead between two contacts of different roles. */
+  lead: (a: Forms, b: Forms) => Forms;
+  entry: (letter: string, side: Forms, station: Forms) => Forms;
+  contact: (role: Role, letter: string, station: Forms) => Forms;
+  /** The sentence that says where to look. */
+  where: string;
+  /** As `where`, where more places are meant than are named. */
+  whereMore: string;
+  references: {
+    regulation: string;
+    standard: string;
+    guidance: string;
+    practice: string;
+    memory: string;
+    /** Said after a clause that nobody has looked up. */
+    unchecked: string;
+  };
+  requirements: Record<Exclude<Requirement["kind"], "shape">, string> & { ring: string; radial: string };
+  undetermined: { value: string; board: string; otherField: string };
+}

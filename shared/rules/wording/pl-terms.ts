@@ -1,0 +1,241 @@
+import type { Role } from "../../board/ids.ts";
+import type { Forms, Terms } from "./catalogue.ts";
+
+const forms = (nom: string, gen: string, acc: string, inst: string, loc: string): Forms => ({
+  nom,
+  gen,
+  acc,
+  inst,
+  loc,
+});
+/** A word that stays as it is: a foreign one, or one that only ever stands in the nominative. */
+const same = (text: string): Forms => forms(text, text, text, text, text);
+
+/** Letters that stand at the contacts. */
+const marks: Record<Role, string> = {
+  L: "L",
+  N: "N",
+  E: "E",
+  SL: "SL",
+  common: "C",
+  strap1: "S1",
+  strap2: "S2",
+};
+const wire = (kind: string, kindGen: string, kindInst: string, kindLoc: string): Forms =>
+  forms(
+    `przewód ${kind}`,
+    `przewodu ${kindGen}`,
+    `przewód ${kind}`,
+    `przewodem ${kindInst}`,
+    `przewodzie ${kindLoc}`,
+  );
+const role = {
+  live: forms("faza (L)", "fazy (L)", "fazę (L)", "fazą (L)", "fazie (L)"),
+  neutral: wire("neutralny (N)", "neutralnego (N)", "neutralnym (N)", "neutralnym (N)"),
+  earth: wire("ochronny (E)", "ochronnego (E)", "ochronnym (E)", "ochronnym (E)"),
+};
+
+/** Polish words of the trade, in the cases that sentences need. */
+export const plTerms: Terms = {
+  kinds: {
+    way: forms("pole", "pola", "pole", "polem", "polu"),
+    "socket-outlet": forms("gniazdo", "gniazda", "gniazdo", "gniazdem", "gnieździe"),
+    "junction-box": forms("puszka", "puszki", "puszkę", "puszką", "puszce"),
+    fcu: forms(
+      "złącze z bezpiecznikiem",
+      "złącza z bezpiecznikiem",
+      "złącze z bezpiecznikiem",
+      "złączem z bezpiecznikiem",
+      "złączu z bezpiecznikiem",
+    ),
+    "ceiling-rose": forms("rozeta", "rozety", "rozetę", "rozetą", "rozecie"),
+    "plate-switch": forms("łącznik", "łącznika", "łącznik", "łącznikiem", "łączniku"),
+    luminaire: forms("lampa", "lampy", "lampę", "lampą", "lampie"),
+    isolator: forms("rozłącznik", "rozłącznika", "rozłącznik", "rozłącznikiem", "rozłączniku"),
+    "cooker-control": forms(
+      "łącznik kuchenki",
+      "łącznika kuchenki",
+      "łącznik kuchenki",
+      "łącznikiem kuchenki",
+      "łączniku kuchenki",
+    ),
+    appliance: forms("urządzenie", "urządzenia", "urządzenie", "urządzeniem", "urządzeniu"),
+  },
+  appliances: {
+    cooker: forms("kuchenka", "kuchenki", "kuchenkę", "kuchenką", "kuchence"),
+    hob: forms("płyta", "płyty", "płytę", "płytą", "płycie"),
+    oven: forms("piekarnik", "piekarnika", "piekarnik", "piekarnikiem", "piekarniku"),
+    "water-heater": forms(
+      "podgrzewacz wody",
+      "podgrzewacza wody",
+      "podgrzewacz wody",
+      "podgrzewaczem wody",
+      "podgrzewaczu wody",
+    ),
+    boiler: forms("kocioł", "kotła", "kocioł", "kotłem", "kotle"),
+    shower: forms("prysznic", "prysznica", "prysznic", "prysznicem", "prysznicu"),
+    "storage-heater": forms(
+      "piec akumulacyjny",
+      "pieca akumulacyjnego",
+      "piec akumulacyjny",
+      "piecem akumulacyjnym",
+      "piecu akumulacyjnym",
+    ),
+    "space-heater": forms("grzejnik", "grzejnika", "grzejnik", "grzejnikiem", "grzejniku"),
+    "extractor-fan": forms("wentylator", "wentylatora", "wentylator", "wentylatorem", "wentylatorze"),
+    other: forms("urządzenie", "urządzenia", "urządzenie", "urządzeniem", "urządzeniu"),
+  },
+  roles: {
+    L: role.live,
+    N: role.neutral,
+    E: role.earth,
+    SL: forms(
+      "faza po łączniku (SL)",
+      "fazy po łączniku (SL)",
+      "fazę po łączniku (SL)",
+      "fazą po łączniku (SL)",
+      "fazie po łączniku (SL)",
+    ),
+    common: forms(
+      "zacisk wspólny",
+      "zacisku wspólnego",
+      "zacisk wspólny",
+      "zaciskiem wspólnym",
+      "zacisku wspólnym",
+    ),
+    strap1: forms("łącze 1 (S1)", "łącza 1 (S1)", "łącze 1 (S1)", "łączem 1 (S1)", "łączu 1 (S1)"),
+    strap2: forms("łącze 2 (S2)", "łącza 2 (S2)", "łącze 2 (S2)", "łączem 2 (S2)", "łączu 2 (S2)"),
+  },
+  sides: {
+    feed: same("zasilające"),
+    supply: same("od zasilania"),
+    load: same("od odbioru"),
+    switch: same("do łącznika"),
+    lamp: same("do lampy"),
+    strap: same("łączy"),
+    "strap-in": same("łączy przed"),
+    "strap-out": same("łączy za"),
+  },
+  weights: { danger: "Niebezpieczne", fix: "Popraw", query: "Pytanie", note: "Uwaga" },
+  tests: {
+    "continuity-cpc": "ciągłość przewodu ochronnego",
+    "ring-step-1": "próba pierścienia, krok 1",
+    "ring-step-2": "próba pierścienia, krok 2",
+    "ring-step-3": "próba pierścienia, krok 3",
+    insulation: "rezystancja izolacji",
+    polarity: "biegunowość",
+  },
+  fields: {
+    csaMm2: "przekrój",
+    cpcCsaMm2: "przekrój przewodu ochronnego",
+    lengthM: "długość",
+    method: "sposób ułożenia",
+    ambientC: "temperatura otoczenia",
+    groupedCircuits: "liczba obwodów ułożonych razem",
+    insulationMm: "długość w ociepleniu",
+    depthMm: "głębokość w ścianie",
+    deviceRatingA: "prąd znamionowy wyłącznika",
+    deviceStandard: "rodzaj wyłącznika",
+    deviceCurve: "charakterystyka wyłącznika",
+    rcdMa: "prąd znamionowy RCD",
+    letThroughA2s: "energia przepuszczona według producenta",
+    fuseRatingA: "bezpiecznik",
+    switched: "czy jest w nim łącznik",
+    gangs: "czy jest pojedyncze, czy podwójne",
+    poles: "czy rozłącza jeden biegun, czy dwa",
+    ratingA: "prąd znamionowy",
+    appliance: "rodzaj urządzenia",
+    powerW: "moc",
+    loads: "moc",
+    litres: "pojemność w litrach",
+    makersFuseA: "największy bezpiecznik według producenta",
+    distanceToApplianceM: "odległość od urządzenia",
+    floorAreaM2: "powierzchnia podłogi",
+    zeOhm: "zewnętrzna część pętli zwarcia (Ze)",
+    electrodeOhm: "rezystancja uziomu",
+    earthing: "układ sieci",
+    readings: "wyniki pomiarów",
+    judged: "twoja ocena wyniku",
+  },
+  values: {
+    ring: forms("pierścień", "pierścienia", "pierścień", "pierścieniem", "pierścieniu"),
+    radial: forms(
+      "obwód promieniowy",
+      "obwodu promieniowego",
+      "obwód promieniowy",
+      "obwodem promieniowym",
+      "obwodzie promieniowym",
+    ),
+    "continuity-cpc": same("ciągłość przewodu ochronnego"),
+    "ring-step-1": same("próba pierścienia, krok 1"),
+    "ring-step-2": same("próba pierścienia, krok 2"),
+    "ring-step-3": same("próba pierścienia, krok 3"),
+    insulation: same("rezystancja izolacji"),
+    polarity: same("biegunowość"),
+    live: role.live,
+    neutral: role.neutral,
+    earth: role.earth,
+    pass: same("dobrze"),
+    fail: same("źle"),
+  },
+  decimalMark: ",",
+  and: "i",
+  or: "albo",
+  yes: "tak",
+  no: "nie",
+  cable: (a, b) => ofHead(forms("kabel", "kabla", "kabel", "kablem", "kablu"), `od ${a.gen} do ${b.gen}`),
+  conductor: (role, a, b) =>
+    ofHead(
+      forms("przewód", "przewodu", "przewód", "przewodem", "przewodzie"),
+      `${marks[role]} od ${a.gen} do ${b.gen}`,
+    ),
+  lead: (a, b) =>
+    ofHead(forms("przewód", "przewodu", "przewód", "przewodem", "przewodzie"), `między: ${a.nom} i ${b.nom}`),
+  entry: (letter, side, station) =>
+    ofHead(
+      forms("wejście", "wejścia", "wejście", "wejściem", "wejściu"),
+      `${letter} ${side.nom} w ${station.loc}`,
+    ),
+  contact: (role, letter, station) =>
+    ofHead(
+      forms("styk", "styku", "styk", "stykiem", "styku"),
+      `${marks[role]} przy wejściu ${letter} w ${station.loc}`,
+    ),
+  where: "Zobacz: {places}.",
+  whereMore: "Zobacz: {places} i jeszcze {more}.",
+  references: {
+    regulation: "Przepis: {document}, {clause}.",
+    standard: "Norma: {document}, {clause}.",
+    guidance: "Zalecenie, nie przepis: {document}, {clause}.",
+    practice: "Przyjęta praktyka w zawodzie. Nie mówi o tym żaden przepis.",
+    memory: "Z pamięci, jeszcze nie sprawdzone: {about}.",
+    unchecked: "Podane z pamięci: sprawdź, zanim na tym polegasz.",
+  },
+  requirements: {
+    served: "Prąd dochodzi do: {stations:gen}.",
+    "one-circuit": "Wszystko w jednym obwodzie[, z {way:gen}]: {stations}.",
+    ring: "Obwód, w którym jest {of}, to pierścień.",
+    radial: "Obwód, w którym jest {of}, jest promieniowy.",
+    kept: "Zostaje tak, jak było: {cables}.",
+    device: "W {way:loc} jest wyłącznik {ratings}.",
+    readings: "Zapisane pomiary dla {way:gen}: {tests}.",
+    "fault-named": "Usterki znalezione i nazwane: razem {faultCount}.",
+  },
+  undetermined: {
+    value:
+      "Jeszcze nie wiadomo: {title}. Nieznane dane: {field}. Miejsce: {place}. Podaj je i sprawdź ponownie.",
+    board:
+      "Nie wiadomo: {title}. Tablica nie odczytuje miejsca: {place}. To nie twój błąd. Powiedz trenerowi.",
+    otherField: "jedna z wartości",
+  },
+};
+
+function ofHead(head: Forms, rest: string): Forms {
+  return forms(
+    `${head.nom} ${rest}`,
+    `${head.gen} ${rest}`,
+    `${head.acc} ${rest}`,
+    `${head.inst} ${rest}`,
+    `${head.loc} ${rest}`,
+  );
+}

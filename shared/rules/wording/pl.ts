@@ -1,0 +1,790 @@
+import type { Translated } from "./catalogue.ts";
+import type { en } from "./en.ts";
+
+const rcdRemedy = "Zabezpiecz to pole wyłącznikiem RCD {mostMa}.";
+const lateFault = "Tutaj sam wyłącznik nie odetnie usterki: niebezpieczeństwo porażenia i pożaru.";
+const cable = "{cable} ma {csaMm2}. Tak jak leży, może przenosić {ratingA}.";
+const deviceTooLate =
+  "Wyłącznik {deviceA} przepuszcza {deviceA} bez końca. Kabel przegrzeje się, zanim wyłącznik zadziała.";
+const largerCable = "Weź grubszy kabel albo połóż go tam, gdzie odda ciepło, albo daj mniejszy wyłącznik.";
+const rewireable = {
+  what: `${cable.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
+  why: "Bezpiecznik z drutem {deviceA} działa późno. Dlatego kabel liczy się za mniej i {allowedA} nie wystarczy.",
+  remedy: "Daj wyłącznik nadprądowy albo grubszy kabel.",
+};
+
+/** Polish sentences of every rule. */
+export const pl: Translated<typeof en> = {
+  // Przewody
+  short: {
+    title: "Zwarcie",
+    variants: {
+      "line-neutral": {
+        what: "Faza łączy się z przewodem neutralnym: {places}.",
+        why: "W prawdziwym domu od razu popłynąłby ogromny prąd: błysk i niebezpieczeństwo pożaru, zanim zadziała wyłącznik.",
+        remedy: "Wyjmij przewód, który łączy fazę z neutralnym, i włóż go we właściwy styk.",
+      },
+      "line-earth": {
+        what: "Faza łączy się z przewodem ochronnym: {places}.",
+        why: "W prawdziwym domu każda metalowa obudowa w tym obwodzie mogłaby być pod napięciem: niebezpieczeństwo porażenia i pożaru.",
+        remedy: "Wyjmij przewód, który łączy fazę z ochronnym, i włóż go we właściwy styk.",
+      },
+    },
+  },
+  "neutral-earth": {
+    title: "Neutralny łączy się z ochronnym",
+    variants: {
+      joined: {
+        what: "Przewód neutralny i ochronny są połączone: {places}.",
+        why: "Prąd wracałby przewodem ochronnym i metalowymi częściami. RCD by zadziałał albo zawiódł: niebezpieczeństwo porażenia.",
+        remedy: "Rozłącz je. Neutralny i ochronny spotykają się tylko przy zasilaniu rozdzielnicy.",
+      },
+    },
+  },
+  "two-ways": {
+    title: "Dwa pola są połączone",
+    variants: {
+      line: {
+        what: "Fazy tych pól spotykają się w instalacji: {ways}.",
+        why: "Gdy jedno jest wyłączone, drugie dalej zasila obwód. Kto myśli, że nie ma napięcia, może zostać porażony.",
+        remedy: "Każdy obwód ma swoje pole. Przełóż kabel, który przechodzi do drugiego obwodu.",
+      },
+      "ring-ends": {
+        what: "Dwa końce pierścienia są w różnych polach: {ways}.",
+        why: "Gdy jedno jest wyłączone, drugie dalej zasila pierścień. Kto myśli, że nie ma napięcia, może zostać porażony.",
+        remedy: "Przyłącz oba końce pierścienia do tego samego pola.",
+      },
+    },
+  },
+  "borrowed-neutral": {
+    title: "Pożyczony neutralny",
+    variants: {
+      only: {
+        what: "{place}: faza jest z jednego obwodu, a neutralny z innego.",
+        why: "Gdy swój obwód jest wyłączony, neutralny może być pod napięciem z drugiego: niebezpieczeństwo porażenia. RCD też by zadziałał.",
+        remedy: "Doprowadź neutralny z tego samego obwodu, a pożyczony odłącz.",
+      },
+      also: {
+        what: "{place}: neutralny prowadzi do swojego obwodu i jeszcze do innego.",
+        why: "Prąd wracałby obiema drogami. Gdy jeden obwód jest wyłączony, neutralny może być pod napięciem: niebezpieczeństwo porażenia.",
+        remedy: "Odłącz neutralny, który prowadzi do innego obwodu.",
+      },
+    },
+  },
+  polarity: {
+    title: "Zamienione przewody",
+    variants: {
+      crossed: {
+        what: "{from} łączy się z czymś innym: {to}.",
+        why: "Łącznik albo bezpiecznik przerwie wtedy zły przewód i coś zostanie pod napięciem: niebezpieczeństwo porażenia.",
+        remedy: "Zamień przewody: faza do fazy, neutralny do neutralnego, ochronny do ochronnego.",
+      },
+    },
+  },
+  "split-conductors": {
+    title: "Przewody różnymi drogami",
+    variants: {
+      split: {
+        what: "Faza, neutralny i ochronny jednego zasilania nie idą razem: {places}.",
+        why: "Gdy idą razem, ich pola magnetyczne się znoszą. Osobno mogą grzać metal i nikt ich potem nie znajdzie.",
+        remedy: "Poprowadź fazę, neutralny i ochronny obok siebie, z tego samego miejsca w to samo miejsce.",
+      },
+    },
+  },
+  "cpc-missing": {
+    title: "Brak przewodu ochronnego",
+    variants: {
+      missing: {
+        what: "Przewód ochronny nie dochodzi do: {places:gen}.",
+        why: "Gdyby faza dotknęła tam metalu, nic by nie zadziałało. Kto go dotknie, zostanie porażony.",
+        remedy: "Doprowadź przewód ochronny (E) od pola, bez przerwy.",
+      },
+    },
+  },
+  "conductor-missing": {
+    title: "Brak przewodu",
+    variants: {
+      "neutral-live": {
+        title: "Brak neutralnego, a jest napięcie",
+        what: "Faza dochodzi, a neutralny nie: {places}.",
+        why: "Nic nie działa, więc wygląda na odłączone. A jest pod napięciem: niebezpieczeństwo porażenia.",
+        remedy: "Doprowadź neutralny (N) z tego samego pola.",
+      },
+      neutral: {
+        title: "Brak neutralnego",
+        what: "Neutralny nie dochodzi do: {places:gen}.",
+        why: "Prąd musi mieć drogę powrotną. Nic tam nie zadziała.",
+        remedy: "Doprowadź neutralny (N) z tego samego pola.",
+      },
+      line: {
+        title: "Brak fazy",
+        what: "Faza nie dochodzi do: {places:gen}.",
+        why: "Nic tam nie zadziała.",
+        remedy: "Doprowadź fazę (L) z tego samego pola.",
+      },
+    },
+  },
+  "wrong-side": {
+    title: "Zasilanie z niewłaściwej strony",
+    variants: {
+      "fed-from-load": {
+        what: "Zasilanie wchodzi od strony odbioru w {place:loc}.",
+        why: "Zasilanie i odbiór są wtedy zamienione. Kabel od pola nie jest odcinany tam, gdzie trzeba.",
+        remedy: "Przyłącz zasilanie po stronie zasilania, a to, co zasilane, po stronie odbioru.",
+      },
+    },
+  },
+  "ring-through-fuse": {
+    title: "Pierścień przez bezpiecznik",
+    variants: {
+      through: {
+        what: "Pierścień wchodzi po stronie zasilania w {place:loc} i wychodzi po stronie odbioru.",
+        why: "Część pierścienia jest wtedy za bezpiecznikiem. Dwa ramiona nie dzielą już prądu i bezpiecznik się przepali.",
+        remedy:
+          "Poprowadź pierścień przez stronę zasilania. Strona odbioru jest dla tego, co chroni bezpiecznik.",
+      },
+      parallel: {
+        what: "Strona odbioru jest zasilana dwiema drogami naraz: {places}.",
+        why: "Gdy wyjmiesz jeden bezpiecznik, druga droga dalej daje napięcie. Bezpiecznik niczego nie chroni: niebezpieczeństwo porażenia i pożaru.",
+        remedy: "Zasilaj stronę odbioru tylko przez jeden bezpiecznik.",
+      },
+    },
+  },
+  "not-served": {
+    title: "Tu jeszcze nie ma zasilania",
+    variants: {
+      "not-served": {
+        what: "Zasilanie nie dochodzi do: {places:gen}.",
+        why: "W zadaniu ma to działać.",
+        remedy: "Doprowadź fazę, neutralny i ochronny z obwodu.",
+      },
+    },
+  },
+  "outside-task": {
+    title: "Poza zadaniem",
+    variants: {
+      "outside-task": {
+        what: "{place} prowadzi do części tablicy, której to zadanie nie używa.",
+        why: "Może został po wcześniejszej pracy.",
+        remedy: "Wyjmij go, jeśli nie jest potrzebny.",
+      },
+    },
+  },
+  "dead-end-lead": {
+    title: "Przewód donikąd",
+    variants: {
+      live: {
+        what: "{place} kończy się tam, gdzie nic nie jest zasilane, i byłby pod napięciem.",
+        why: "O końcu pod napięciem, który nic nie zasila, łatwo zapomnieć, a potem ktoś go dotknie: niebezpieczeństwo porażenia.",
+        remedy: "Wyjmij go albo połącz z tym, co ma zasilać.",
+      },
+      dead: {
+        what: "{place} kończy się tam, gdzie nic nie jest zasilane.",
+        why: "Nikt nie wie, do czego służy.",
+        remedy: "Wyjmij go albo połącz z tym, co ma zasilać.",
+      },
+      island: {
+        what: "{places}: połączone ze sobą, ale z żadnym polem.",
+        why: "Do tej części tablicy nie dochodzi zasilanie.",
+        remedy: "Połącz ją z obwodem albo wyjmij.",
+      },
+    },
+  },
+  "crowded-contact": {
+    title: "Wtyk na wtyku",
+    variants: {
+      stacked: {
+        what: "Na jednym styku jest więcej niż jeden wtyk: {places}.",
+        why: "Tablica nie wie, który kabel dokąd idzie. W prawdziwym zacisku zbyt wiele przewodów się luzuje.",
+        remedy: "Daj każdemu przewodowi własny styk. Użyj innego wejścia.",
+      },
+    },
+  },
+  "self-lead": {
+    title: "Przewód w obrębie jednego miejsca",
+    variants: {
+      loop: {
+        what: "Oba końce są w jednym miejscu: {place}.",
+        why: "Łączy to, co w środku i tak jest połączone, więc nic nie daje.",
+        remedy: "Wyjmij go albo przełóż jeden koniec tam, gdzie miał być.",
+      },
+      bypass: {
+        what: "{place} łączy stronę zasilania ze stroną odbioru.",
+        why: "Omija bezpiecznik albo łącznik. Nic wtedy nie odetnie prądu: niebezpieczeństwo pożaru i porażenia.",
+        remedy: "Wyjmij go.",
+      },
+    },
+  },
+
+  // Kształt
+  "ring-open": {
+    title: "Pierścień jest przerwany",
+    variants: {
+      open: {
+        what: "Pierścień się nie zamyka: {places}.",
+        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy jest przerwany, jedno ramię niesie wszystko, a jego kabel jest na to za cienki.",
+        remedy:
+          "Przejdź każdym przewodem od pola i z powrotem. Zamknij wszystkie trzy: fazę, neutralny i ochronny.",
+      },
+    },
+  },
+  "ring-bridged": {
+    title: "Skrót w poprzek pierścienia",
+    variants: {
+      bridged: {
+        what: "Kabel skraca drogę w poprzek pierścienia: {places}.",
+        why: "Prąd nie dzieli się już jak w pierścieniu. Próba w trzech krokach nie dowiedzie, że pierścień jest dobry.",
+        remedy: "Wyjmij kabel, który idzie w poprzek. Pierścień to jedna droga w koło.",
+      },
+    },
+  },
+  "ring-loop": {
+    title: "Pętla, która omija pole",
+    variants: {
+      loop: {
+        what: "Te kable tworzą pętlę, która nie przechodzi przez pole: {places}.",
+        why: "Jeden kabel niesie prąd całej pętli. To nie jest pierścień i próba w trzech krokach go nie sprawdzi.",
+        remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba końce pierścienia do pola.",
+      },
+    },
+  },
+  "two-rings": {
+    title: "Dwa pierścienie w jednym polu",
+    variants: {
+      two: {
+        what: "Dwa pierścienie wychodzą z {place:gen}.",
+        why: "Jeden wyłącznik niesie oba. Przy pomiarach łatwo pomylić ich końce.",
+        remedy: "Daj każdemu pierścieniowi własne pole albo powiedz, dlaczego oba są w jednym.",
+      },
+    },
+  },
+  "ring-cable": {
+    title: "Za słaby kabel pierścienia",
+    variants: {
+      small: {
+        what: "{cable} ma {csaMm2}.",
+        why: "Pierścień potrzebuje co najmniej {leastCsaMm2}. Wyłącznik przepuszcza {deviceA} i cieńszy kabel mógłby się przegrzać.",
+        remedy: "Weź kabel {leastCsaMm2} na cały pierścień.",
+      },
+      underrated: {
+        what: cable,
+        why: "Każdy kabel pierścienia musi móc przenosić {leastA}. Ocieplenie, gorąco albo inne kable obok zatrzymują jego ciepło.",
+        remedy: "Połóż go tam, gdzie odda ciepło, albo weź grubszy kabel.",
+      },
+    },
+  },
+  "ring-device": {
+    title: "Niewłaściwy wyłącznik dla pierścienia",
+    variants: {
+      over: {
+        what: "{place} ma wyłącznik {deviceA} przy pierścieniu.",
+        why: "Pierścień może mieć najwyżej {mostA}. Powyżej kabel ramienia mógłby się przegrzać, zanim wyłącznik zadziała.",
+        remedy: "Daj wyłącznik {mostA}.",
+      },
+      under: {
+        what: "{place} ma wyłącznik {deviceA} przy pierścieniu.",
+        why: "Zwykły pierścień ma od {leastA} do {mostA}. Mniejszy wyłącznik jest bezpieczny, ale może często wyłączać.",
+        remedy: "Nic nie trzeba robić. Zastanów się, czy nie miało być {mostA}.",
+      },
+    },
+  },
+  "ring-share": {
+    title: "Jedno ramię niesie za dużo",
+    variants: {
+      share: {
+        what: "Przy obciążeniu z tego zadania jedno ramię pierścienia niesie {legA}.",
+        why: "Jego kabel może przenosić {ratingA}. Duże odbiory są blisko jednego końca, więc bliższe ramię bierze większość prądu.",
+        remedy:
+          "Umieść duże odbiory bliżej środka pierścienia albo w osobnym obwodzie, albo powiedz, jak długo działają.",
+      },
+      long: {
+        what: "Przy obciążeniu z tego zadania jedno ramię pierścienia niesie {legA} przez wiele godzin.",
+        why: "Jego kabel może przenosić {ratingA}. Przez wiele godzin to za dużo, a wyłącznik nie zadziała.",
+        remedy: "Umieść duże odbiory bliżej środka pierścienia albo w osobnym obwodzie.",
+      },
+    },
+  },
+  "spur-one-point": {
+    title: "Za dużo punktów na odgałęzieniu",
+    variants: {
+      several: {
+        what: "To odgałęzienie zasila więcej niż jeden punkt: {places}.",
+        why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie niosłoby {worstA}, a jego kabel może przenosić {ratingA}.]",
+        remedy: "Włącz drugi punkt w pierścień albo daj przed oba złącze z bezpiecznikiem 13 A.",
+      },
+    },
+  },
+  "spur-on-spur": {
+    title: "Odgałęzienie z odgałęzienia",
+    variants: {
+      beyond: {
+        what: "{cause} idzie dalej z punktu, który już jest na odgałęzieniu.",
+        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma jego kabel niósłby w najgorszym razie {worstA}, a może {ratingA}.]",
+        remedy:
+          "Przełóż dalszy kabel do pierścienia albo daj na początku odgałęzienia złącze z bezpiecznikiem 13 A.",
+      },
+    },
+  },
+  "spur-per-point": {
+    title: "Dwa odgałęzienia z jednego miejsca",
+    variants: {
+      two: {
+        what: "Więcej niż jedno odgałęzienie bez bezpiecznika wychodzi z {place:gen}.",
+        why: "Po jednym z każdego punktu: wtedy prąd rozkłada się na cały pierścień i w zaciskach nie jest ciasno.",
+        remedy: "Przełóż jedno z odgałęzień do innego punktu pierścienia.",
+      },
+    },
+  },
+  "spur-count": {
+    title: "Dużo odgałęzień",
+    variants: {
+      many: {
+        what: "Odgałęzienia bez bezpiecznika: {spurs}. Punkty na samym pierścieniu: {ringPoints}.",
+        why: "Według zaleceń takich odgałęzień nie może być więcej niż punktów na pierścieniu.",
+        remedy: "Włącz część punktów w pierścień albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+    },
+  },
+  "spur-cable": {
+    title: "Za słaby kabel odgałęzienia",
+    variants: {
+      small: {
+        what: "To odgałęzienie ma {csaMm2}: {cable}.",
+        why: "Przy wyłączniku {deviceA} odgałęzienie bez bezpiecznika potrzebuje co najmniej {leastCsaMm2}. Cieńszego kabla wyłącznik nie chroni.",
+        remedy: "Weź na odgałęzienie kabel {leastCsaMm2}.",
+      },
+      overload: {
+        what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
+        why: "{point} może w najgorszym razie brać {worstA}. Wyłącznik {deviceA} przy tym nie zadziała i kabel się przegrzeje.",
+        remedy: "Weź grubszy kabel albo połóż go tam, gdzie odda ciepło, albo daj przed nim bezpiecznik.",
+      },
+      slim: {
+        what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
+        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale zalecenia w tym obwodzie mówią o {leastA}.",
+        remedy: "Powiedz, dlaczego tu wystarczy, albo weź grubszy kabel.",
+      },
+    },
+  },
+  "spur-heavy": {
+    title: "Odnoga z kilkoma punktami przy pierścieniu",
+    variants: {
+      several: {
+        what: "Z pierścienia odchodzi grubym kablem odnoga do kilku punktów: {places}.",
+        why: "Wyłącznik chroni ten kabel. Ale cały prąd odnogi wchodzi w pierścień w jednym miejscu.",
+        remedy: "Powiedz, dlaczego tu tak jest dobrze, albo włącz punkty w pierścień.",
+      },
+    },
+  },
+  "radial-cable": {
+    title: "Wyłącznik nie chroni tego kabla",
+    variants: {
+      underrated: { what: cable, why: deviceTooLate, remedy: largerCable },
+      "semi-enclosed": rewireable,
+    },
+  },
+  "device-cable": {
+    title: "Wyłącznik nie chroni tego kabla",
+    variants: {
+      underrated: { what: cable, why: deviceTooLate, remedy: largerCable },
+      "semi-enclosed": rewireable,
+    },
+  },
+  "own-circuit": {
+    title: "To wymaga osobnego obwodu",
+    variants: {
+      cooking: {
+        what: "{point} ma wspólny obwód z innymi: {others}.",
+        why: "Gotowanie bierze dużo prądu przez długi czas. Razem z innymi wyłącznik by wyłączał.",
+        remedy: "Zasilaj tylko to z osobnego pola, przez łącznik kuchenki.",
+      },
+      "water-heater": {
+        what: "{point} ma wspólny obwód z innymi: {others}.",
+        why: "Podgrzewacz ponad {overLitres} działa przez wiele godzin. Razem z innymi wyłącznik by wyłączał.",
+        remedy: "Zasilaj tylko to z osobnego pola.",
+      },
+      shower: {
+        what: "{point} ma wspólny obwód z innymi: {others}.",
+        why: "Prysznic bierze prawie wszystko, co mogą dać wyłącznik i kabel. Dla innych nic nie zostaje.",
+        remedy: "Zasilaj tylko to z osobnego pola.",
+      },
+    },
+  },
+  "heavy-on-ring": {
+    title: "Ciężki odbiór w pierścieniu",
+    variants: {
+      cooking: {
+        what: "Z pierścienia bierze prąd {point}[: {powerW}].",
+        why: "Gotowanie ponad {limitW} bierze dużo prądu w jednym miejscu przez długi czas. Pierścień jest dla odbiorów rozłożonych.",
+        remedy: "Daj osobny obwód albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+      "water-heater": {
+        what: "Z pierścienia bierze prąd {point}[: {powerW}].",
+        why: "Podgrzewacz ponad {overLitres} bierze prąd w jednym miejscu przez wiele godzin. Pierścień jest dla odbiorów rozłożonych.",
+        remedy: "Daj osobny obwód albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+      "space-heating": {
+        what: "Ogrzewanie jest zasilane z pierścienia: {places}[, razem {powerW}].",
+        why: "Ogrzewanie całego domu bierze prąd przez wiele godzin. Pierścień jest dla odbiorów, które się włączają i wyłączają.",
+        remedy: "Daj ogrzewaniu osobny obwód albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+    },
+  },
+  "cooker-control": {
+    title: "Łącznik kuchenki",
+    variants: {
+      none: {
+        title: "Brak łącznika kuchenki",
+        what: "Brakuje łącznika kuchenki. Dotyczy: {point}.",
+        why: "Gdy zapali się garnek, trzeba móc wyłączyć prąd bez sięgania nad nim.",
+        remedy: "Zasilaj przez łącznik kuchenki, nie dalej niż {mostM}.",
+      },
+      far: {
+        title: "Łącznik kuchenki jest za daleko",
+        what: "Od łącznika do {point:gen} jest {distanceM}.",
+        why: "Zalecenia mówią: najwyżej {mostM}, żeby było go widać i można było od razu sięgnąć.",
+        remedy: "Użyj łącznika, który jest bliżej.",
+      },
+    },
+  },
+  isolation: {
+    title: "Nie ma czym odłączyć",
+    variants: {
+      none: {
+        what: "Przed tym nic nie odcina fazy i neutralnego: {point}.",
+        why: "Kto to naprawia, musi móc odłączyć napięcie na miejscu.",
+        remedy:
+          "Zasilaj przez złącze z bezpiecznikiem i łącznikiem albo przez rozłącznik dwubiegunowy o dość dużym prądzie.",
+      },
+      "fuse-only": {
+        title: "Odcina tylko bezpiecznik",
+        what: "Dla {point:gen} odcięcie jest możliwe tylko przez wyjęcie bezpiecznika w {by:loc}.",
+        why: "Dla kotła to wystarczy, jeśli tak powie projektant. Łącznik jest szybszy i bezpieczniejszy.",
+        remedy: "Użyj złącza z bezpiecznikiem i łącznikiem albo powiedz, dlaczego bezpiecznik wystarczy.",
+      },
+    },
+  },
+  "switched-neutral": {
+    title: "Łącznik jest w neutralnym",
+    variants: {
+      neutral: {
+        what: "{switch} przerywa neutralny, a nie fazę. Dotyczy: {place}.",
+        why: "Po wyłączeniu lampa nie świeci, ale jest pod napięciem. Kto ją wymienia, może zostać porażony.",
+        remedy: "Wstaw łącznik w fazę.",
+      },
+    },
+  },
+  unswitched: {
+    title: "Brak łącznika",
+    variants: {
+      none: {
+        what: "Tego nic nie wyłącza: {place}.",
+        why: "Światło potrzebuje łącznika w fazie.",
+        remedy: "Poprowadź fazę przez łącznik, zanim dojdzie do światła.",
+      },
+    },
+  },
+  "always-on": {
+    title: "Światło nigdy nie gaśnie",
+    variants: {
+      on: {
+        what: "{place} świeci, cokolwiek zrobi łącznik.",
+        why: "Faza dochodzi tam z pominięciem łącznika.",
+        remedy: "Doprowadź do światła fazę po łączniku (SL), a nie fazę (L).",
+      },
+    },
+  },
+  "lighting-device": {
+    title: "Niewłaściwy wyłącznik albo kabel do światła",
+    variants: {
+      over: {
+        title: "Za duży wyłącznik do światła",
+        what: "{place} ma wyłącznik {deviceA} i zasila światła.",
+        why: "Oprawki i łączniki są najwyżej na {mostA}. Zwykle daje się 6 A albo 10 A. Większy wyłącznik ich nie chroni.",
+        remedy: "Daj wyłącznik 6 A albo 10 A albo zasilaj światła przez złącze z bezpiecznikiem 3 A lub 5 A.",
+      },
+      small: {
+        title: "Za cienki kabel do światła",
+        what: "{cable} ma {csaMm2}.",
+        why: "Kabel do światła musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
+        remedy: "Weź kabel {leastCsaMm2} albo 1,5 mm².",
+      },
+    },
+  },
+  "lighting-load": {
+    title: "Dużo lamp w jednym obwodzie",
+    variants: {
+      many: {
+        what: "{place} zasila {pointCount} lamp przez wyłącznik {deviceA}.",
+        why: "Ich moc się mieści. Ale zwykle jest ich około {usualCount}: przy tylu jedna usterka zaciemni dużą część domu.",
+        remedy: "Podziel lampy na dwa obwody albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+    },
+  },
+
+  // Prądy
+  "design-current": {
+    title: "Obciążenie większe niż wyłącznik",
+    variants: {
+      over: {
+        what: "Obciążenie to {designA}. Miejsce: {place}.",
+        why: "Wyłącznik ma {deviceA}. Wyłączałby w czasie pracy.",
+        remedy: "Podziel obciążenie na dwa obwody albo daj większy wyłącznik z odpowiednim kablem.",
+      },
+    },
+  },
+  "least-size": {
+    title: "Kabel cieńszy niż wolno",
+    variants: {
+      power: {
+        what: "{cable} ma {csaMm2}.",
+        why: "Stały kabel do gniazd i urządzeń musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
+        remedy: "Weź kabel {leastCsaMm2} albo grubszy.",
+      },
+      lighting: {
+        what: "{cable} ma {csaMm2}.",
+        why: "Stały kabel do światła musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
+        remedy: "Weź kabel {leastCsaMm2} albo grubszy.",
+      },
+    },
+  },
+  "fuse-size": {
+    title: "Za duży bezpiecznik",
+    variants: {
+      "over-unit": {
+        what: "{place} ma bezpiecznik {fuseA}.",
+        why: "Złącze z bezpiecznikiem jest najwyżej na {mostA}.",
+        remedy: "Daj bezpiecznik {mostA} albo mniejszy.",
+      },
+      "over-allowed": {
+        what: "{place} ma bezpiecznik {fuseA} i zasila: {point}.",
+        why: "Dopuszczone jest tam najwyżej {mostA}. Większy bezpiecznik nie chroni części w środku.",
+        remedy: "Daj bezpiecznik {mostA}.",
+      },
+      lighting: {
+        what: "{place} ma bezpiecznik {fuseA} i zasila światła.",
+        why: "Do światła zwykle daje się 3 A albo {mostA}. Większy bezpiecznik gorzej chroni cienki kabel i łączniki.",
+        remedy: "Daj bezpiecznik 3 A albo 5 A albo powiedz, dlaczego tu większy jest dobry.",
+      },
+    },
+  },
+  "fused-cable": {
+    title: "Bezpiecznik nie chroni tego kabla",
+    variants: {
+      underrated: {
+        what: "{cable} jest za bezpiecznikiem {fuseA} w {fcu:loc}. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
+        why: "Bezpiecznik przepuszcza {fuseA} bez końca. Kabel przegrzeje się, zanim bezpiecznik się przepali.",
+        remedy: "Daj mniejszy bezpiecznik albo grubszy kabel, albo połóż go tam, gdzie odda ciepło.",
+      },
+    },
+  },
+  "fused-load": {
+    title: "Obciążenie większe niż bezpiecznik",
+    variants: {
+      over: {
+        what: "Za bezpiecznikiem {fuseA} w {place:loc} jest obciążenie {designA}.",
+        why: "Bezpiecznik jest na wszystko razem. Przepaliłby się w czasie pracy.",
+        remedy: "Przenieś część obciążenia gdzie indziej albo wprost do obwodu.",
+      },
+      "long-running": {
+        title: "Duże obciążenie przez wiele godzin na bezpieczniku",
+        what: "Za {place:inst} obciążenie {designA} działa przez wiele godzin.",
+        why: "Złącze z bezpiecznikiem mocno się grzeje, gdy długo niesie pełne {fuseA}.",
+        remedy:
+          "Zasilaj przez rozłącznik dwubiegunowy z osobnego obwodu albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+    },
+  },
+  "needs-fuse": {
+    title: "To wymaga własnego bezpiecznika",
+    variants: {
+      lighting: {
+        what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}.",
+        why: "Oprawki, łączniki i cienki kabel potrzebują małego bezpiecznika. Powyżej {mostA} wyłącznik ich nie chroni.",
+        remedy: "Zasilaj przez złącze z bezpiecznikiem 3 A.",
+      },
+      appliance: {
+        what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}.",
+        why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego sznura.",
+        remedy: "Zasilaj przez złącze z bezpiecznikiem, jakiego chce producent.",
+      },
+    },
+  },
+  "point-load": {
+    title: "Dużo naraz w jednym gnieździe",
+    variants: {
+      single: {
+        what: "Obciążenie w {point:loc} to {loadA}.",
+        why: "Gniazdo pojedyncze jest na {mostA}.",
+        remedy: "Podziel obciążenie na dwa gniazda albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+      twin: {
+        what: "Obciążenie w {point:loc} to {loadA}.",
+        why: "Gniazdo podwójne jest razem na {mostA}, a nie na dwie pełne wtyczki.",
+        remedy: "Podziel obciążenie na dwa gniazda albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+    },
+  },
+  "accessory-rating": {
+    title: "Za mały prąd znamionowy",
+    variants: {
+      underrated: {
+        what: "{place} jest na {ratingA}.",
+        why: "Może nieść {carriesA}. Styki by się przegrzały.",
+        remedy: "Daj element na {carriesA} albo więcej.",
+      },
+    },
+  },
+  "volt-drop": {
+    title: "Za duży spadek napięcia",
+    variants: {
+      lighting: {
+        what: "{place}: po drodze ginie {dropV}.",
+        why: "Do światła może zginąć najwyżej {limitV}. Przy większym spadku lampy są ciemne i mogą migotać.",
+        remedy: "Weź krótszą drogę albo grubszy kabel.",
+      },
+      other: {
+        what: "{place}: po drodze ginie {dropV}.",
+        why: "Może zginąć najwyżej {limitV}. Przy większym spadku urządzenia mogą źle działać.",
+        remedy: "Weź krótszą drogę albo grubszy kabel.",
+      },
+    },
+  },
+  "fault-loop": {
+    title: "Usterka nie jest odcinana na czas",
+    variants: {
+      never: {
+        what: "{place}: pętla zwarcia ma {zsOhm}. Może mieć najwyżej {limitOhm}.",
+        why: "Gdyby faza dotknęła tam części ochronnej, nic nie zadziałałoby na czas. Metal zostałby pod napięciem: niebezpieczeństwo porażenia i pożaru.",
+        remedy: "Weź krótszą drogę albo grubszy kabel, albo wyłącznik, który działa wcześniej.",
+      },
+      "rcd-only": {
+        title: "Usterkę odcina tylko RCD",
+        what: "{place}: pętla zwarcia ma {zsOhm}. Dla samego wyłącznika może mieć najwyżej {limitOhm}.",
+        why: "RCD zadziała na czas, wyłącznik nie.",
+        remedy: "Weź krótszą drogę albo grubszy kabel albo powiedz, dlaczego RCD tu wystarczy.",
+      },
+      tt: {
+        what: "Uziom i RCD nie pasują do siebie: {place}.",
+        why: "Przy usterce metal mógłby zostać pod napięciem ponad {limitV}: niebezpieczeństwo porażenia.",
+        remedy: "Daj RCD 30 mA albo popraw uziom.",
+      },
+    },
+  },
+  "cpc-size": {
+    title: "Za cienki przewód ochronny",
+    variants: {
+      small: {
+        what: "{cable}: przewód ochronny ma {cpcCsaMm2}. Potrzeba {leastCsaMm2}.",
+        why: "Przy usterce popłynie {faultA} przez {disconnectionS}. Izolacja by się stopiła.",
+        remedy: "Weź kabel z grubszym przewodem ochronnym albo wyłącznik, który działa wcześniej.",
+      },
+    },
+  },
+  rcd: {
+    title: "Brak RCD 30 mA",
+    variants: {
+      "socket-outlets": {
+        what: "{way} zasila gniazda i nie ma RCD {mostMa} ani mniejszego.",
+        why: "RCD działa, gdy prąd płynie przez człowieka. Gniazda do {toA} muszą go mieć.",
+        remedy: rcdRemedy,
+      },
+      lighting: {
+        what: "{way} zasila światła w domu i nie ma RCD {mostMa} ani mniejszego.",
+        why: "RCD działa, gdy prąd płynie przez człowieka. Światła w domu muszą go mieć.",
+        remedy: rcdRemedy,
+      },
+      bathroom: {
+        what: "{way} zasila łazienkę ({points}) i nie ma RCD {mostMa} ani mniejszego.",
+        why: "Przez mokrą skórę płynie więcej prądu. Każdy obwód tam musi mieć RCD.",
+        remedy: rcdRemedy,
+      },
+      buried: {
+        what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {places}.",
+        why: "Gwóźdź albo wkręt może dosięgnąć tak płytkiego kabla.",
+        remedy: "Zabezpiecz to pole wyłącznikiem RCD {mostMa} albo połóż kabel głębiej.",
+      },
+      "metal-framed": {
+        what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {places}.",
+        why: "Uszkodzony kabel mógłby dać napięcie na szkielet.",
+        remedy: rcdRemedy,
+      },
+      "socket-outlets-tt": {
+        what: "{way} zasila gniazda z sieci z własnym uziomem (TT) i nie ma RCD {mostMa} ani mniejszego.",
+        why: lateFault,
+        remedy: rcdRemedy,
+      },
+      "lighting-tt": {
+        what: "{way} zasila światła z sieci z własnym uziomem (TT) i nie ma RCD {mostMa} ani mniejszego.",
+        why: lateFault,
+        remedy: rcdRemedy,
+      },
+      "bathroom-tt": {
+        what: "{way} zasila łazienkę ({points}) z sieci z własnym uziomem (TT) i nie ma RCD {mostMa} ani mniejszego.",
+        why: "Tutaj sam wyłącznik nie odetnie usterki, a przez mokrą skórę płynie więcej prądu: niebezpieczeństwo porażenia.",
+        remedy: rcdRemedy,
+      },
+      "buried-tt": {
+        what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {places}.",
+        why: "Gwóźdź może dosięgnąć kabla, a sam wyłącznik nie odetnie usterki: niebezpieczeństwo porażenia i pożaru.",
+        remedy: rcdRemedy,
+      },
+      "metal-framed-tt": {
+        what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {places}.",
+        why: "Uszkodzony kabel mógłby dać napięcie na szkielet, a sam wyłącznik tego nie odetnie: niebezpieczeństwo porażenia.",
+        remedy: rcdRemedy,
+      },
+    },
+  },
+  "floor-area": {
+    title: "Duża powierzchnia podłogi",
+    variants: {
+      ring: {
+        what: "{way} zasila gniazda na {areaM2} podłogi.",
+        why: "Zalecenia dają pierścieniowi najwyżej {mostAreaM2}. Im większa powierzchnia, tym więcej działa naraz.",
+        remedy: "Podziel powierzchnię na dwa obwody albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+      radial: {
+        what: "{way} zasila gniazda na {areaM2} podłogi.",
+        why: "Zalecenia dają obwodowi promieniowemu z wyłącznikiem {deviceA} najwyżej {mostAreaM2}. Im większa powierzchnia, tym więcej działa naraz.",
+        remedy: "Podziel powierzchnię na dwa obwody albo powiedz, dlaczego tu tak jest dobrze.",
+      },
+    },
+  },
+
+  // Pomiary
+  "test-missing": {
+    title: "Brakuje pomiaru",
+    variants: {
+      missing: {
+        what: "{way}: nie zapisano tych pomiarów: {tests}.",
+        why: "Tylko pomiar pokaże, że dobre jest to, czego nie widać.",
+        remedy: "Zrób pomiar i zapisz wynik.",
+      },
+    },
+  },
+  "test-order": {
+    title: "Pomiary w złej kolejności",
+    variants: {
+      order: {
+        what: "{way}: za wcześnie zrobiono pomiar: {test}.",
+        why: "Późniejszy pomiar może mylić albo być niebezpieczny, dopóki wcześniejsze nie są dobre.",
+        remedy: "Zmierz jeszcze raz po kolei: ciągłość, pierścień, izolacja, biegunowość.",
+      },
+    },
+  },
+  "reading-misjudged": {
+    title: "Źle oceniony wynik",
+    variants: {
+      passed: {
+        what: "{way}: {test}. Wynik uznano za dobry, a jest zły.",
+        why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Nie mieści się w granicach.",
+        remedy: "Porównaj wynik z granicą, znajdź przyczynę i zmierz jeszcze raz.",
+      },
+      failed: {
+        what: "{way}: {test}. Wynik uznano za zły, a jest dobry.",
+        why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Mieści się w granicach.",
+        remedy: "Porównaj wynik z granicą jeszcze raz.",
+      },
+    },
+  },
+};
