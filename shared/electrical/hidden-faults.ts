@@ -1,4 +1,4 @@
-import { type CableId, conductorId, type Role, roleOf, stationOf } from "../board/ids.ts";
+import { byId, type CableId, conductorId, type Role, roleOf, stationOf } from "../board/ids.ts";
 import type { Core } from "../board/station-kinds.ts";
 import type { HiddenFault } from "../scenario/scenario.schema.ts";
 import { insulationLeakage } from "../trade/insulation-leakage.ts";
@@ -94,7 +94,7 @@ function cross(one: Conductor, two: Conductor): void {
 
 /**
  * A station's missing link: what joins its supply to its load side, or where it has no such part, what joins its
- * cables in that role. Each cable then ends at a terminal of its own and the first keeps the accessory.
+ * cables in that role. Each cable then ends at a terminal of its own and the cable of the first entry keeps the accessory.
  */
 function dropLink(built: AsBuilt, station: string, role: Role): void {
   const roleIs = (id: string): boolean => id.endsWith(`/${role}`) || id.endsWith(`.${role}`);
@@ -103,14 +103,15 @@ function dropLink(built: AsBuilt, station: string, role: Role): void {
     built.links = built.links.filter((link) => !links.includes(link));
     return;
   }
-  let isFirst = true;
-  const apart = (): number => built.nodes.push(built.nodes[0]!) - 1;
-  for (const conductor of built.conductors) {
-    for (const end of ["from", "to"] as const) {
-      if (stationOf(conductor[end]) !== station || roleOf(conductor[end]) !== role) continue;
-      if (!isFirst) conductor[end === "from" ? "fromNode" : "toNode"] = apart();
-      isFirst = false;
-    }
+  const ends = built.conductors.flatMap((conductor) =>
+    (["from", "to"] as const)
+      .filter((end) => stationOf(conductor[end]) === station && roleOf(conductor[end]) === role)
+      .map((end) => ({ conductor, end, contact: conductor[end] })),
+  );
+  ends.sort((a, b) => byId(a.contact, b.contact));
+  for (const { conductor, end } of ends.slice(1)) {
+    // A piece of copper by itself; it has no name of its own and goes by that of the first node.
+    conductor[end === "from" ? "fromNode" : "toNode"] = built.nodes.push(built.nodes[0]!) - 1;
   }
 }
 

@@ -50,6 +50,8 @@ export interface NetworkSolution {
 
 export interface PreparedNetwork {
   solve(sources?: readonly CurrentSource[]): NetworkSolution;
+  /** Per node, the resistance between it and all held nodes together; Infinity where none reaches it. */
+  ownOhm(): Float64Array;
 }
 
 /** Two held nodes of different voltage are linked without resistance: no finite current solves that. */
@@ -92,6 +94,10 @@ export function prepareNetwork(network: Network): PreparedNetwork {
   const elimination = eliminate({ nodeCount, from, to, conductanceS, heldBy });
   const linkNetwork = links.length > 0 ? eliminateLinks(nodeCount, links, group) : undefined;
   return {
+    ownOhm: () => {
+      const own = elimination.ownOhm();
+      return Float64Array.from(group, (at) => own[at]!);
+    },
     solve: (sources = []) =>
       solve({ network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork }, sources),
   };

@@ -19,6 +19,8 @@ export interface Elimination {
    * Held nodes and islands that no supply reaches read 0. `intoA` is used up.
    */
   voltages(intoA: Float64Array): Float64Array;
+  /** Per node, the resistance between it and all held nodes together: 0 at a held node, Infinity where none reaches. */
+  ownOhm(): Float64Array;
 }
 
 /**
@@ -89,5 +91,35 @@ export function eliminate({ nodeCount, from, to, conductanceS, heldBy }: Conduct
     }
     return voltageV;
   };
-  return { reached, voltages };
+  // Selected inverse (Takahashi, Fagan and Chin 1973): outwards from the node eliminated last, only between
+  // neighbours, which is all that is ever asked for because eliminating a node joined its neighbours.
+  const ownOhm = (): Float64Array => {
+    const own = new Float64Array(nodeCount);
+    for (let node = 0; node < nodeCount; node++) own[node] = heldBy[node]! >= 0 ? 0 : Infinity;
+    const stepOf = new Int32Array(nodeCount);
+    order.forEach((node, step) => (stepOf[node] = step));
+    const between = new Float64Array(neighbours.length);
+    const mutual = (a: number, b: number): number => {
+      if (a === b) return own[a]!;
+      const [first, second] = stepOf[a]! < stepOf[b]! ? [a, b] : [b, a];
+      const from = start[stepOf[first]!]!;
+      return between[neighbours.indexOf(second, from)]!;
+    };
+    for (let step = order.length - 1; step >= 0; step--) {
+      const node = order[step]!;
+      if (!reached[node]) continue;
+      let ohm = 1 / totalS[step]!;
+      for (let at = start[step]!; at < start[step + 1]!; at++) {
+        let sumOhm = 0;
+        for (let other = start[step]!; other < start[step + 1]!; other++) {
+          sumOhm += shares[other]! * mutual(neighbours[other]!, neighbours[at]!);
+        }
+        between[at] = sumOhm;
+        ohm += shares[at]! * sumOhm;
+      }
+      own[node] = ohm;
+    }
+    return own;
+  };
+  return { reached, voltages, ownOhm };
 }

@@ -148,6 +148,24 @@ describe("whatever the network", () => {
     );
   });
 
+  it("the own resistance of a node is what one ampere into it raises it by", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
+        const { network } = randomNetwork(seed);
+        const prepared = prepareNetwork({
+          ...network,
+          held: network.held.map(({ node }) => ({ node, voltageV: 0 })),
+        });
+        const own = prepared.ownOhm();
+        for (let node = 0; node < network.nodeCount; node++) {
+          const { voltageV, reached } = prepared.solve([{ from: 0, to: node, currentA: 1 }]);
+          if (!reached[node]) expect(own[node]).toBe(Infinity);
+          else expect(Math.abs(own[node]! - voltageV[node]!)).toBeLessThan(1e-9 * Math.max(1, own[node]!));
+        }
+      }),
+    );
+  });
+
   it("two load cases together give the sum of each alone", () => {
     fc.assert(
       fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {

@@ -1,0 +1,93 @@
+import { describe, expect, it } from "vitest";
+import { adiabaticCurrentA, faultEnergyA2s, leastCsaMm2 } from "../../../shared/electrical/adiabatic.ts";
+import {
+  checkLoop,
+  checkMeasuredLoop,
+  isTouchVoltageSafe,
+  loopOhm,
+} from "../../../shared/electrical/fault-loop.ts";
+import { copperResistanceMilliohmPerM, resistanceFactor } from "../../../shared/trade/resistance.ts";
+
+const hotOhm = (csaMm2: number, cpcCsaMm2: number, lengthM: number): number =>
+  (((copperResistanceMilliohmPerM(csaMm2)! + copperResistanceMilliohmPerM(cpcCsaMm2)!) * lengthM) / 1000) *
+  resistanceFactor(70);
+
+describe("the fault loop", () => {
+  it("of 10 m of 1.5/1.0 mm² behind 0.6 ohm comes to the published 0.96 ohm", () => {
+    // Published worked example (textbook or trade forum), recomputed: 0.9624.
+    expect(loopOhm(0.6, hotOhm(1.5, 1, 10))).toBeCloseTo(0.9624, 3);
+  });
+
+  it("of the published ring of 54 m behind 0.24 ohm comes to 0.556 ohm hot", () => {
+    expect(loopOhm(0.24, hotOhm(2.5, 1.5, 54) / 4)).toBeCloseTo(0.5561, 3);
+  });
+
+  // BS 7671 Table 41.3: B32 1.37 ohm, B6 7.28 ohm, C32 0.68 ohm.
+  it.each([
+    { device: "B", ratingA: 32, zsOhm: 1.37, isInTime: true },
+    { device: "B", ratingA: 32, zsOhm: 1.38, isInTime: false },
+    { device: "C", ratingA: 32, zsOhm: 0.69, isInTime: false },
+    { device: "B", ratingA: 6, zsOhm: 7.28, isInTime: true },
+  ] as const)(
+    "of $zsOhm ohm behind $device $ratingA A is in time: $isInTime",
+    ({ isInTime, zsOhm, ...device }) => {
+      expect(checkLoop(zsOhm, { ...device, disconnectionS: 0.4 }).isInTime).toBe(isInTime);
+    },
+  );
+
+  it("of a fuse may be larger where 5 s are allowed", () => {
+    // BS 7671 Tables 41.2 and 41.4, BS 3036 30 A: 1.04 ohm for 0.4 s, 2.51 ohm for 5 s (from memory).
+    expect(checkLoop(2, { device: "BS 3036", ratingA: 30, disconnectionS: 0.4 }).isInTime).toBe(false);
+    expect(checkLoop(2, { device: "BS 3036", ratingA: 30, disconnectionS: 5 }).isInTime).toBe(true);
+  });
+
+  it("measured cold is held to 0.8 of the limit: B32 1.10 ohm, B6 5.82 ohm", () => {
+    // On-Site Guide Appendix B: 1.37 -> 1.10, 7.28 -> 5.82.
+    expect(checkMeasuredLoop(1.1, { device: "B", ratingA: 32, disconnectionS: 0.4 }).limitOhm).toBeCloseTo(
+      1.1,
+      2,
+    );
+    expect(checkMeasuredLoop(5.82, { device: "B", ratingA: 6, disconnectionS: 0.4 }).isInTime).toBe(true);
+    expect(checkMeasuredLoop(5.83, { device: "B", ratingA: 6, disconnectionS: 0.4 }).isInTime).toBe(false);
+  });
+
+  it("with an electrode is safe up to 1667 ohm at 30 mA, and never without an RCD", () => {
+    // BS 7671 411.5.3: RA x IdN <= 50 V; the usual table gives 1667 ohm for 30 mA.
+    expect(isTouchVoltageSafe(1666, 30)).toBe(true);
+    expect(isTouchVoltageSafe(1667, 30)).toBe(false);
+    expect(isTouchVoltageSafe(20, 0)).toBe(false);
+  });
+});
+
+describe("the adiabatic check", () => {
+  it("asks of 200 A for 0.4 s the textbook 1.1 mm²", () => {
+    // S = 200 x sqrt(0.4) / 115 = 1.10 mm² (BS 7671 543.1.3).
+    expect(leastCsaMm2(200 ** 2 * 0.4)).toBeCloseTo(1.1, 2);
+  });
+
+  it("takes the current without Cmin", () => {
+    expect(adiabaticCurrentA(1.15)).toBeCloseTo(200, 9);
+  });
+
+  it("takes its time from the late side of the band", () => {
+    // 2.55 In of a B32 is 81.6 A: 60 s at the latest (BS EN 60898-1 Table 7).
+    expect(faultEnergyA2s(81.6, { device: "B", ratingA: 32 })).toBeCloseTo(81.6 ** 2 * 60, 6);
+    expect(faultEnergyA2s(100, { device: "BS 1362", ratingA: 13 })).toBeCloseTo(100 ** 2 * 0.2, 6);
+    expect(faultEnergyA2s(210 / 0.95, { device: "BS 3036", ratingA: 30 })).toBeCloseTo(
+      (210 / 0.95) ** 2 * 0.4,
+      6,
+    );
+  });
+
+  it("says nothing of a breaker that opens at once, unless its maker does", () => {
+    expect(faultEnergyA2s(160, { device: "B", ratingA: 32 })).toBeUndefined();
+    expect(faultEnergyA2s(160, { device: "B", ratingA: 32, letThroughA2s: 18000 })).toBe(18000);
+    expect(leastCsaMm2(18000)).toBeCloseTo(1.167, 3);
+  });
+
+  it("says nothing where nothing ever opens, and is helped by an RCD", () => {
+    expect(faultEnergyA2s(32, { device: "B", ratingA: 32 })).toBeUndefined();
+    expect(faultEnergyA2s(30, { device: "BS 1362", ratingA: 5 })).toBeUndefined();
+    expect(faultEnergyA2s(81.6, { device: "B", ratingA: 32, rcdS: 0.3 })).toBeCloseTo(81.6 ** 2 * 0.3, 6);
+  });
+});
