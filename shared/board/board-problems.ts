@@ -1,5 +1,6 @@
 import type { FieldProblem } from "../protocol/problem.ts";
-import { repeats, settingProblems } from "../wiring/wiring-problems.ts";
+import { repeats } from "../protocol/repeats.ts";
+import { settingProblems } from "../wiring/wiring-problems.ts";
 import type { BoardDescription, BoardStation } from "./board.schema.ts";
 import { frontLetter } from "./ids.ts";
 import { corePlaces } from "./station-kinds.ts";

@@ -30,7 +30,7 @@ export function nearestName(written: string, known: readonly string[]): string |
   const lower = written.toLowerCase();
   const unitLeftOut = known.find((name) => lower.length >= 3 && name.toLowerCase().startsWith(lower));
   if (unitLeftOut !== undefined) return unitLeftOut;
-  const furthest = Math.max(1, Math.min(3, Math.floor(written.length / 3)));
+  const furthest = Math.min(3, Math.floor(written.length / 3));
   let best: { name: string; distance: number } | undefined;
   for (const name of known) {
     const distance = letterDistance(lower, name.toLowerCase());

@@ -1,7 +1,8 @@
 import { byId, type StationId } from "../board/ids.ts";
 import type { FieldProblem } from "../protocol/problem.ts";
 import { nearestName } from "../protocol/nearest-name.ts";
-import { knownStation, repeats, type Stations } from "../wiring/wiring-problems.ts";
+import { repeats } from "../protocol/repeats.ts";
+import { knownStation, type Stations } from "../wiring/known-names.ts";
 import { routes } from "./plan-route.ts";
 import type { Plan } from "./scenario.schema.ts";
 

@@ -1,20 +1,13 @@
-import { cableId, type CableId, endsOfCable, type StationId } from "../board/ids.ts";
+import { cableId, endsOfCable, type StationId } from "../board/ids.ts";
 import { cableIdSchema } from "../board/ids.schema.ts";
 import { corePlaces, type Side } from "../board/station-kinds.ts";
 import type { FieldProblem } from "../protocol/problem.ts";
-import type { Station, StationSettings } from "../wiring/wiring.schema.ts";
-import {
-  cableProblems,
-  knownEntry,
-  knownStation,
-  loadProblems,
-  repeats,
-  settingProblems,
-  type Stations,
-  stationsById,
-  wantProblems,
-} from "../wiring/wiring-problems.ts";
+import type { Station } from "../wiring/wiring.schema.ts";
+import { repeats } from "../protocol/repeats.ts";
+import { knownEntry, knownStation, type Stations, stationsById } from "../wiring/known-names.ts";
+import { cableProblems, loadProblems, settingProblems, wantProblems } from "../wiring/wiring-problems.ts";
 import { settingsByKind } from "../wiring/settings-by-kind.ts";
+import { answerProblems } from "./answer-problems.ts";
 import { planProblems } from "./plan-problems.ts";
 import type { Built, Scenario } from "./scenario.schema.ts";
 import { scenarioEntries } from "./scenario-entries.ts";
@@ -66,55 +59,6 @@ function stationProblems(station: ScenarioStation, index: number): FieldProblem[
           field: at,
           message: `${key} is fixed in settings and chosen as well`,
           remedy: "Keep it in one of the two.",
-        },
-      ];
-    }),
-  ];
-}
-
-function answerSettings(field: string, built: Built, scenario: Scenario): FieldProblem[] {
-  const offered: Partial<Record<keyof StationSettings, readonly number[] | undefined>> = {
-    deviceRatingA: scenario.parts.deviceRatingA,
-    fuseRatingA: scenario.parts.fuseRatingA,
-  };
-  return Object.entries(built.settings ?? {}).flatMap(([id, settings]) => {
-    const station = scenario.stations.find((one) => one.id === id);
-    if (!station) return [];
-    return Object.entries(settings).flatMap(([name, value]): FieldProblem[] => {
-      const key = name as keyof StationSettings;
-      const at = `${field}.settings.${id}.${key}`;
-      if (!station.chosen?.some((one) => one === key))
-        return [
-          {
-            field: at,
-            message: "the learner cannot choose it here",
-            remedy: `Add ${key} to what is chosen at ${id}, or fix it in the station's settings.`,
-          },
-        ];
-      const parts = offered[key];
-      if (!parts || parts.includes(Number(value))) return [];
-      return [
-        { field: at, message: `${value} is not among the parts`, remedy: `Parts offer ${parts.join(", ")}.` },
-      ];
-    });
-  });
-}
-
-function answerProblems(field: string, built: Built, scenario: Scenario): FieldProblem[] {
-  const asFound = new Map(scenario.asFound.cables.map((cable) => [cableId(cable.from, cable.to), cable]));
-  const sizes = scenario.parts.cableCsaMm2;
-  return [
-    ...answerSettings(field, built, scenario),
-    ...built.cables.flatMap(({ from, to, csaMm2 }, index): FieldProblem[] => {
-      const at = `${field}.cables[${index}].csaMm2`;
-      if (csaMm2 === undefined)
-        return [{ field: at, message: "it is missing", remedy: "An answer states the size of every cable." }];
-      if (sizes.includes(csaMm2) || asFound.get(cableId(from, to))?.csaMm2 === csaMm2) return [];
-      return [
-        {
-          field: at,
-          message: `${csaMm2} mm² is not among the parts`,
-          remedy: `Parts offer ${sizes.join(", ")}.`,
         },
       ];
     }),
