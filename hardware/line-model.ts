@@ -58,9 +58,20 @@ export function membersByGroup(model: LineModel): LineIndex[][] {
   return [...members.values()];
 }
 
-/** The groups of two and more lines, each in line order, by their least line. */
+/** The groups of two and more lines that can be believed, each in line order, by their least line. */
 export const joinedGroups = (model: LineModel): LineIndex[][] =>
-  membersByGroup(model).filter((members) => members.length > 1);
+  membersByGroup(model)
+    .map((members) => members.filter((line) => model.unknown[line] !== 1))
+    .filter((members) => members.length > 1);
+
+/** Gives a model other groups, which hold every line once. */
+export function regroup(model: LineModel, groups: readonly (readonly LineIndex[])[]): LineModel {
+  for (const group of groups) {
+    const least = Math.min(...group);
+    for (const line of group) model.groupOf[line] = least;
+  }
+  return model;
+}
 
 /**
  * The lines whose reading under a pattern is not what the model foretells. A line that cannot be trusted is
@@ -82,11 +93,7 @@ export function misfits(model: LineModel, pulled: Uint8Array, reading: Uint8Arra
 }
 
 /** True where two models sense the same: groups, health, and what is unknown. */
-export function sameSensing(a: LineModel, b: LineModel): boolean {
-  const partition = (model: LineModel): string => membersByGroup(model).join(";");
-  return (
-    a.health.every((health, line) => health === b.health[line]) &&
-    a.unknown.every((unknown, line) => unknown === b.unknown[line]) &&
-    partition(a) === partition(b)
-  );
-}
+export const sameSensing = (a: LineModel, b: LineModel): boolean =>
+  a.health.every((health, line) => health === b.health[line]) &&
+  a.unknown.every((unknown, line) => unknown === b.unknown[line]) &&
+  joinedGroups(a).join(";") === joinedGroups(b).join(";");
