@@ -1,9 +1,14 @@
+import { execFileSync } from "node:child_process";
 import { readFile, writeFile } from "node:fs/promises";
-import { format, resolveConfig } from "prettier";
+import { join } from "node:path";
 import { z } from "zod";
 import { boardSchema } from "../../shared/board/board.schema.ts";
 import { scenarioSchema } from "../../shared/scenario/scenario.schema.ts";
 import { wiringSchema } from "../../shared/wiring/wiring.schema.ts";
+import { folders } from "../folders.ts";
+
+// Called as a program: bundled into a command it would be many times the size of everything else.
+const formatter = join(folders.root, "node_modules/prettier/bin/prettier.cjs");
 
 /** Where each JSON Schema stands, from the top of the project, and what it is made from. */
 export const schemaFiles = [
@@ -13,14 +18,18 @@ export const schemaFiles = [
 ] as const;
 
 /** The JSON Schema (2020-12) of what a reader takes, as it stands in the file, formatted like every other. */
-export async function schemaText({ path, title, schema }: (typeof schemaFiles)[number]): Promise<string> {
+export function schemaText({ path, title, schema }: (typeof schemaFiles)[number]): string {
   const made = { title, ...z.toJSONSchema(schema, { io: "input" }) };
-  return format(JSON.stringify(made), { ...(await resolveConfig(path)), filepath: path });
+  return execFileSync(process.execPath, [formatter, "--stdin-filepath", path], {
+    input: JSON.stringify(made),
+    encoding: "utf8",
+    cwd: folders.root,
+  });
 }
 
 /**
- * Writes the JSON Schemas anew from the schemas the readers use; `--check` only compares. Run it from the top of
- * the project. Exit code 1 where `--check` finds one that is out of date, 2 for an argument it does not know.
+ * Writes the JSON Schemas anew from the schemas the readers use; `--check` only compares. Exit code 1 where
+ * `--check` finds one that is out of date, 2 for an argument it does not know.
  */
 export async function run(args: string[]): Promise<number> {
   const unknown = args.find((arg) => arg !== "--check");
@@ -31,11 +40,11 @@ export async function run(args: string[]): Promise<number> {
   const isCheck = args.includes("--check");
   let stale = 0;
   for (const file of schemaFiles) {
-    const text = await schemaText(file);
-    const before = await readFile(file.path, "utf8").catch(() => "");
+    const text = schemaText(file);
+    const before = await readFile(join(folders.root, file.path), "utf8").catch(() => "");
     if (before === text) continue;
     stale += 1;
-    if (!isCheck) await writeFile(file.path, text);
+    if (!isCheck) await writeFile(join(folders.root, file.path), text);
     console.log(`${file.path} ${isCheck ? "is out of date: run npm run schemas" : "written"}`);
   }
   if (stale === 0) console.log("The JSON Schemas agree with the readers.");

@@ -1,0 +1,81 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { readBoard } from "../../shared/board/read-board.ts";
+import { problemLine } from "../../shared/protocol/problem.ts";
+import { judge } from "../../shared/rules/judge.ts";
+import { checkAnswers, type Judge } from "../../shared/scenario/check-answers.ts";
+import { lacking } from "../../shared/scenario/fits-board.ts";
+import { readScenario } from "../../shared/scenario/read-scenario.ts";
+import { jsonFilesIn, readFileWith } from "../files/read-file-with.ts";
+import { folders } from "../folders.ts";
+
+export interface ScenarioCheck {
+  /** One line a scenario that is right. */
+  passed: string[];
+  /** One line a miss, with file, field and form. */
+  missed: string[];
+  /** One line a problem of a file that cannot be used. */
+  unusable: string[];
+}
+
+/**
+ * Checks scenario files on every board they fit: model answers must be met, wrong answers must give exactly their
+ * stated findings, however the same wiring is written. A scenario that fits no board is a miss.
+ */
+export function checkScenarioFiles(
+  scenarioFiles: string[],
+  boardFiles: string[],
+  judgeBy: Judge = judge,
+): ScenarioCheck {
+  const check: ScenarioCheck = { passed: [], missed: [], unusable: [] };
+  const boards: BoardDescription[] = [];
+  for (const file of boardFiles) {
+    const read = readFileWith(file, readBoard);
+    if (read.ok) boards.push(read.value);
+    else check.unusable.push(...read.problems.map(problemLine));
+  }
+  for (const file of scenarioFiles) {
+    const read = readFileWith(file, readScenario);
+    if (!read.ok) {
+      check.unusable.push(...read.problems.map(problemLine));
+      continue;
+    }
+    const scenario = read.value;
+    const fitting = boards.filter((board) => lacking(scenario, board).length === 0);
+    if (fitting.length === 0)
+      check.missed.push(
+        `${file}: stations: fits none of the boards`,
+        ...boards.map((board) => `  ${board.id} lacks ${JSON.stringify(lacking(scenario, board))}`),
+      );
+    const misses = fitting.flatMap((board) =>
+      checkAnswers(scenario, judgeBy, board).map(
+        ({ field, form, expected, found }) =>
+          `${file}: ${field}: expected ${expected}; found ${found} (${form}, ${board.id})`,
+      ),
+    );
+    check.missed.push(...misses);
+    if (misses.length === 0 && fitting.length > 0)
+      check.passed.push(
+        `${scenario.id}: ${scenario.modelAnswers.length} model and ${scenario.wrongAnswers.length} wrong answers ` +
+          `right on ${fitting.map(({ id }) => id).join(", ")}`,
+      );
+  }
+  return check;
+}
+
+/**
+ * `check-scenarios [file ...]`: checks the named scenario files, or all that are shipped. Exit code 0 where every
+ * answer gets the verdict it must have, 1 on a miss, 2 where a file cannot be used; the place is named.
+ */
+export async function run(args: string[]): Promise<number> {
+  const option = args.find((arg) => arg.startsWith("-"));
+  if (option !== undefined) {
+    console.error(`check-scenarios: "${option}" is not known. Name scenario files, or nothing for all.`);
+    return 2;
+  }
+  const files = args.length > 0 ? args : jsonFilesIn(folders.scenarios);
+  const { passed, missed, unusable } = checkScenarioFiles(files, jsonFilesIn(folders.boards));
+  for (const line of passed) console.log(line);
+  for (const line of [...missed, ...unusable]) console.error(line);
+  console.log(`${passed.length} of ${files.length} scenarios right.`);
+  return unusable.length > 0 ? 2 : missed.length > 0 || files.length === 0 ? 1 : 0;
+}

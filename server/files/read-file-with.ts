@@ -1,0 +1,41 @@
+import { readdirSync, readFileSync, statSync } from "node:fs";
+import { join } from "node:path";
+import type { Read } from "../../shared/protocol/problem.ts";
+
+/** Larger than any file of ours by far; a slip of the hand should not fill the memory. */
+const largestBytes = 8_000_000;
+
+/**
+ * Reads a file by one of the readers of shared/. A file that is not there, is too large or is no text is a problem
+ * like any other: with the file's name and a remedy, never thrown.
+ */
+export function readFileWith<T>(path: string, read: (text: string, fileName: string) => Read<T>): Read<T> {
+  const refuse = (message: string, remedy: string): Read<T> => ({
+    ok: false,
+    problems: [{ file: path, field: "the whole file", message, remedy }],
+  });
+  try {
+    if (statSync(path).size > largestBytes)
+      return refuse("it is larger than 8 MB", "Check that it is the file you meant.");
+    const text = new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path));
+    return read(text, path);
+  } catch (error) {
+    if (error instanceof TypeError) return refuse("it is not UTF-8 text", "Save it as UTF-8.");
+    const code = (error as NodeJS.ErrnoException).code ?? "unknown";
+    if (code === "ENOENT") return refuse("it is not there", "Check the name and the folder.");
+    if (code === "EISDIR") return refuse("it is a folder", "Name a file in it.");
+    return refuse(`it cannot be read (${code})`, "Check who may read it, and the disk.");
+  }
+}
+
+/** The JSON files of a folder by name, schemas left out; none where there is no such folder. */
+export function jsonFilesIn(folder: string): string[] {
+  try {
+    return readdirSync(folder)
+      .filter((name) => name.endsWith(".json") && !name.endsWith(".schema.json"))
+      .sort()
+      .map((name) => join(folder, name));
+  } catch {
+    return [];
+  }
+}
