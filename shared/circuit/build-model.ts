@@ -53,6 +53,7 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
     circuits: circuitsOf(stations, zones, zoneOfNode, used),
     fusedLinks,
     reachOf: table.reachOf,
+    groupOf: table.groupOf,
     lamps: lampsOf(stations.values(), used, table),
     islands: islandsOf(cables),
     unknown,

@@ -112,6 +112,31 @@ export interface Shape {
   branches: Branch[];
 }
 
+/** A branch that the upstream device does not protect by itself, or that ends at its one point. */
+export interface Spur {
+  /** The branch that leaves the ring, the way or cable of full rating, at its `near` station. */
+  first: Branch;
+  /** All branches of it, `first` included, each before what is beyond it. */
+  branches: Branch[];
+  points: StationId[];
+  /** Points with no other point of the spur before them. */
+  nearPoints: StationId[];
+  /** Branches that go on from a near point to another. */
+  outer: Branch[];
+  /** True where its only point is an FCU. */
+  isFused: boolean;
+}
+
+export interface SpurTable {
+  spurs: Spur[];
+  /** Branches from a ring whose cable carries the device's full rating and that feed several points. */
+  heavy: Branch[];
+  /** Legs that leave the way, cannot carry its device, and are no spurs, for there is nothing they could leave. */
+  legs: Branch[];
+  /** Branches of which size or device are not known, so that they may be spurs or not. */
+  lacking: Branch[];
+}
+
 /** All that one device or fuse feeds up to the next fuse: the part in which every cable relies on the same rating. */
 export interface Zone {
   index: number;
@@ -128,6 +153,8 @@ export interface Zone {
   points: StationId[];
   cables: CableModel[];
   shape: Shape;
+  /** Empty behind a fuse: there any number of points may follow each other. */
+  spurs: SpurTable;
 }
 
 /** All that one way feeds. Two ways whose lines meet share their zones. */
@@ -194,6 +221,8 @@ export interface CircuitModel {
   circuits: Circuit[];
   fusedLinks: FusedLink[];
   reachOf: (node: NodeId) => Reach;
+  /** Which nodes are one by conductors of their class, closed fuses, contacts and switches: equal where joined. */
+  groupOf: (node: NodeId) => number;
   lamps: Lamp[];
   islands: Island[];
   /** Contacts whose state the board cannot tell; conductors at them are left out of everything above. */

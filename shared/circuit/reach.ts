@@ -8,6 +8,8 @@ const mostSwitchesTogether = 10;
 
 export interface ReachTable {
   reachOf: (node: NodeId) => Reach;
+  /** Equal for nodes that are one when every switch is closed in both positions. */
+  groupOf: (node: NodeId) => number;
   /** Positions in which a node is reached, one bit each, with the switches that count; for lamps. */
   positionsOf: (
     node: NodeId,
@@ -64,7 +66,11 @@ export const reachTable = (
     const index = indexOf.get(node);
     return index === undefined ? undefined : sets.find(index);
   };
+  const closed = new DisjointSets(indexOf.size);
+  for (const index of indexOf.values()) closed.join(index, sets.find(index));
+  for (const { a, b } of links) closed.join(a, b);
   return {
+    groupOf: (node) => closed.find(indexOf.get(node) ?? 0),
     reachOf: (node) => {
       const root = rootOf(node);
       if (root === undefined) return nothing;

@@ -5,6 +5,7 @@ import { type Buses, nodeId, type NodeId } from "./buses.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import type { CableModel, FusedLink, Upstream, Zone } from "./model.ts";
 import { type RunEnds, shapeOf } from "./shape.ts";
+import { spursOf } from "./spurs.ts";
 
 export interface ZoneTable {
   zones: Zone[];
@@ -86,6 +87,7 @@ export const zonesOf = (
       points: [],
       cables: [],
       shape: { rings: [], loops: [], branches: [] },
+      spurs: { spurs: [], heavy: [], legs: [], lacking: [] },
     };
     zoneByRoot.set(draft.root, zone);
     return zone;
@@ -111,6 +113,11 @@ export const zonesOf = (
     if (!zone) return;
     const heads = new Set(draft.sourceNodes.flatMap((node) => nodes[node] ?? []));
     zone.shape = shapeOf(zone, heads, runEnds(zone.cables, buses, stations, zoneOfNode, zone));
+    if (zone.isFused) return;
+    const points = new Set(zone.points);
+    zone.spurs = spursOf(zone.shape, zone.upstream, (station) => points.has(station));
+    for (const spur of zone.spurs.spurs)
+      spur.isFused = spur.points.length === 1 && spur.points.every((id) => stations.get(id)?.kind === "fcu");
   });
   return { zones, fusedLinks, zoneOfNode };
 };

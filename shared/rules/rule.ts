@@ -44,6 +44,8 @@ export interface Rule {
   id: RuleId;
   variants: Readonly<Record<string, Weight>>;
   source: Source;
+  /** True where its evidence stands whatever else is plugged in: kept while some contact cannot be read. */
+  standsWithUnknown?: true;
   check: (model: CircuitModel) => (Evidence | Missing)[];
 }
 

@@ -1,0 +1,95 @@
+import { byId, type ConductorId, type RoleClass, type StationId } from "../board/ids.ts";
+import type { Station } from "../wiring/wiring.schema.ts";
+import { nodeId, type NodeId } from "./buses.ts";
+import type { CircuitModel } from "./model.ts";
+
+/** Stations that lost one class of conductor at the same place. */
+export interface Loss {
+  class: RoleClass;
+  stations: StationId[];
+  /** Cores that would bring it, or the crossed conductors in their place; none where no cable goes there. */
+  cores: ConductorId[];
+}
+
+const liveRoles = ["L", "SL", "common", "strap1", "strap2"] as const;
+
+/** The nodes of a station of which one has to be reached by a class; none where it has no need of it. */
+export const neededNodes = ({ id, kind }: Station, wanted: RoleClass): NodeId[] => {
+  if (kind === "way" || kind === "junction-box") return [];
+  if (wanted === "earth") return [nodeId(id, "E")];
+  const isTwoSided = kind === "fcu" || kind === "isolator" || kind === "cooker-control";
+  if (wanted === "neutral") {
+    if (kind === "plate-switch") return [];
+    return [nodeId(id, isTwoSided ? "supply.N" : "N")];
+  }
+  if (isTwoSided) return [nodeId(id, "supply.L")];
+  return kind === "plate-switch" || kind === "ceiling-rose"
+    ? liveRoles.map((role) => nodeId(id, role))
+    : [nodeId(id, "L")];
+};
+
+/** True where a way reaches the station by a class, in some position of the switches. */
+export const isReachedBy = (model: CircuitModel, station: Station, wanted: RoleClass): boolean =>
+  neededNodes(station, wanted).some((node) => model.reachOf(node).sometimes.length > 0);
+
+/**
+ * Stations in use that a class does not reach, though another does; grouped by where it was lost. An intermediate
+ * switch has no fixed live node of its own name and is judged by its earth alone.
+ */
+export const lossesOf = (model: CircuitModel, wanted: RoleClass): Loss[] => {
+  const lost = new Map<number, StationId[]>();
+  for (const station of model.stations.values()) {
+    const nodes = neededNodes(station, wanted).filter((node) => model.buses.nodes.has(node));
+    const [first] = nodes;
+    if (first === undefined || !model.used.has(station.id)) continue;
+    if (nodes.some((node) => model.reachOf(node).sometimes.length > 0)) continue;
+    if (!isFedAtAll(model, station, wanted)) continue;
+    const touched = nodes.find((node) => isTouched(model, node)) ?? first;
+    const group = model.groupOf(touched);
+    const known = lost.get(group);
+    if (known) known.push(station.id);
+    else lost.set(group, [station.id]);
+  }
+  if (lost.size === 0) return [];
+  const cores = coresAround(model, wanted, new Set(lost.keys()));
+  return [...lost].map(([group, stations]) => ({ class: wanted, stations, cores: cores.get(group) ?? [] }));
+};
+
+const isTouched = (model: CircuitModel, node: NodeId): boolean =>
+  (model.buses.nodes.get(node)?.contacts ?? []).some((contact) => model.conductorsAt.has(contact));
+
+function isFedAtAll(model: CircuitModel, station: Station, wanted: RoleClass): boolean {
+  // A missing earth is a danger only where there is something live or a neutral to go with it.
+  const others: RoleClass[] = wanted === "earth" ? ["live", "neutral"] : ["live", "neutral", "earth"];
+  return others.some((other) => other !== wanted && isReachedBy(model, station, other));
+}
+
+/** For each group: the missing cores that lead to where the class is, or else those that lead anywhere. */
+function coresAround(
+  model: CircuitModel,
+  wanted: RoleClass,
+  groups: ReadonlySet<number>,
+): Map<number, ConductorId[]> {
+  const reached = new Map<number, Set<ConductorId>>();
+  const others = new Map<number, Set<ConductorId>>();
+  for (const cable of model.cables)
+    for (const core of cable.missing) {
+      if (core.class !== wanted) continue;
+      const nodes = [core.from, core.to].map((contact) => model.buses.nodeOf.get(contact));
+      const [from, to] = nodes;
+      if (!from || !to) continue;
+      for (const [near, far] of [
+        [from, to],
+        [to, from],
+      ] as const) {
+        const group = model.groupOf(near);
+        if (!groups.has(group) || model.groupOf(far) === group) continue;
+        const table = model.reachOf(far).sometimes.length > 0 ? reached : others;
+        const known = table.get(group) ?? new Set();
+        for (const id of core.crossedBy.length > 0 ? core.crossedBy : [core.id]) known.add(id);
+        table.set(group, known);
+      }
+    }
+  const chosen = [...groups].map((group) => [group, reached.get(group) ?? others.get(group) ?? []] as const);
+  return new Map(chosen.map(([group, ids]) => [group, [...ids].sort(byId)]));
+}

@@ -1,0 +1,65 @@
+import type { StationId } from "../board/ids.ts";
+import type { Branch, Shape, Spur, SpurTable, Upstream } from "./model.ts";
+
+/**
+ * What in a zone is a spur. A spur leaves a place that the ring, or cable that carries the device (Iz not below
+ * In), reaches; the only leg of a way is never one. On a ring a branch to one point is a spur whatever its size, a
+ * branch of full rating to several points is heavy, and smaller cable further out is a spur from it as from a
+ * radial. Where a size or the device is not known, the places that hang on it are listed and no more is said.
+ */
+export const spursOf = (
+  shape: Shape,
+  upstream: Upstream,
+  isPoint: (station: StationId) => boolean,
+): SpurTable => {
+  const { branches, rings } = shape;
+  const table: SpurTable = { spurs: [], heavy: [], legs: [], lacking: [] };
+  const deviceA = upstream.ratingA;
+  const first = branches.filter(({ depth }) => depth === 1);
+  const hasRing = rings.length > 0;
+  const carries = ({ run }: Branch): boolean | undefined =>
+    run.ratingA === undefined || deviceA === undefined ? undefined : run.ratingA >= deviceA;
+  const hasMain = hasRing || first.some((branch) => carries(branch) === true);
+  const mayHaveMain = hasMain || (first.length > 1 && first.some((branch) => carries(branch) === undefined));
+  const lack = (branch: Branch): void => {
+    table.lacking.push(branch);
+  };
+  const spur = (branch: Branch): void => {
+    table.spurs.push(spurFrom(branch, branches, isPoint));
+  };
+  for (let at = 0; at < branches.length;) {
+    const branch = branches[at];
+    if (!branch) break;
+    const full = carries(branch);
+    const skip = branch.end;
+    // Only branches of the main, and those that leave it, are visited: whatever is beyond a spur is part of it.
+    at = skip;
+    if (branch.depth === 1 && hasRing && branch.pointCount <= 1) spur(branch);
+    else if (full === undefined) lack(branch);
+    else if (full) {
+      if (branch.depth === 1 && hasRing) table.heavy.push(branch);
+      at = branch.index + 1;
+    } else if (branch.depth > 1 || hasMain) spur(branch);
+    else if (mayHaveMain) lack(branch);
+    else table.legs.push(branch);
+  }
+  return table;
+};
+
+function spurFrom(first: Branch, all: readonly Branch[], isPoint: (station: StationId) => boolean): Spur {
+  const branches = all.slice(first.index, first.end);
+  const pastPoint = new Map<number, boolean>();
+  const spur: Spur = { first, branches, points: [], nearPoints: [], outer: [], isFused: false };
+  for (const branch of branches) {
+    const before = branch === first ? undefined : all[branch.parent ?? -1];
+    const isPast = before !== undefined && (pastPoint.get(before.index) === true || isPoint(before.far));
+    pastPoint.set(branch.index, isPast);
+    if (isPoint(branch.far)) {
+      spur.points.push(branch.far);
+      if (!isPast) spur.nearPoints.push(branch.far);
+    }
+    const isFirstPast = isPast && before !== undefined && pastPoint.get(before.index) !== true;
+    if (isFirstPast && branch.pointCount > 0) spur.outer.push(branch);
+  }
+  return spur;
+}

@@ -1,0 +1,172 @@
+import {
+  byId,
+  type ContactId,
+  endsOfCable,
+  roleClass,
+  roleOf,
+  type StationId,
+  stationOf,
+} from "../board/ids.ts";
+import { buildModel } from "../circuit/build-model.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import type { Wiring } from "../wiring/wiring.schema.ts";
+import { at } from "./evidence.ts";
+import { figuresOf } from "./figures.ts";
+import { rules } from "./index.ts";
+import { packVersion } from "./pack-version.ts";
+import { requirementResults } from "./requirement-results.ts";
+import { type Evidence, type Rule, type RuleId, ruleIds, type Weight, weights } from "./rule.ts";
+import { suppress } from "./suppress.ts";
+import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdict.ts";
+
+/**
+ * The verdict on a wiring: all findings, what explains them, what cannot be told, figures, requirements and a
+ * proposal. Pure and deterministic: the same wiring and rules give the same bytes. With a contact that the board
+ * cannot read, only what would hold whatever is plugged there is kept as a finding.
+ */
+export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict => {
+  const model = buildModel(wiring);
+  const ordered = [...pack].sort((a, b) => ruleIds.indexOf(a.id) - ruleIds.indexOf(b.id));
+  const seen: Finding[] = [];
+  const undetermined: Undetermined[] = [];
+  for (const rule of ordered) {
+    const isBlurred = model.unknown.size > 0 && rule.standsWithUnknown !== true;
+    let isDropped = false;
+    for (const result of rule.check(model)) {
+      if (result.kind === "missing") {
+        const { place, field, cause } = result;
+        undetermined.push({ rule: rule.id, place, field, cause });
+      } else if (isBlurred || touchesUnknown(result, model)) isDropped = true;
+      else seen.push(findingOf(rule, result));
+    }
+    undetermined.push(...unreadable(rule.id, model, isDropped));
+  }
+  const { findings, suppressed } = suppress(merged(seen));
+  const requirements = requirementResults(model);
+  const said = distinct(undetermined);
+  return {
+    packVersion,
+    rulesRun: ordered.map(({ id }) => id),
+    findings: findings.sort(byWeight),
+    suppressed: suppressed.sort(byWeight),
+    undetermined: said,
+    figures: figuresOf(model),
+    requirements,
+    proposal: proposalOf(findings, said, requirements),
+  };
+};
+
+function findingOf(rule: Rule, { variant, causes, places, facts }: Evidence): Finding {
+  const weight = rule.variants[variant];
+  if (!weight) throw new UnknownVariantError(rule.id, variant);
+  return {
+    id: `${rule.id}/${variant}/${causes[0].id}`,
+    rule: rule.id,
+    variant,
+    weight,
+    causes,
+    places: places.length > 0 ? places : causes,
+    facts,
+  };
+}
+
+/** A rule gave a variant that it does not list: a mistake in the rule, never in a wiring. */
+export class UnknownVariantError extends Error {
+  readonly code = "unknown-variant";
+
+  constructor(rule: RuleId, variant: string) {
+    super(`rule ${rule} has no variant ${variant}`);
+  }
+}
+
+/** One finding for all evidence of a rule and variant with the same first cause. */
+function merged(findings: readonly Finding[]): Finding[] {
+  const byKey = new Map<string, Finding>();
+  for (const finding of findings) {
+    const known = byKey.get(finding.id);
+    if (!known) {
+      byKey.set(finding.id, { ...finding, causes: [...finding.causes], places: [...finding.places] });
+      continue;
+    }
+    for (const list of ["causes", "places"] as const)
+      for (const place of finding[list])
+        if (!known[list].some(({ kind, id }) => kind === place.kind && id === place.id))
+          known[list].push(place);
+  }
+  return [...byKey.values()];
+}
+
+/** Evidence about an entry with a contact that cannot be read: what it rests on may not be so. */
+function touchesUnknown({ causes, places }: Evidence, { unknown }: CircuitModel): boolean {
+  if (unknown.size === 0) return false;
+  const doubtful = new Set([...unknown].map(stationOf));
+  return [...causes, ...places].some(({ id }) => stationsIn(id).some((station) => doubtful.has(station)));
+}
+
+const stationsIn = (id: string): StationId[] =>
+  id.split("~").map((end) => (end.includes(".") ? stationOf(end as ContactId) : (end as StationId)));
+
+/** What each class of contact decides, said even where nothing was seen: not to know is never a pass. */
+const decidedBy: Record<ReturnType<typeof roleClass>, readonly RuleId[]> = {
+  live: ["short", "polarity", "conductor-missing"],
+  neutral: ["short", "polarity", "conductor-missing"],
+  earth: ["neutral-earth", "polarity", "cpc-missing"],
+};
+
+function unreadable(rule: RuleId, model: CircuitModel, isDropped: boolean): Undetermined[] {
+  if (model.unknown.size === 0) return [];
+  const inUse = stationsInUse(model);
+  return [...model.unknown].sort(byId).flatMap((contact) => {
+    const isDecided = decidedBy[roleClass(roleOf(contact))].includes(rule) && inUse.has(stationOf(contact));
+    if (!isDropped && !isDecided) return [];
+    return [{ rule, place: at("contact", contact), field: "contact", cause: "board" as const }];
+  });
+}
+
+/** Stations a cable goes to or the task wants served, leads at unknown contacts included. */
+function stationsInUse({ wiring }: CircuitModel): Set<StationId> {
+  const stations = new Set<StationId>();
+  for (const { from, to } of wiring.cables) for (const end of [from, to]) stations.add(stationOf(end));
+  for (const want of wiring.wants ?? []) {
+    if (want.kind === "served" || want.kind === "one-circuit")
+      for (const id of want.stations) stations.add(id);
+    if (want.kind === "kept")
+      for (const cable of want.cables) for (const end of endsOfCable(cable)) stations.add(stationOf(end));
+  }
+  return stations;
+}
+
+function distinct(undetermined: readonly Undetermined[]): Undetermined[] {
+  const byKey = new Map(
+    undetermined.map((item) => [
+      `${item.rule} ${item.place.kind} ${item.place.id} ${item.field} ${item.cause}`,
+      item,
+    ]),
+  );
+  return [...byKey.values()].sort(
+    (a, b) =>
+      ruleIds.indexOf(a.rule) - ruleIds.indexOf(b.rule) ||
+      byId(a.place.id, b.place.id) ||
+      byId(a.field, b.field),
+  );
+}
+
+const byWeight = (a: Finding, b: Finding): number =>
+  weights.indexOf(a.weight) - weights.indexOf(b.weight) ||
+  ruleIds.indexOf(a.rule) - ruleIds.indexOf(b.rule) ||
+  byId(a.id, b.id);
+
+const mustBeMended: readonly Weight[] = ["danger", "fix"];
+
+function proposalOf(
+  findings: readonly Finding[],
+  undetermined: readonly Undetermined[],
+  requirements: readonly RequirementResult[],
+): Verdict["proposal"] {
+  if (undetermined.some(({ cause }) => cause === "board")) return "cannot-say";
+  const isRight =
+    undetermined.length === 0 &&
+    requirements.every(({ answer }) => answer === "met") &&
+    !findings.some(({ weight }) => mustBeMended.includes(weight));
+  return isRight ? "met" : "not-yet";
+}

@@ -1,0 +1,97 @@
+import type { StationId } from "../board/ids.ts";
+import { nodeId } from "../circuit/buses.ts";
+import type { Branch, CircuitModel, Ring, Zone } from "../circuit/model.ts";
+import { ringLimits } from "../trade/ring-limits.ts";
+import { allAt, at, evidence, missing } from "./evidence.ts";
+import type { Evidence, Missing, Place, Rule } from "./rule.ts";
+
+/** A run of a ring where some of line, neutral and earth do not pass: one finding a run. */
+const openRuns = ({ runs, isBridged }: Ring): Evidence[] =>
+  // In a bridged block another path may carry the core; the bridge comes first.
+  (isBridged ? [] : runs).flatMap((run) => {
+    const cores = run.missing.flatMap(({ id, crossedBy }) => (crossedBy.length > 0 ? crossedBy : [id]));
+    const missingClasses = run.missing.map(({ class: conductor }) => conductor);
+    if (missingClasses.length === 0) return [];
+    const cables = allAt(
+      "cable",
+      run.cables.map(({ id }) => id),
+    );
+    return evidence("open", allAt("conductor", [...new Set(cores)]), { cores: missingClasses }, cables);
+  });
+
+/** Where the legs end: the stations furthest out, permitted spurs on the way not followed. */
+function legEnds(legs: readonly Branch[], all: readonly Branch[]): StationId[] {
+  return legs.flatMap((leg) => {
+    const own = all.slice(leg.index, leg.end);
+    const deepest = Math.max(...own.map(({ depth }) => depth));
+    return own.filter(({ depth }) => depth === deepest).map(({ far }) => far);
+  });
+}
+
+/** Connection units through which the legs do meet, by their fuse: `ring-through-fuse` is said of them. */
+const fusesBetween = (model: CircuitModel, zone: Zone): Place[] =>
+  zone.stations.flatMap((id) => {
+    if (model.stations.get(id)?.kind !== "fcu") return [];
+    const isBoth = ["supply.L", "load.L"].every((bus) => model.zoneOfNode(nodeId(id, bus)) === zone);
+    return isBoth ? [at("station", id)] : [];
+  });
+
+function openLegs(model: CircuitModel, zone: Zone, isWanted: boolean): (Evidence | Missing)[] {
+  const { legs, lacking } = zone.spurs;
+  const { branches, rings } = zone.shape;
+  const [way] = zone.ways;
+  if (rings.length > 0 || way === undefined || branches.length === 0) return [];
+  const first = branches.filter(({ depth }) => depth === 1);
+  const said = (which: readonly Branch[]): Evidence[] => {
+    const cables = which.flatMap((leg) =>
+      branches.slice(leg.index, leg.end).flatMap(({ run }) => run.cables.map(({ id }) => id)),
+    );
+    const causes = [...fusesBetween(model, zone), at("station", way), ...allAt("cable", cables)];
+    return evidence("open", causes, { legs: which.length }, allAt("station", legEnds(which, branches)));
+  };
+  if (isWanted) return said(first);
+  const hasSocketOutlet = zone.points.some((id) => model.stations.get(id)?.kind === "socket-outlet");
+  if (!hasSocketOutlet || first.length < 2) return [];
+  const { ratingA } = zone.upstream;
+  if (ratingA === undefined) return [missing(at("station", way), "deviceRatingA")];
+  // On a smaller device nobody means a ring: its cables are judged as those of a radial.
+  if (ratingA < ringLimits.leastDeviceA) return [];
+  const unknown = lacking.filter(({ depth }) => depth === 1);
+  if (unknown.length > 0 && legs.length + unknown.length > 1)
+    return unknown.flatMap(({ run }) =>
+      run.cables.flatMap(({ id, ratingLacks }) =>
+        ratingLacks ? [missing(at("cable", id), ratingLacks)] : [],
+      ),
+    );
+  return legs.length > 1 ? said(legs) : [];
+}
+
+/**
+ * A ring that does not close: a core of it is open, or two legs that cannot carry the device leave the way and do
+ * not meet, or the task wants a ring and there is none. One leg alone is a radial.
+ */
+export const ringOpen: Rule = {
+  id: "ring-open",
+  variants: { open: "fix" },
+  source: {
+    kind: "regulation",
+    document: "BS 7671:2018",
+    clause: "433.1.204 and 643.2.1",
+    checked: "secondary copy",
+  },
+  check: (model) => {
+    const wanted = new Set(
+      (model.wiring.wants ?? []).flatMap((want) =>
+        want.kind === "shape" && want.shape === "ring" ? zonesOfStation(model, want.of) : [],
+      ),
+    );
+    return model.zones.flatMap((zone) => {
+      if (zone.isFused) return [];
+      return [...zone.shape.rings.flatMap(openRuns), ...openLegs(model, zone, wanted.has(zone))];
+    });
+  },
+};
+
+function zonesOfStation(model: CircuitModel, station: StationId): Zone[] {
+  return model.zones.filter((zone) => !zone.isFused && zone.stations.includes(station));
+}

@@ -1,0 +1,37 @@
+import { ruleIds, weights } from "./rule.ts";
+import type { Finding, Suppressed } from "./verdict.ts";
+
+/** The last rule that hides others; those after it hide nothing among themselves. */
+const lastThatHides = ruleIds.indexOf("lighting-load");
+
+/**
+ * One cause, one finding: of all that share a cause the first in the order of rules stays, and the others are kept
+ * with what explains them. Nothing hides a heavier finding, nor one of its own rule; what is itself suppressed
+ * hides nothing, so mending a cause brings the next out.
+ */
+export const suppress = (seen: readonly Finding[]): { findings: Finding[]; suppressed: Suppressed[] } => {
+  const ordered = [...seen].sort((a, b) => ruleIds.indexOf(a.rule) - ruleIds.indexOf(b.rule));
+  const holders = new Map<string, Finding[]>();
+  const findings: Finding[] = [];
+  const suppressed: Suppressed[] = [];
+  for (const finding of ordered) {
+    const by = finding.causes
+      .flatMap((cause) => holders.get(`${cause.kind} ${cause.id}`) ?? [])
+      .find(
+        (holder) =>
+          holder.rule !== finding.rule && weights.indexOf(holder.weight) <= weights.indexOf(finding.weight),
+      );
+    if (by) {
+      suppressed.push({ ...finding, by: by.id });
+      continue;
+    }
+    findings.push(finding);
+    if (ruleIds.indexOf(finding.rule) > lastThatHides) continue;
+    for (const { kind, id } of finding.causes) {
+      const known = holders.get(`${kind} ${id}`);
+      if (known) known.push(finding);
+      else holders.set(`${kind} ${id}`, [finding]);
+    }
+  }
+  return { findings, suppressed };
+};
