@@ -7,6 +7,7 @@ const program = resolve("dist/server/main.js");
 
 export interface BenchProcess {
   address: string;
+  pid: number;
   dataFolder: string;
   /** Ends the server as a power cut would, and waits until it is gone. */
   cutPower: () => Promise<void>;
@@ -72,6 +73,7 @@ export const startBench = async (options: BenchOptions = {}): Promise<BenchProce
   };
   return {
     address: await addressOf(child),
+    pid: child.pid ?? 0,
     dataFolder,
     cutPower: () => end("SIGKILL"),
     stop: async () => {

@@ -17,7 +17,9 @@ const parts: [name: string, load: () => Promise<{ lines: (seed: number) => Promi
 export async function run(args: string[]): Promise<number> {
   const unknown = args.filter((arg) => !parts.some(([name]) => name === arg));
   if (unknown.length > 0) {
-    process.stderr.write(`There is no part "${unknown[0]}". There are: ${parts.map(([name]) => name).join(", ")}.\n`);
+    process.stderr.write(
+      `There is no part "${unknown[0]}". There are: ${parts.map(([name]) => name).join(", ")}.\n`,
+    );
     return 2;
   }
   const seed = Date.now() % 1_000_000;
@@ -27,7 +29,9 @@ export async function run(args: string[]): Promise<number> {
     if (args.length > 0 && !args.includes(name)) continue;
     for (const { what, reached, target, ok } of await (await load()).lines(seed)) {
       if (!ok) missed += 1;
-      process.stdout.write(`${ok ? "reached" : "MISSED "}  ${what.padEnd(62)} ${reached.padStart(16)}   to reach: ${target}\n`);
+      process.stdout.write(
+        `${ok ? "reached" : "MISSED "}  ${what.padEnd(62)} ${reached.padStart(16)}   to reach: ${target}\n`,
+      );
     }
   }
   process.stdout.write(missed === 0 ? "All reached.\n" : `${missed} missed.\n`);
