@@ -1,0 +1,81 @@
+import { z } from "zod";
+import { contactIdSchema, entryIdSchema } from "../../shared/board/ids.schema.ts";
+import type { CableId, ConductorId, StationId } from "../../shared/board/ids.ts";
+import { boardFaultSchema } from "../../shared/board/sensed-state.schema.ts";
+import {
+  attemptKinds,
+  deadSteps,
+  modes,
+  planQuestions,
+  settingKeys,
+  steps,
+} from "../../shared/protocol/commands.schema.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import { textSchema } from "../../shared/scenario/scenario.schema.ts";
+import { readingSchema } from "../../shared/wiring/wiring.schema.ts";
+
+const join = z.string().transform((text) => text as ConductorId);
+const codes = z.array(z.strictObject({ entry: entryIdSchema, code: z.number().int() }));
+const plugged = z.strictObject({ joins: z.array(join), codes, unknown: z.array(contactIdSchema) });
+const change = {
+  added: z.array(join),
+  removed: z.array(join),
+  codes: codes.optional(),
+  unknown: z.array(contactIdSchema).optional(),
+};
+/** Stored whole for whoever reads the log; judged verdicts are made by this program alone. */
+const verdict = z.custom<Verdict>((found) => typeof found === "object" && found !== null);
+/** Of the wiring that was judged, so that whoever judges again knows that it is the same. */
+const wiringHash = z.string();
+const none = z.strictObject({});
+
+/** Where a setting comes from. */
+export const settingSources = ["sensed", "learner", "trainer", "scenario"] as const;
+export type SettingSource = (typeof settingSources)[number];
+
+/** The content of every event of an attempt, by its name in the log. */
+export const attemptEventSchemas = {
+  "attempt-started": z.strictObject({
+    scenario: z.string(),
+    scenarioRevision: z.number(),
+    scenarioHash: z.string(),
+    board: z.string(),
+    boardHash: z.string(),
+    rulePackVersion: z.string(),
+    softwareVersion: z.string(),
+    /** Opaque; null for a guest. */
+    learner: z.string().nullable(),
+    kind: z.enum(attemptKinds),
+    mode: z.enum(modes),
+    isExistingCircuit: z.boolean(),
+  }),
+  "caution-accepted": none,
+  "step-entered": z.strictObject({ step: z.enum(steps) }),
+  "dead-step": z.strictObject({ step: z.enum(deadSteps), isOutOfOrder: z.boolean() }),
+  "plan-answered": z.strictObject({ question: z.enum(planQuestions), answer: z.number() }),
+  /** `full` at the start, when the attempt is resumed, at ready and at hand-in, and after every 50 changes. */
+  sensed: z.strictObject({ ...change, full: plugged.optional() }),
+  "changed-while-off": z.strictObject({ ...change, full: plugged }),
+  /** `value` null: the setting ended. */
+  setting: z.strictObject({
+    subject: z.string().transform((text) => text as CableId | StationId),
+    key: z.enum(settingKeys),
+    value: z.union([z.number(), z.string(), z.boolean()]).nullable(),
+    by: z.enum(settingSources),
+  }),
+  "board-fault": z.strictObject({ faults: z.array(boardFaultSchema) }),
+  "clock-jumped": z.strictObject({ expectedWallMs: z.number(), wallMs: z.number() }),
+  "verdict-asked": z.strictObject({ isTry: z.boolean(), wiringHash, verdict }),
+  "hint-given": z.strictObject({ number: z.number().int(), text: textSchema }),
+  "reading-recorded": readingSchema,
+  ready: z.strictObject({ full: plugged, wiringHash, verdict }),
+  "handed-in": z.strictObject({ full: plugged, wiringHash, verdict, tryCount: z.number().int() }),
+  /** `full` is what the board was when the bench came back. */
+  resumed: z.strictObject({ full: plugged, isTrainerNeeded: z.boolean() }),
+  "attempt-left": z.strictObject({ reason: z.enum(["left", "another-started"]) }),
+} as const;
+
+export type AttemptEventType = keyof typeof attemptEventSchemas;
+export type AttemptEvent = {
+  [Type in AttemptEventType]: { type: Type; content: z.infer<(typeof attemptEventSchemas)[Type]> };
+}[AttemptEventType];

@@ -1,0 +1,57 @@
+import type { CableId, StationId } from "../../shared/board/ids.ts";
+import type { Fact } from "../../shared/protocol/bench-view.ts";
+import type {
+  AttemptKind,
+  DeadStep,
+  Mode,
+  PlanQuestion,
+  SettingKey,
+  Step,
+} from "../../shared/protocol/commands.schema.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import type { Text } from "../../shared/scenario/scenario.schema.ts";
+import type { Reading } from "../../shared/wiring/wiring.schema.ts";
+import type { Plugged } from "../sensed/joins.ts";
+
+/** A setting somebody declared: what, of what, by whom. */
+export interface Declared {
+  subject: CableId | StationId;
+  key: SettingKey;
+  value: Fact;
+  by: "learner" | "trainer";
+}
+
+/** An attempt as its events tell it. Made by `reduce` alone. */
+export interface AttemptState {
+  id: string;
+  scenario: string;
+  scenarioHash: string;
+  learner: string | null;
+  kind: AttemptKind;
+  mode: Mode;
+  isExistingCircuit: boolean;
+  step: Step;
+  entered: readonly Step[];
+  dead: readonly { step: DeadStep; isOutOfOrder: boolean }[];
+  plan: Readonly<Partial<Record<PlanQuestion, number>>>;
+  /** The board as far as it is logged. */
+  plugged: Plugged;
+  /** Changes of the board since the last full state. */
+  changeCount: number;
+  declared: ReadonlyMap<string, Declared>;
+  /** The size a cable had when it was last in. */
+  lastCsaMm2: ReadonlyMap<CableId, number>;
+  readings: readonly Reading[];
+  hints: readonly Text[];
+  tryCount: number;
+  /** The verdict last asked for, or that of the hand-in, and the wiring it was for. */
+  asked: { verdict: Verdict; wiringHash: string } | null;
+  status: "open" | "ready" | "handed-in" | "left";
+  /** An assessed attempt that was interrupted goes on only when a trainer has said so. */
+  isTrainerNeeded: boolean;
+  /** What had changed when the bench came back; until the next step of the work. */
+  changedWhileOff: { addedCount: number; removedCount: number } | null;
+}
+
+/** The key of a declared setting. */
+export const settingName = (subject: CableId | StationId, key: SettingKey): string => `${subject}|${key}`;

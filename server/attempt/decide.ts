@@ -1,0 +1,135 @@
+import type { CableId, StationId } from "../../shared/board/ids.ts";
+import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import type { StrippedScenario, Text } from "../../shared/scenario/scenario.schema.ts";
+import { refuse, type Refusal } from "../refusal.ts";
+import type { Plugged } from "../sensed/joins.ts";
+import type { AttemptEvent } from "./attempt-events.ts";
+import type { AttemptState } from "./attempt-state.ts";
+import { mayWire, mayWork } from "./may-wire.ts";
+import { choicesOf } from "./settings.ts";
+import { isOutOfOrder, isStepOpen, stepsOf } from "./steps.ts";
+
+/** What a command of an attempt is decided on. */
+export interface Situation {
+  state: AttemptState;
+  scenario: StrippedScenario;
+  /** The board as it is sensed now. */
+  plugged: Plugged;
+  /** The cables that are in now. */
+  cables: readonly CableId[];
+  planQuestions: readonly string[];
+  /** Judges the board as it is now. */
+  judged: () => { verdict: Verdict; wiringHash: string };
+  /** The text of hint 1, 2 or 3 for the board as it is now. */
+  hint: (number: number) => Text;
+}
+
+export type Decision = { ok: true; events: AttemptEvent[] } | Refusal;
+
+const events = (...made: AttemptEvent[]): Decision => ({ ok: true, events: made });
+const hintCount = 3;
+
+/** The commands that only add to the record of an attempt, each with what it turns into or why not. */
+const deciders = {
+  "accept-caution": ({ state }) =>
+    state.step === "caution" ? events({ type: "caution-accepted", content: {} }) : events(),
+
+  "go-to-step": ({ state }, { step }) => {
+    if (step === state.step && state.status === "open") return events();
+    if (isStepOpen(state, step)) return events({ type: "step-entered", content: { step } });
+    if (state.step === "caution") return refuse("caution-first");
+    if (step === "load") return refuse("tests-first");
+    return stepsOf(state).includes(step) ? refuse("make-dead-first") : refuse("locked");
+  },
+
+  "dead-step": ({ state }, { step }) => {
+    if (state.step === "caution") return refuse("caution-first");
+    if (!state.isExistingCircuit) return refuse("locked");
+    const content = { step, isOutOfOrder: isOutOfOrder(state, step) };
+    return events({ type: "dead-step", content });
+  },
+
+  "answer-plan": ({ state, planQuestions }, content) => {
+    if (state.step === "caution") return refuse("caution-first");
+    if (!planQuestions.includes(content.question)) return refuse("not-a-question");
+    return events({ type: "plan-answered", content });
+  },
+
+  declare: (situation, { subject, key, value }) => {
+    const refused = mayWire(situation.state);
+    if (refused) return refused;
+    if (!isChoice(situation, subject, key, value)) return refuse("not-a-choice");
+    return events({ type: "setting", content: { subject, key, value, by: "learner" } });
+  },
+
+  "ask-verdict": ({ state, judged }) => {
+    const refused = mayWire(state);
+    if (refused) return refused;
+    if (state.mode === "assessed") return refuse("not-in-assessed");
+    const { verdict, wiringHash } = judged();
+    // Asking twice about the same board is not a second try.
+    const isTry = state.asked?.wiringHash !== wiringHash;
+    return events({ type: "verdict-asked", content: { isTry, wiringHash, verdict } });
+  },
+
+  "ask-hint": ({ state, hint }) => {
+    if (state.mode === "assessed") return refuse("no-hints-assessed");
+    const refused = mayWire(state);
+    if (refused) return refused;
+    const number = state.hints.length + 1;
+    if (number > hintCount) return refuse("no-hints");
+    return events({ type: "hint-given", content: { number, text: hint(number) } });
+  },
+
+  // A reading is what the simulated meter shows; there is none to record before the meter is asked.
+  "record-reading": () => refuse("no-reading"),
+
+  ready: ({ state, plugged, judged }) => {
+    const refused = mayWire(state);
+    return refused ?? events({ type: "ready", content: { full: plugged, ...judged() } });
+  },
+
+  "hand-in": ({ state, plugged, judged }) => {
+    const refused = state.status === "ready" ? undefined : mayWire(state);
+    if (refused) return refused;
+    const content = { full: plugged, ...judged(), tryCount: state.tryCount };
+    return events({ type: "handed-in", content });
+  },
+} satisfies { [Name in DecidedName]: (situation: Situation, command: BenchCommand<Name>) => Decision };
+
+type DecidedName =
+  | "accept-caution"
+  | "go-to-step"
+  | "dead-step"
+  | "answer-plan"
+  | "declare"
+  | "ask-verdict"
+  | "ask-hint"
+  | "record-reading"
+  | "ready"
+  | "hand-in";
+
+/** Turns a command into events, or says why not. Pure: the same situation and command give the same decision. */
+export function decide<Name extends DecidedName>(
+  situation: Situation,
+  name: Name,
+  command: BenchCommand<Name>,
+): Decision {
+  const refused = mayWork(situation.state);
+  if (refused) return refused;
+  const decider = deciders[name] as (situation: Situation, command: BenchCommand<Name>) => Decision;
+  return decider(situation, command);
+}
+
+function isChoice(
+  { scenario, cables }: Situation,
+  subject: CableId | StationId,
+  key: BenchCommand<"declare">["key"],
+  value: BenchCommand<"declare">["value"],
+): boolean {
+  const isOffered = choicesOf(scenario, key).includes(value);
+  if (key === "csaMm2") return isOffered && cables.some((cable) => cable === subject);
+  const station = scenario.stations.find(({ id }) => id === subject);
+  return isOffered && (station?.chosen?.includes(key) ?? false);
+}

@@ -1,0 +1,137 @@
+import type { CableId } from "../../shared/board/ids.ts";
+import type { Step } from "../../shared/protocol/commands.schema.ts";
+import { applyChange, nothingPlugged, type Plugged, type PluggedChange } from "../sensed/joins.ts";
+import type { AttemptEvent } from "./attempt-events.ts";
+import { type AttemptState, settingName } from "./attempt-state.ts";
+
+const enter = (state: AttemptState, step: Step): AttemptState => ({
+  ...state,
+  step,
+  entered: state.entered.includes(step) ? state.entered : [...state.entered, step],
+});
+
+function changed(state: AttemptState, change: PluggedChange, full: Plugged | undefined): AttemptState {
+  return {
+    ...state,
+    plugged: full ?? applyChange(state.plugged, change),
+    changeCount: full ? 0 : state.changeCount + 1,
+  };
+}
+
+function set(
+  state: AttemptState,
+  content: Extract<AttemptEvent, { type: "setting" }>["content"],
+): AttemptState {
+  const { subject, key, value, by } = content;
+  const declared = new Map(state.declared);
+  const name = settingName(subject, key);
+  if (value === null) declared.delete(name);
+  else if (by === "learner" || by === "trainer") declared.set(name, { subject, key, value, by });
+  if (key !== "csaMm2" || typeof value !== "number") return { ...state, declared };
+  return {
+    ...state,
+    declared,
+    lastCsaMm2: new Map(state.lastCsaMm2).set(subject as CableId, value),
+  };
+}
+
+const askedOf = ({ verdict, wiringHash }: NonNullable<AttemptState["asked"]>): AttemptState["asked"] => ({
+  verdict,
+  wiringHash,
+});
+
+/** The state of an attempt that has just started; its id is not part of the event but of the row. */
+function started(
+  id: string,
+  content: Extract<AttemptEvent, { type: "attempt-started" }>["content"],
+): AttemptState {
+  return {
+    id,
+    scenario: content.scenario,
+    scenarioHash: content.scenarioHash,
+    learner: content.learner,
+    kind: content.kind,
+    mode: content.mode,
+    isExistingCircuit: content.isExistingCircuit,
+    step: "caution",
+    entered: ["caution"],
+    dead: [],
+    plan: {},
+    plugged: nothingPlugged,
+    changeCount: 0,
+    declared: new Map(),
+    lastCsaMm2: new Map(),
+    readings: [],
+    hints: [],
+    tryCount: 0,
+    asked: null,
+    status: "open",
+    isTrainerNeeded: false,
+    changedWhileOff: null,
+  };
+}
+
+/** What an attempt is after an event. Pure; an event before the start changes nothing. */
+export function reduce(
+  state: AttemptState | undefined,
+  id: string,
+  event: AttemptEvent,
+): AttemptState | undefined {
+  if (event.type === "attempt-started") return started(id, event.content);
+  if (!state) return undefined;
+  switch (event.type) {
+    case "caution-accepted":
+      return enter(state, state.isExistingCircuit ? "make-dead" : "plan");
+    case "step-entered":
+      return enter({ ...state, status: "open", changedWhileOff: null }, event.content.step);
+    case "dead-step": {
+      const others = state.dead.filter(({ step }) => step !== event.content.step);
+      return { ...state, dead: [...others, event.content] };
+    }
+    case "plan-answered":
+      return { ...state, plan: { ...state.plan, [event.content.question]: event.content.answer } };
+    case "sensed":
+      return changed(state, event.content, event.content.full);
+    case "changed-while-off": {
+      const { added, removed, full } = event.content;
+      return {
+        ...changed(state, event.content, full),
+        changedWhileOff: { addedCount: added.length, removedCount: removed.length },
+      };
+    }
+    case "setting":
+      return set(state, event.content);
+    case "verdict-asked":
+      return {
+        ...state,
+        tryCount: state.tryCount + (event.content.isTry ? 1 : 0),
+        asked: askedOf(event.content),
+      };
+    case "hint-given":
+      return { ...state, hints: [...state.hints, event.content.text] };
+    case "reading-recorded":
+      return { ...state, readings: [...state.readings, event.content] };
+    case "ready":
+      return { ...state, status: "ready", plugged: event.content.full, changeCount: 0 };
+    case "handed-in":
+      return {
+        ...enter(state, "hand-in"),
+        status: "handed-in",
+        plugged: event.content.full,
+        changeCount: 0,
+        asked: askedOf(event.content),
+      };
+    case "resumed":
+      return {
+        ...state,
+        plugged: event.content.full,
+        changeCount: 0,
+        isTrainerNeeded: event.content.isTrainerNeeded,
+      };
+    case "attempt-left":
+      return { ...state, status: "left" };
+    case "board-fault":
+    case "clock-jumped":
+      return state;
+  }
+}

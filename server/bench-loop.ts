@@ -1,0 +1,76 @@
+import type { BoardListener } from "./board/scanner-port.ts";
+import { leadsOf, openingOf } from "./board/simulated-leads.ts";
+import type { BenchCore } from "./bench/bench-core.ts";
+import { pluggedBefore, resumeAttempt } from "./bench/resume-attempt.ts";
+import { pluggedOf } from "./sensed/joins.ts";
+
+/**
+ * From what the board says to what is shown and logged: a sensed state goes into the attempt, which draws and
+ * judges from it; the screens are told at once, the log when the changes that come together have been merged.
+ */
+export class BenchLoop implements BoardListener {
+  readonly #core: BenchCore;
+  /** Called once the board is at rest and a verdict was asked for while it was not. */
+  readonly #askNow: () => void;
+  #faultText = "[]";
+
+  constructor(core: BenchCore, askNow: () => void) {
+    this.#core = core;
+    this.#askNow = askNow;
+  }
+
+  /** Opens the board; the simulated one with the leads that were in when the bench stopped. */
+  start(): void {
+    const core = this.#core;
+    core.leads = core.parts.isSimulated ? leadsOf(pluggedBefore(core.parts.records)) : new Map();
+    core.parts.port.open(
+      () => ({ board: core.parts.board, ...(core.parts.isSimulated ? openingOf(core.leads) : {}) }),
+      this,
+    );
+  }
+
+  opened(info: { hasCodes: boolean; hasProbes: boolean }): void {
+    this.#core.board = { state: "ready", ...info };
+    this.#core.publish();
+  }
+
+  lost(why: { code: string; facts: Record<string, string | number> }): void {
+    this.#core.board = { state: "no-board", ...why };
+    this.#core.publish();
+  }
+
+  sensed(state: Parameters<BoardListener["sensed"]>[0]): void {
+    const core = this.#core;
+    core.sensed = state;
+    const plugged = pluggedOf(state);
+    core.guard(() => {
+      if (core.toResume) resumeAttempt(core, plugged);
+      else core.run?.sense(plugged);
+      this.#logFaults();
+      if (state.isSettled && core.isAsked) this.#askNow();
+    });
+    core.publish();
+  }
+
+  selfCheckProgress(doneCount: number, totalCount: number): void {
+    this.#core.selfCheck = { doneCount, totalCount, isDone: false };
+    this.#core.publish();
+  }
+
+  selfCheckResult(): void {
+    const totalCount = this.#core.selfCheck?.totalCount ?? 0;
+    this.#core.selfCheck = { doneCount: totalCount, totalCount, isDone: true };
+    this.#core.publish();
+  }
+
+  /** A board fault is logged when it comes, changes or goes; it marks the attempt it happens in. */
+  #logFaults(): void {
+    const { run, sensed, parts } = this.#core;
+    const faults = sensed?.faults ?? [];
+    const text = JSON.stringify(faults);
+    if (text === this.#faultText || !parts.records) return;
+    if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content: { faults } }]);
+    else parts.records.log.append([{ attemptId: null, type: "board-fault", content: { faults } }]);
+    this.#faultText = text;
+  }
+}

@@ -1,0 +1,159 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { CableId, StationId } from "../../shared/board/ids.ts";
+import type { Fact } from "../../shared/protocol/bench-view.ts";
+import type { SettingKey } from "../../shared/protocol/commands.schema.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { AttemptRun } from "../attempt/attempt-run.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import type { BoardPort } from "../board/scanner-port.ts";
+import type { Leads } from "../board/simulated-leads.ts";
+import type { Clock, Timers } from "../clock/clock.ts";
+import type { ScenarioKit } from "../library.ts";
+import type { BenchMemory, BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
+import type { Learner, LearnerReader } from "../store/learners.ts";
+import type { LogReader } from "../store/log-reader.ts";
+import type { LogWriter } from "../store/log-writer.ts";
+import { StoreError } from "../store/store-error.ts";
+
+/** The records of a bench, readers and writers apart. */
+export interface Records {
+  log: LogWriter;
+  logReader: LogReader;
+  learners: LearnerReader;
+  memory: BenchMemoryWriter;
+  memoryReader: BenchMemoryReader;
+}
+
+/** All a bench works with. It opens none of it. */
+export interface BenchParts {
+  board: BoardDescription;
+  boardBytes: Uint8Array;
+  isSimulated: boolean;
+  scenarios: ReadonlyMap<string, ScenarioKit>;
+  port: BoardPort;
+  clock: Clock;
+  timers: Timers;
+  judge: (wiring: Wiring) => Verdict;
+  rulePackVersion: string;
+  softwareVersion: string;
+  /** Whether findings are shown when they are asked for, or all the time; practice only. */
+  findings: "asked" | "live";
+  /** Undefined where the log cannot be read: then nobody can start an attempt, and nothing is written. */
+  records: Records | undefined;
+  note: (sentence: string) => void;
+}
+
+/** Who stands at the bench; a guest has no learner. */
+export interface Person {
+  learner: Learner | null;
+  by: "name" | "badge" | "guest";
+}
+
+export type BoardState =
+  | { state: "starting" }
+  | { state: "no-board"; code: string; facts: Record<string, string | number> }
+  | { state: "ready"; hasCodes: boolean; hasProbes: boolean };
+
+/** What undo takes back: the leads as they were, or a size or setting as it was. */
+export type Undo =
+  | { kind: "leads"; before: Leads }
+  | {
+      kind: "setting";
+      setting: { subject: CableId | StationId; key: SettingKey };
+      before: Fact | null;
+    };
+
+/**
+ * What a bench is at a moment. Commands and sensed states change it through the functions of this folder, one at
+ * a time, and then call `publish`.
+ */
+export class BenchCore {
+  revision = 0;
+  board: BoardState = { state: "starting" };
+  sensed: SensedState | undefined;
+  memory: BenchMemory;
+  person: Person | null = null;
+  run: AttemptRun | undefined;
+  /** An attempt of before the start, until the board has been sensed. */
+  toResume: AttemptState | undefined;
+  leads: Leads = new Map();
+  undo: Undo[] = [];
+  /** A verdict was asked for while a plug may have been half in. */
+  isAsked = false;
+  selfCheck: { doneCount: number; totalCount: number; isDone: boolean } | undefined;
+  isDiskFull = false;
+  isLogDamaged: boolean;
+  readonly #listeners = new Set<() => void>();
+
+  constructor(readonly parts: BenchParts) {
+    this.isLogDamaged = parts.records === undefined;
+    this.memory = parts.records?.memoryReader.read() ?? { language: "en", isLarge: false, person: null };
+  }
+
+  /** Calls `listener` whenever there is something new to show. Returns what ends it. */
+  onPublish(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  publish(): void {
+    this.revision += 1;
+    for (const listener of this.#listeners) listener();
+  }
+
+  /** Remembers something over a restart. Where the disk is full it is still so until then. */
+  remember(change: Partial<BenchMemory>): void {
+    this.memory = { ...this.memory, ...change };
+    this.guard(() => this.parts.records?.memory.write(this.memory));
+  }
+
+  /** Does something with the records. What stands in their way is said, not thrown. */
+  guard(act: () => void): void {
+    try {
+      act();
+    } catch (error) {
+      if (!(error instanceof StoreError)) throw error;
+      this.trouble(error);
+    }
+  }
+
+  /** Takes note of what stands in the way of the records; undefined once they work. */
+  trouble(error: StoreError | undefined): void {
+    if (error) this.parts.note(`records: ${error.message}`);
+    const isDiskFull = error !== undefined && error.code !== "damaged";
+    const isDamaged = this.isLogDamaged || error?.code === "damaged";
+    if (isDiskFull === this.isDiskFull && isDamaged === this.isLogDamaged) return;
+    this.isDiskFull = isDiskFull;
+    this.isLogDamaged = isDamaged;
+    this.publish();
+  }
+
+  /** A record of the log is not as it was written: said from now on, and the work goes on. */
+  markDamaged(): void {
+    this.isLogDamaged = true;
+    this.publish();
+  }
+
+  /** The run of an attempt whose state is given. */
+  runOf(kit: ScenarioKit, state: AttemptState): AttemptRun {
+    const { board, timers, judge, records } = this.parts;
+    return new AttemptRun(
+      {
+        kit,
+        board,
+        timers,
+        judge,
+        append: (events) => {
+          if (!records) throw new StoreError("damaged", {});
+          records.log.append(events);
+          this.trouble(undefined);
+        },
+        changed: () => this.publish(),
+        troubled: (error) => this.trouble(error),
+      },
+      state,
+    );
+  }
+}

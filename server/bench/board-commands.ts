@@ -1,0 +1,144 @@
+import { cableOfConductor, conductorId, type ContactId, entryOf } from "../../shared/board/ids.ts";
+import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
+import { mayWire, mayWork } from "../attempt/may-wire.ts";
+import { asFoundCables } from "../attempt/settings.ts";
+import type { AttemptRun } from "../attempt/attempt-run.ts";
+import type { BoardRequest } from "../board/scanner-port.ts";
+import {
+  leadsAfter,
+  leadsOfCable,
+  leadsOfDrawnCable,
+  leadsOfSpecs,
+  requestsBetween,
+} from "../board/simulated-leads.ts";
+import { done, refuse, type Refusal } from "../refusal.ts";
+import type { BenchCore } from "./bench-core.ts";
+
+type Answer = { ok: true } | Refusal;
+
+/**
+ * Asks the board for one thing after another, up to the first refusal; what it has taken is in then, and what
+ * was in before can be had again by undo.
+ */
+async function bringAbout(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
+  const before = core.leads;
+  const answer = await ask(core, requests);
+  if (core.leads !== before) core.undo.push({ kind: "leads", before });
+  return answer;
+}
+
+async function ask(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
+  for (const request of requests) {
+    const answer = await core.parts.port.request(request);
+    if (!answer.ok) return answer;
+    core.leads = leadsAfter(core.leads, request, core.parts.board);
+  }
+  return done;
+}
+
+const onlySimulated = (core: BenchCore): Refusal | undefined => {
+  if (!core.parts.isSimulated) return refuse("real-board");
+  return core.board.state === "ready" ? undefined : refuse("no-board");
+};
+
+/** One lead between two contacts. */
+export async function plug(
+  core: BenchCore,
+  run: AttemptRun,
+  { contactA, contactB }: BenchCommand<"plug">,
+): Promise<Answer> {
+  const refused = mayWire(run.state) ?? onlySimulated(core);
+  if (refused) return refused;
+  if (contactA === contactB) return refuse("no-such-place");
+  const lead = conductorId(contactA, contactB);
+  if (core.leads.has(lead)) return refuse("in-use");
+  return bringAbout(core, [{ type: "plug", contactA, contactB }]);
+}
+
+/**
+ * A whole cable between two entries, of the size the learner took from the tray. On a board with codes its plug
+ * says the size; on others the learner has declared it by taking it.
+ */
+export async function plugCable(
+  core: BenchCore,
+  run: AttemptRun,
+  { entryA, entryB, csaMm2 }: BenchCommand<"plug-cable">,
+): Promise<Answer> {
+  const { board } = core.parts;
+  const refused = mayWire(run.state) ?? onlySimulated(core);
+  if (refused) return refused;
+  const cores = leadsOfCable(board, entryA, entryB);
+  if (entryA === entryB || cores.length === 0) return refuse("no-such-place");
+  if (cores.some((lead) => core.leads.has(lead))) return refuse("in-use");
+  if (csaMm2 !== undefined && !run.kit.scenario.parts.cableCsaMm2.includes(csaMm2))
+    return refuse("not-a-choice");
+  const hasCodes = core.board.state === "ready" && core.board.hasCodes;
+  const code = hasCodes ? board.codes?.find((known) => known.csaMm2 === csaMm2)?.code : undefined;
+  if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
+  const answer = await bringAbout(core, [
+    { type: "plug-cable", entryA, entryB, ...(code === undefined ? {} : { code }) },
+  ]);
+  if (answer.ok && csaMm2 !== undefined && code === undefined && cores[0])
+    run.record([
+      {
+        type: "setting",
+        content: { subject: cableOfConductor(cores[0]), key: "csaMm2", value: csaMm2, by: "learner" },
+      },
+    ]);
+  return answer;
+}
+
+/** Pulls one lead, every lead of a cable, or all. */
+export async function pull(core: BenchCore, run: AttemptRun, command: BenchCommand<"pull">): Promise<Answer> {
+  // Clearing the board is getting ready, not work on the circuit, until the work has begun.
+  const isClearing = command.what === "all" && !run.state.entered.includes("wire");
+  const refused = (isClearing ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
+  if (refused) return refused;
+  if (command.what === "all") return bringAbout(core, [{ type: "pull", what: "all" }]);
+  const goes = command.what === "lead" ? leadsBetween(core, command) : leadsOfDrawn(core, run, command.cable);
+  if (goes.length === 0) return refuse("no-such-cable");
+  const left = new Map([...core.leads].filter(([lead]) => !goes.includes(lead)));
+  return bringAbout(core, requestsBetween(core.leads, left, core.parts.board));
+}
+
+function leadsBetween(core: BenchCore, { contactA, contactB }: { contactA: ContactId; contactB: ContactId }) {
+  const lead = conductorId(contactA, contactB);
+  return core.leads.has(lead) ? [lead] : [];
+}
+
+function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
+  const drawn = run.cables.find(({ id }) => id === cable);
+  if (!drawn) return [];
+  const ends = drawn.conductors.flat().filter((contact) => cable.startsWith(`${entryOf(contact)}~`));
+  return leadsOfDrawnCable(core.leads, drawn.id, ends);
+}
+
+/** Plugs what was found there, and pulls what does not belong to it. */
+export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Answer> {
+  if (run.state.step === "caution") return refuse("caution-first");
+  const isSettingUp = !run.state.entered.includes("wire");
+  const refused = (isSettingUp ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
+  if (refused) return refused;
+  const { board } = core.parts;
+  const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);
+  return bringAbout(core, requestsBetween(core.leads, found, board));
+}
+
+/** Takes the last plug, pull or setting back. */
+export async function undo(core: BenchCore, run: AttemptRun): Promise<Answer> {
+  const last = core.undo.at(-1);
+  const refused = mayWire(run.state);
+  if (refused) return refused;
+  if (!last) return refuse("nothing-to-undo");
+  if (last.kind === "setting") {
+    const { setting, before } = last;
+    run.record([{ type: "setting", content: { ...setting, value: before, by: "learner" } }]);
+    core.undo.pop();
+    return done;
+  }
+  const refusedBoard = onlySimulated(core);
+  if (refusedBoard) return refusedBoard;
+  const answer = await ask(core, requestsBetween(core.leads, last.before, core.parts.board));
+  if (answer.ok) core.undo.pop();
+  return answer;
+}

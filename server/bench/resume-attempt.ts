@@ -1,0 +1,55 @@
+import { loadAttempt } from "../attempt/load-attempt.ts";
+import type { AttemptEvent } from "../attempt/attempt-events.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import { type ScenarioKit, scenarioKit } from "../library.ts";
+import { changeBetween, nothingPlugged, type Plugged } from "../sensed/joins.ts";
+import type { BenchCore, Records } from "./bench-core.ts";
+
+/** The attempt the log was last written for, whether or not it is still open. */
+export function lastAttempt(records: Records): AttemptState | undefined {
+  const id = records.logReader.lastAttemptId();
+  return id === undefined ? undefined : loadAttempt(id, records.logReader.rowsOfAttempt(id));
+}
+
+/** The scenario as it was when an attempt began, from the store: the file may have changed since. */
+export function kitOfAttempt(records: Records, state: AttemptState): ScenarioKit | undefined {
+  const bytes = records.logReader.document(state.scenarioHash);
+  const kit = bytes && scenarioKit(bytes, `${state.scenario}.json`);
+  return kit && !("problems" in kit) ? kit : undefined;
+}
+
+/**
+ * Goes on with the attempt of before the start, now that the board has been sensed. What differs from when it
+ * was last seen becomes an event of its own; an assessed attempt then waits for a trainer.
+ *
+ * @throws StoreError; then it is tried again with the next sensed state.
+ */
+export function resumeAttempt(core: BenchCore, plugged: Plugged): void {
+  const { toResume, parts } = core;
+  if (!toResume || !parts.records) return;
+  const kit = kitOfAttempt(parts.records, toResume);
+  if (!kit) {
+    parts.note(
+      `attempt ${toResume.id}: its scenario ${toResume.scenario} can no longer be read; it stays as it is`,
+    );
+    core.toResume = undefined;
+    return;
+  }
+  const run = core.runOf(kit, toResume);
+  if (toResume.status !== "handed-in") {
+    const change = changeBetween(toResume.plugged, plugged);
+    const isTrainerNeeded = toResume.mode === "assessed";
+    const events: AttemptEvent[] = [
+      ...(change ? [{ type: "changed-while-off" as const, content: { ...change, full: plugged } }] : []),
+      { type: "resumed", content: { full: plugged, isTrainerNeeded } },
+    ];
+    run.record(events);
+    run.sense(plugged);
+  }
+  core.run = run;
+  core.toResume = undefined;
+}
+
+/** What the simulated board comes back with: the leads that were in when the bench stopped. */
+export const pluggedBefore = (records: Records | undefined): Plugged =>
+  (records && lastAttempt(records)?.plugged) ?? nothingPlugged;

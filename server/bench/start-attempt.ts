@@ -1,0 +1,72 @@
+import { v7 as uuidV7 } from "uuid";
+import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
+import { fitsBoard } from "../../shared/scenario/fits-board.ts";
+import type { AttemptEvent } from "../attempt/attempt-events.ts";
+import { reduce } from "../attempt/reduce.ts";
+import { done, refuse, type Refusal } from "../refusal.ts";
+import { pluggedOf } from "../sensed/joins.ts";
+import type { BenchCore, Person } from "./bench-core.ts";
+import { endRun } from "./end-run.ts";
+
+/** True where the attempt on the bench is this person's. */
+export const isOwnAttempt = (core: BenchCore): boolean =>
+  core.run !== undefined &&
+  core.person !== null &&
+  core.run.state.learner === (core.person.learner?.id ?? null);
+
+function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: BenchCommand<"start-attempt">) {
+  if (!person) return refuse("not-signed-in");
+  if (!core.parts.records) return refuse("log-damaged");
+  if (core.board.state !== "ready" || !core.sensed) return refuse("no-board");
+  if (isOwnAttempt(core) && core.run?.state.status !== "handed-in") return refuse("attempt-open");
+  const kit = core.parts.scenarios.get(scenario);
+  if (!kit) return refuse("no-such-scenario");
+  if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");
+  if (mode === "assessed" && person.by === "guest") return refuse("guests-practise");
+  if (mode === "assessed" && person.by !== "badge") return refuse("badge-needed");
+  // An open-day attempt holds no person.
+  if (mode === "open-day" && person.learner) return refuse("open-day-guests");
+  return { kit, person, records: core.parts.records, sensed: core.sensed };
+}
+
+/** Starts an attempt with the board as it is. What was open before is left, and the log says why. */
+export function startAttempt(
+  core: BenchCore,
+  command: BenchCommand<"start-attempt">,
+): { ok: true } | Refusal {
+  const start = mayStart(core, core.person, command);
+  if ("ok" in start) return start;
+  const { kit, person, records, sensed } = start;
+  if (core.run) endRun(core, "another-started");
+  const { board, boardBytes, rulePackVersion, softwareVersion } = core.parts;
+  const attemptId = uuidV7();
+  const full = pluggedOf(sensed);
+  const events: AttemptEvent[] = [
+    {
+      type: "attempt-started",
+      content: {
+        scenario: kit.scenario.id,
+        scenarioRevision: kit.scenario.revision,
+        scenarioHash: records.log.keepDocument("scenario", kit.bytes),
+        board: board.id,
+        boardHash: records.log.keepDocument("board", boardBytes),
+        rulePackVersion,
+        softwareVersion,
+        learner: person.learner?.id ?? null,
+        kind: command.kind ?? "first",
+        mode: command.mode,
+        isExistingCircuit: kit.scenario.isExistingCircuit,
+      },
+    },
+    { type: "sensed", content: { added: full.joins, removed: [], full } },
+  ];
+  records.log.append(events.map(({ type, content }) => ({ attemptId, type, content })));
+  const state = events.reduce<ReturnType<typeof reduce>>(
+    (before, event) => reduce(before, attemptId, event),
+    undefined,
+  );
+  core.run = state && core.runOf(kit, state);
+  core.undo = [];
+  core.isAsked = false;
+  return done;
+}

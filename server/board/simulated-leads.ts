@@ -1,0 +1,119 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import {
+  type CableId,
+  cableOfConductor,
+  conductorId,
+  type ConductorId,
+  type ContactId,
+  endsOfConductor,
+  type EntryId,
+  entryOf,
+} from "../../shared/board/ids.ts";
+import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
+import { conductorsOf, stationsById, straightCores } from "../../shared/wiring/conductors-of.ts";
+import type { Plugged } from "../sensed/joins.ts";
+import type { BoardRequest } from "./scanner-port.ts";
+
+/** The leads that are in on the simulated board: each between two contacts, with the code of its plug or none. */
+export type Leads = ReadonlyMap<ConductorId, number | undefined>;
+
+/** The leads a board came back with. Of contacts stacked on one another each is led to the first. */
+export const leadsOf = ({ joins, codes }: Plugged): Leads => {
+  const codeAt = new Map(codes.map(({ entry, code }) => [entry, code]));
+  const codeOf = (join: ConductorId): number | undefined => {
+    const [from, to] = cableOfConductor(join).split("~") as [EntryId, EntryId];
+    return codeAt.get(from) ?? codeAt.get(to);
+  };
+  return new Map(joins.map((join) => [join, codeOf(join)]));
+};
+
+/** The leads of a whole cable between two entries, core to core. */
+export const leadsOfCable = (board: BoardDescription, from: EntryId, to: EntryId): ConductorId[] =>
+  straightCores(from, to, stationsById(board.stations)).map((pair) => conductorId(pair.from, pair.to));
+
+/** The leads of cables as a scenario states them. */
+export const leadsOfSpecs = (board: BoardDescription, cables: readonly CableSpec[]): Leads => {
+  const stations = stationsById(board.stations);
+  return new Map(
+    cables.flatMap((cable) =>
+      conductorsOf(cable, stations).map(({ from, to }) => [conductorId(from, to), undefined] as const),
+    ),
+  );
+};
+
+/** The leads of a cable as it is drawn; where plugs are stacked, those that touch it. */
+export function leadsOfDrawnCable(leads: Leads, cable: CableId, ends: readonly ContactId[]): ConductorId[] {
+  const own = [...leads.keys()].filter((lead) => cableOfConductor(lead) === cable);
+  if (own.length > 0) return own;
+  return [...leads.keys()].filter((lead) => endsOfConductor(lead).some((contact) => ends.includes(contact)));
+}
+
+/**
+ * What to ask of the simulated board so that the leads `from` become the leads `to`: first what goes, then what
+ * comes. A whole coded cable goes in as one, so that its plug keeps its code.
+ */
+export function requestsBetween(from: Leads, to: Leads, board: BoardDescription): BoardRequest[] {
+  const goes = [...from.keys()].filter((lead) => !to.has(lead) || to.get(lead) !== from.get(lead));
+  const comes = [...to.keys()].filter((lead) => !from.has(lead) || to.get(lead) !== from.get(lead));
+  const requests = goes.map((lead): BoardRequest => {
+    const [contactA, contactB] = endsOfConductor(lead);
+    return { type: "pull", what: { contactA, contactB } };
+  });
+  const coded = new Set<CableId>();
+  for (const lead of comes) {
+    const [contactA, contactB] = endsOfConductor(lead);
+    const code = to.get(lead);
+    const cable = cableOfConductor(lead);
+    if (code === undefined || !isWhole(to, cable, board)) {
+      requests.push({ type: "plug", contactA, contactB });
+    } else if (!coded.has(cable)) {
+      coded.add(cable);
+      const [entryA, entryB] = cable.split("~") as [EntryId, EntryId];
+      requests.push({ type: "plug-cable", entryA, entryB, code });
+    }
+  }
+  return requests;
+}
+
+/** The leads that are in once the board has done what it was asked. */
+export function leadsAfter(leads: Leads, request: BoardRequest, board: BoardDescription): Leads {
+  const after = new Map(leads);
+  switch (request.type) {
+    case "plug":
+      return after.set(conductorId(request.contactA, request.contactB), undefined);
+    case "plug-cable":
+      for (const lead of leadsOfCable(board, request.entryA, request.entryB)) after.set(lead, request.code);
+      return after;
+    case "pull": {
+      const { what } = request;
+      if (what === "all") return new Map();
+      if ("contactA" in what) after.delete(conductorId(what.contactA, what.contactB));
+      else
+        for (const lead of leads.keys())
+          if (endsOfConductor(lead).some((contact) => entryOf(contact) === what.entry)) after.delete(lead);
+      return after;
+    }
+    case "probe":
+    case "self-check":
+      return leads;
+  }
+}
+
+/** Leads as the simulated board is opened with: pairs of contacts, and the codes of their plugs at both ends. */
+export function openingOf(leads: Leads): {
+  groups: ContactId[][];
+  codes: { entry: EntryId; code: number }[];
+} {
+  const codes = new Map<EntryId, number>();
+  for (const [lead, code] of leads)
+    if (code !== undefined) for (const contact of endsOfConductor(lead)) codes.set(entryOf(contact), code);
+  return {
+    groups: [...leads.keys()].map((lead) => endsOfConductor(lead)),
+    codes: [...codes].map(([entry, code]) => ({ entry, code })),
+  };
+}
+
+const isWhole = (leads: Leads, cable: CableId, board: BoardDescription): boolean => {
+  const [from, to] = cable.split("~") as [EntryId, EntryId];
+  return leadsOfCable(board, from, to).every((lead) => leads.has(lead));
+};

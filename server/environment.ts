@@ -1,0 +1,62 @@
+import { isIP } from "node:net";
+import { z } from "zod";
+
+const port = z.coerce.number().int().min(0).max(65_535);
+
+/** What the environment may say. Every name is optional; an empty one counts as not said. */
+const environmentSchema = z.object({
+  SPURWISE_PORT: port.default(4710),
+  SPURWISE_HOST: z
+    .string()
+    .refine((host) => host === "localhost" || isIP(host) !== 0, "an IP address or localhost")
+    .default("127.0.0.1"),
+  SPURWISE_DATA: z.string().optional(),
+  /** Id of a board in hardware/boards, or the path of a description. */
+  SPURWISE_BOARD: z.string().optional(),
+  SPURWISE_LINES: z.enum(["simulated", "gpio", "spinning"]).default("simulated"),
+  SPURWISE_SPIN_US: z.coerce.number().min(0).max(1000).optional(),
+  SPURWISE_FINDINGS: z.enum(["asked", "live"]).default("asked"),
+});
+
+export interface Environment {
+  port: number;
+  host: string;
+  data: string | undefined;
+  board: string | undefined;
+  lines: "simulated" | "gpio" | "spinning";
+  spinUs: number | undefined;
+  findings: "asked" | "live";
+}
+
+/** The environment cannot be used: which names, and what each may be. */
+export class EnvironmentError extends Error {
+  readonly code = "bad-environment";
+}
+
+/**
+ * Reads the settings of the program from its environment.
+ *
+ * @throws EnvironmentError naming every variable that cannot be used.
+ */
+export function readEnvironment(environment: Record<string, string | undefined>): Environment {
+  const said = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ""));
+  const parsed = environmentSchema.safeParse(said);
+  if (!parsed.success)
+    throw new EnvironmentError(
+      parsed.error.issues
+        .map(
+          ({ path, message }) => `${String(path[0])}: ${JSON.stringify(said[String(path[0])])}: ${message}`,
+        )
+        .join("\n"),
+    );
+  const { data } = parsed;
+  return {
+    port: data.SPURWISE_PORT,
+    host: data.SPURWISE_HOST,
+    data: data.SPURWISE_DATA,
+    board: data.SPURWISE_BOARD,
+    lines: data.SPURWISE_LINES,
+    spinUs: data.SPURWISE_SPIN_US,
+    findings: data.SPURWISE_FINDINGS,
+  };
+}

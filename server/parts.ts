@@ -1,0 +1,156 @@
+import { mkdirSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { isAbsolute, join, resolve } from "node:path";
+import type { LinesKind } from "../hardware/scanner-messages.ts";
+import type { Health } from "../shared/protocol/socket-events.ts";
+import { judge } from "../shared/rules/judge.ts";
+import { packVersion } from "../shared/rules/pack-version.ts";
+import type { Records } from "./bench/bench-core.ts";
+import { systemClock, systemTimers } from "./clock/system-clock.ts";
+import type { ServerParts } from "./create-server.ts";
+import { demoLearners } from "./demo/learners.ts";
+import type { Environment } from "./environment.ts";
+import { dataFolder, folders, logFile } from "./folders.ts";
+import { readBoardFile, readScenarios } from "./library.ts";
+import { ScannerClient } from "./scanner-client.ts";
+import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
+import { LearnerReader, LearnerWriter } from "./store/learners.ts";
+import { LogCheckInSlices } from "./store/log-check-in-slices.ts";
+import { LogReader } from "./store/log-reader.ts";
+import { LogWriter } from "./store/log-writer.ts";
+import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
+import { StoreError } from "./store/store-error.ts";
+
+export type { FromScanner, LinesKind, ToScanner } from "../hardware/scanner-messages.ts";
+
+/** What was opened, and what closes it again in reverse. */
+export interface OpenedParts {
+  parts: ServerParts;
+  /** Starts the check of the log, once the server listens; calls back where a record is not as it was written. */
+  startLogCheck: (damaged: () => void) => void;
+  close: () => void;
+}
+
+/** The board of a bench without a say: the first of these that is there. */
+const usualBoards = ["workshop", "small"];
+
+function boardPath(asked: string | undefined): string {
+  const inFolder = (id: string): string => join(folders.boards, `${id}.json`);
+  if (asked === undefined) {
+    const found = usualBoards.find((id) => isThere(inFolder(id)));
+    return inFolder(found ?? usualBoards[0] ?? "");
+  }
+  if (!asked.endsWith(".json")) return inFolder(asked);
+  return isAbsolute(asked) ? asked : resolve(asked);
+}
+
+const isThere = (path: string): boolean => {
+  try {
+    readFileSync(path);
+    return true;
+  } catch {
+    return false;
+  }
+};
+
+/** True where the GPIO library is installed. It is only looked for here, never loaded. */
+function hasGpioLibrary(): boolean {
+  try {
+    createRequire(folders.manifest).resolve("onoff");
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+const softwareVersion = (): string => {
+  const manifest = JSON.parse(readFileSync(folders.manifest, "utf8")) as { version: string };
+  return manifest.version;
+};
+
+interface OpenedRecords {
+  records: Records;
+  writing: Connection;
+  reading: Connection;
+}
+
+/**
+ * Opens the records. A damaged file stays where it is and the bench runs without records: it says so, and nobody
+ * can start an attempt until a technician has seen to it.
+ *
+ * @throws StoreError for anything else, a log of a later version among them.
+ */
+function openRecords(path: string, note: (sentence: string) => void): OpenedRecords | undefined {
+  try {
+    const writing = openForWriting(path);
+    const log = new LogWriter(writing, path, systemClock());
+    new LearnerWriter(writing).seed(demoLearners);
+    const reading = openForReading(path);
+    const records: Records = {
+      log,
+      logReader: new LogReader(reading),
+      learners: new LearnerReader(reading),
+      memory: new BenchMemoryWriter(writing),
+      memoryReader: new BenchMemoryReader(reading),
+    };
+    return { records, writing, reading };
+  } catch (error) {
+    if (!(error instanceof StoreError) || error.code !== "damaged") throw error;
+    note(`the log ${path} is damaged; it was left as it is and nothing is recorded until it is restored`);
+    return undefined;
+  }
+}
+
+/**
+ * Opens everything a bench works with, by what the environment says.
+ *
+ * @throws StoreError, UnusableFileError or a file system error; then nothing is left open.
+ */
+export function openParts(environment: Environment, note: (sentence: string) => void): OpenedParts {
+  const { board, bytes } = readBoardFile(boardPath(environment.board));
+  const scenarios = readScenarios(folders.scenarios, note);
+  const data = dataFolder(environment.data);
+  mkdirSync(data, { recursive: true });
+  const opened = openRecords(logFile(data), note);
+  const check = opened && new LogCheckInSlices(opened.reading, note);
+  const lines: LinesKind = environment.lines;
+  const port = new ScannerClient({
+    childPath: folders.scannerChild,
+    lines,
+    spinUs: environment.spinUs,
+    timers: systemTimers,
+    note,
+  });
+  const damaged: Health["log"] = { state: "damaged", eventCount: 0 };
+  return {
+    parts: {
+      bench: {
+        board,
+        boardBytes: bytes,
+        isSimulated: lines !== "gpio",
+        scenarios,
+        port,
+        clock: systemClock(),
+        timers: systemTimers,
+        judge,
+        rulePackVersion: packVersion,
+        softwareVersion: softwareVersion(),
+        findings: environment.findings,
+        records: opened?.records,
+        note,
+      },
+      kioskFolder: folders.kiosk,
+      isLoopbackOnly: ["127.0.0.1", "::1", "localhost"].includes(environment.host),
+      lines,
+      hasGpioLibrary: hasGpioLibrary(),
+      logState: () =>
+        opened && check ? { ...check.state, eventCount: opened.records.logReader.eventCount() } : damaged,
+    },
+    startLogCheck: (damaged) => check?.start(damaged),
+    close: () => {
+      check?.stop();
+      opened?.reading.close();
+      opened?.writing.close();
+    },
+  };
+}

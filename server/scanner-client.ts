@@ -1,0 +1,171 @@
+import { type ChildProcess, fork } from "node:child_process";
+import type { BoardListener, BoardOpening, BoardPort, BoardRequest } from "./board/scanner-port.ts";
+import type { Timers } from "./clock/clock.ts";
+import type { FromScanner, LinesKind, ToScanner } from "./parts.ts";
+import { done, refuse, type Refusal } from "./refusal.ts";
+
+export interface ScannerClientOptions {
+  /** The scanner child's program. */
+  childPath: string;
+  lines: LinesKind;
+  /** Microseconds a GPIO call of the `spinning` stand-in takes. */
+  spinUs?: number | undefined;
+  timers: Timers;
+  /** Says what happens to the child, for the log of the program. */
+  note: (sentence: string) => void;
+}
+
+type Answer = { ok: true } | Refusal;
+
+const firstRetryMs = 500;
+const longestRetryMs = 5000;
+/** The child says that it is alive once a second; silent for this long it is taken to hang. */
+const silentMs = 6000;
+const closingMs = 2000;
+
+const refusalOf = {
+  "not-on-a-real-board": "real-board",
+  "no-such-contact": "no-such-place",
+  "no-such-entry": "no-such-place",
+  "unknown-code": "unknown-code",
+  "board-not-empty": "board-not-empty",
+} as const;
+
+/**
+ * Runs the scanner in a process of its own, because the GPIO library can take its process down with it. When the
+ * child dies, hangs or cannot open the board, that is said and it is started again, ever less often up to every
+ * five seconds; what is in by then on the simulated board is handed to the new one.
+ */
+export class ScannerClient implements BoardPort {
+  readonly #options: ScannerClientOptions;
+  readonly #waiting = new Map<number, (answer: Answer) => void>();
+  #child: ChildProcess | undefined;
+  #listener: BoardListener | undefined;
+  #opening: (() => BoardOpening) | undefined;
+  #requestCount = 0;
+  #retryMs = firstRetryMs;
+  #cancelRetry: () => void = () => undefined;
+  #cancelWatch: () => void = () => undefined;
+  #isClosing = false;
+
+  constructor(options: ScannerClientOptions) {
+    this.#options = options;
+  }
+
+  open(opening: () => BoardOpening, listener: BoardListener): void {
+    this.#opening = opening;
+    this.#listener = listener;
+    this.#start();
+  }
+
+  request(request: BoardRequest): Promise<Answer> {
+    const child = this.#child;
+    if (!child?.connected) return Promise.resolve(refuse("no-board"));
+    this.#requestCount += 1;
+    const number = this.#requestCount;
+    return new Promise((resolve) => {
+      this.#waiting.set(number, resolve);
+      this.#send(child, { ...request, request: number });
+    });
+  }
+
+  async close(): Promise<void> {
+    this.#isClosing = true;
+    this.#cancelRetry();
+    this.#cancelWatch();
+    const child = this.#child;
+    if (!child || child.exitCode !== null || child.signalCode !== null) return;
+    const ended = new Promise<void>((resolve) => child.once("exit", () => resolve()));
+    if (child.connected) this.#send(child, { type: "close" });
+    else child.kill("SIGTERM");
+    const cancel = this.#options.timers.after(closingMs, () => child.kill("SIGKILL"));
+    await ended;
+    cancel();
+  }
+
+  #start(): void {
+    const opening = this.#opening;
+    if (!opening || this.#isClosing) return;
+    const { childPath, lines, spinUs } = this.#options;
+    // The child's own process only: it gets none of the flags this one was started with.
+    const child = fork(childPath, [], { execArgv: [], serialization: "json", stdio: "inherit" });
+    this.#child = child;
+    child.on("message", (message) => this.#hear(child, message as FromScanner));
+    child.on("error", (error) => this.#options.note(`scanner: ${error.message}`));
+    child.once("exit", (code, signal) => this.#ended(child, `${signal ?? code ?? "unknown"}`));
+    this.#send(child, { type: "open", ...opening(), lines, ...(spinUs === undefined ? {} : { spinUs }) });
+    this.#watch(child);
+  }
+
+  #send(child: ChildProcess, message: ToScanner): void {
+    // A child that died a moment ago is heard of by its exit; the message is then lost with it.
+    child.send(message, () => undefined);
+  }
+
+  #watch(child: ChildProcess): void {
+    this.#cancelWatch();
+    this.#cancelWatch = this.#options.timers.after(silentMs, () => {
+      this.#options.note("scanner: it has been silent for too long and is stopped");
+      child.kill("SIGKILL");
+    });
+  }
+
+  #hear(child: ChildProcess, message: FromScanner): void {
+    if (child !== this.#child || this.#isClosing) return;
+    this.#watch(child);
+    switch (message.type) {
+      case "opened":
+        this.#retryMs = firstRetryMs;
+        this.#listener?.opened({ hasCodes: message.hasCodes, hasProbes: message.hasProbes });
+        return;
+      case "open-failed":
+        this.#cancelWatch();
+        this.#giveUp({ code: message.code, facts: message.facts });
+        child.kill("SIGTERM");
+        return;
+      case "sensed":
+        this.#listener?.sensed(message.state);
+        return;
+      case "self-check-progress":
+        this.#listener?.selfCheckProgress(message.doneCount, message.totalCount);
+        return;
+      case "self-check-result":
+        this.#listener?.selfCheckResult(message.faults);
+        this.#answer(message.request, done);
+        return;
+      case "done":
+        this.#answer(message.request, done);
+        return;
+      case "refused":
+        this.#answer(message.request, refuse(refusalOf[message.code], message.facts));
+        return;
+      case "lead-result":
+      case "walk-test-touch":
+      case "alive":
+        return;
+    }
+  }
+
+  #answer(request: number, answer: Answer): void {
+    this.#waiting.get(request)?.(answer);
+    this.#waiting.delete(request);
+  }
+
+  #ended(child: ChildProcess, how: string): void {
+    if (child !== this.#child || this.#isClosing) return;
+    this.#options.note(`scanner: it ended (${how}) and is started again`);
+    this.#giveUp({ code: "scanner-stopped", facts: {} });
+  }
+
+  /** Says that the board is lost and starts anew after a while. */
+  #giveUp(why: { code: string; facts: Record<string, string | number> }): void {
+    this.#child = undefined;
+    this.#cancelWatch();
+    for (const resolve of this.#waiting.values()) resolve(refuse("no-board"));
+    this.#waiting.clear();
+    this.#listener?.lost(why);
+    this.#cancelRetry();
+    this.#cancelRetry = this.#options.timers.after(this.#retryMs, () => this.#start());
+    this.#retryMs = Math.min(longestRetryMs, this.#retryMs * 2);
+  }
+}

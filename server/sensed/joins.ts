@@ -1,0 +1,81 @@
+import {
+  byId,
+  type ConductorId,
+  conductorId,
+  type ContactId,
+  endsOfConductor,
+  type EntryId,
+} from "../../shared/board/ids.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+
+/** What is plugged on the board, as the log keeps it: sorted, so that the same board is the same text. */
+export interface Plugged {
+  /** A pair of contacts is one; a larger group is its first contact with each of the others. */
+  joins: ConductorId[];
+  codes: { entry: EntryId; code: number }[];
+  unknown: ContactId[];
+}
+
+/** How one state of the board differs from another. `codes` and `unknown` are whole where they differ. */
+export interface PluggedChange {
+  added: ConductorId[];
+  removed: ConductorId[];
+  codes?: Plugged["codes"] | undefined;
+  unknown?: ContactId[] | undefined;
+}
+
+export const nothingPlugged: Plugged = { joins: [], codes: [], unknown: [] };
+
+/** The joins, codes and unknown contacts of a sensed state. */
+export function pluggedOf(state: Pick<SensedState, "groups" | "codes" | "unknown">): Plugged {
+  const joins = state.groups.flatMap((group) => {
+    const [first, ...rest] = group.toSorted(byId);
+    return first === undefined ? [] : rest.map((contact) => conductorId(first, contact));
+  });
+  return {
+    joins: joins.sort(byId),
+    codes: state.codes.map(({ entry, code }) => ({ entry, code })).sort((a, b) => byId(a.entry, b.entry)),
+    unknown: state.unknown.toSorted(byId),
+  };
+}
+
+/** The groups that joins stand for: contacts that hang together, each group sorted, groups by their first. */
+export function groupsOf(joins: readonly ConductorId[]): ContactId[][] {
+  const groupOf = new Map<ContactId, ContactId[]>();
+  for (const join of joins) {
+    const [a, b] = endsOfConductor(join);
+    const groupA = groupOf.get(a) ?? [a];
+    const groupB = groupOf.get(b) ?? [b];
+    const group = groupA === groupB ? groupA : [...groupA, ...groupB];
+    for (const contact of group) groupOf.set(contact, group);
+  }
+  return [...new Set(groupOf.values())]
+    .map((group) => group.toSorted(byId))
+    .sort((a, b) => byId(a[0] ?? "", b[0] ?? ""));
+}
+
+const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);
+
+/** What turns `before` into `after`, or undefined where they are the same. */
+export function changeBetween(before: Plugged, after: Plugged): PluggedChange | undefined {
+  const was = new Set(before.joins);
+  const is = new Set(after.joins);
+  const change: PluggedChange = {
+    added: after.joins.filter((join) => !was.has(join)),
+    removed: before.joins.filter((join) => !is.has(join)),
+    ...(isSame(before.codes, after.codes) ? {} : { codes: after.codes }),
+    ...(isSame(before.unknown, after.unknown) ? {} : { unknown: after.unknown }),
+  };
+  const isNothing = change.added.length + change.removed.length === 0 && !change.codes && !change.unknown;
+  return isNothing ? undefined : change;
+}
+
+/** The state after a change: the inverse of `changeBetween`. */
+export function applyChange(before: Plugged, change: PluggedChange): Plugged {
+  const gone = new Set(change.removed);
+  return {
+    joins: [...before.joins.filter((join) => !gone.has(join)), ...change.added].sort(byId),
+    codes: change.codes ?? before.codes,
+    unknown: change.unknown ?? before.unknown,
+  };
+}

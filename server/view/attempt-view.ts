@@ -1,0 +1,104 @@
+import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
+import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
+import { deadSteps, type Language } from "../../shared/protocol/commands.schema.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
+import { stepStates } from "../attempt/steps.ts";
+import type { AttemptPicture } from "./bench-picture.ts";
+import { sayFor } from "./say-for.ts";
+import { verdictView } from "./verdict-view.ts";
+
+const hintCount = 3;
+
+/** True where the screen may show what is derived from the board. */
+const mayDerive = ({ mode }: AttemptState): boolean => mode !== "assessed";
+
+/** An attempt as its learner's screen shows it. */
+export function attemptView(picture: AttemptPicture, language: Language): AttemptView {
+  const { run, plan, canUndo, sensed } = picture;
+  const { state, kit } = run;
+  const isOpen = mayDerive(state);
+  const view = {
+    id: state.id,
+    scenario: kit.stripped,
+    mode: state.mode,
+    kind: state.kind,
+    step: state.step,
+    steps: stepStates(state, plan.questions.length),
+    status: state.status === "left" ? ("handed-in" as const) : state.status,
+    cables: run.cables.map((cable) => cableView(cable, picture)),
+    joints: run.joints.map((joint) => [...joint]),
+    unknown: sensed?.unknown ?? [],
+    settings: stationSettings(kit.stripped, run.settings),
+    asFound: asFoundView(picture),
+    canUndo,
+    dead: deadView(state, isOpen),
+    plan: planView(picture, isOpen),
+    hints: {
+      used: state.hints.length,
+      left: isOpen ? hintCount - state.hints.length : 0,
+      shown: isOpen ? [...state.hints] : [],
+    },
+    tries: isOpen ? state.tryCount : 0,
+    verdict: isOpen ? verdictView(picture, language) : null,
+  };
+  return { ...view, say: sayFor(picture, view) };
+}
+
+function cableView(cable: SizedCable, { run }: AttemptPicture): SensedCable {
+  const { state, kit } = run;
+  const [from, to] = endsOfCable(cable.id);
+  const route = kit.routeBetween(stationOf(from), stationOf(to));
+  const offeredCsaMm2 = state.lastCsaMm2.get(cable.id);
+  const figures = mayDerive(state) ? run.judged().verdict.figures.cables[cable.id] : undefined;
+  return {
+    id: cable.id,
+    from,
+    to,
+    conductors: cable.conductors.map(([a, b]) => ({ from: a, to: b, class: roleClass(roleOf(a)) })),
+    path: route?.pathPoints.map(({ x, y }) => ({ x, y })) ?? [],
+    ...(cable.csaMm2 === undefined
+      ? { asksSize: offeredCsaMm2 === undefined ? {} : { offeredCsaMm2 } }
+      : { csaMm2: cable.csaMm2 }),
+    ...(figures?.lengthM === undefined ? {} : { lengthM: figures.lengthM }),
+    ...(figures?.share === undefined ? {} : { share: figures.share }),
+    ...(mayDerive(state) && cable.isAsFound ? { isAsFound: true } : {}),
+  };
+}
+
+/** What was found there, with what of it is in: all the time in practice, until the work begins in assessed work. */
+function asFoundView({ run }: AttemptPicture): AttemptView["asFound"] {
+  const { state, kit, cables } = run;
+  if (!mayDerive(state) && state.entered.includes("wire")) return [];
+  const isIn = new Set(cables.map(({ id }) => id));
+  return [...asFoundCables(kit.stripped).values()].map(({ from, to }) => {
+    const cable = cableId(from, to);
+    return { cable, isIn: isIn.has(cable) };
+  });
+}
+
+function deadView(state: AttemptState, isOpen: boolean): AttemptView["dead"] {
+  if (!state.isExistingCircuit) return [];
+  return deadSteps.map((step) => {
+    const done = state.dead.find((one) => one.step === step);
+    return {
+      step,
+      isDone: done !== undefined,
+      ...(isOpen && done?.isOutOfOrder ? { isOutOfOrder: true } : {}),
+    };
+  });
+}
+
+function planView({ run, plan }: AttemptPicture, isOpen: boolean): AttemptView["plan"] {
+  const answers = run.state.plan;
+  const questions = plan.questions.map(({ question, choices, check }) => {
+    const answer = answers[question];
+    return {
+      question,
+      ...(choices ? { choices } : {}),
+      ...(answer === undefined ? {} : { answer, ...(isOpen ? { result: check(answer) } : {}) }),
+    };
+  });
+  const isAnswered = questions.length > 0 && questions.every(({ answer }) => answer !== undefined);
+  return isOpen && isAnswered && plan.bars.length > 0 ? { questions, bars: plan.bars } : { questions };
+}

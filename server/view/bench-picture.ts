@@ -1,0 +1,22 @@
+import type { AttemptRun } from "../attempt/attempt-run.ts";
+import type { PlanSheet } from "../attempt/plan-sheet.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+
+/** Everything there is to show of an attempt, whether or not a screen may see it. */
+export interface AttemptPicture {
+  run: AttemptRun;
+  plan: PlanSheet;
+  sensed: SensedState | undefined;
+  canUndo: boolean;
+  /** A verdict was asked for and waits for the board to be at rest. */
+  isAsked: boolean;
+  /** Practice: findings all the time, or when they are asked for. */
+  findings: "asked" | "live";
+}
+
+/** Everything there is to show of a bench. What it says of the bench itself may be seen by all. */
+export interface BenchPicture {
+  bench: Omit<BenchView, "attempt">;
+  attempt: AttemptPicture | undefined;
+}

@@ -1,0 +1,76 @@
+import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
+import { planSheetOf } from "../attempt/plan-sheet.ts";
+import type { BenchCore } from "../bench/bench-core.ts";
+import { isOwnAttempt } from "../bench/start-attempt.ts";
+import type { BenchPicture } from "./bench-picture.ts";
+
+/** What is wrong around the work, each trouble once. */
+function banners(core: BenchCore): Banner[] {
+  const { board, sensed, parts, run } = core;
+  const list: Banner[] = [];
+  const add = (kind: Banner["kind"], facts: Banner["facts"] = {}): void => void list.push({ kind, facts });
+  if (core.isLogDamaged) add("log-damaged");
+  if (core.isDiskFull) add("disk-full");
+  if (board.state === "no-board") add("board-lost", board.facts);
+  else
+    for (const { kind, station, contacts, facts } of sensed?.faults ?? [])
+      list.push({
+        kind: "board-fault",
+        fault: kind,
+        contacts,
+        facts: facts ?? {},
+        ...(station ? { station } : {}),
+      });
+  const own = isOwnAttempt(core) ? run : undefined;
+  if (own && (own.state.changedWhileOff || own.state.isTrainerNeeded))
+    add("changed-while-off", {
+      addedCount: own.state.changedWhileOff?.addedCount ?? 0,
+      removedCount: own.state.changedWhileOff?.removedCount ?? 0,
+      isTrainerNeeded: own.state.isTrainerNeeded,
+    });
+  for (const { subject, key, used } of own?.settings.clashes ?? [])
+    if (used.by === "sensed") add("setting-clash", { subject, key, used: used.value });
+  if (parts.clock.state() === "unsynced") add("clock-unset");
+  if (parts.isSimulated) add("board-simulated");
+  return list;
+}
+
+/** The state of the board as the screen is told it. */
+function boardState({ board, sensed }: BenchCore): Pick<BenchView, "state" | "noBoard"> {
+  if (board.state === "no-board")
+    return { state: "no-board", noBoard: { key: `no-board.${board.code}`, facts: board.facts } };
+  return { state: board.state === "ready" && sensed ? "ready" : "starting" };
+}
+
+/** Everything there is to show at this moment; what of it a screen gets is decided by `viewFor`. */
+export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchPicture {
+  const { memory, person, parts, run, sensed, undo, isAsked, selfCheck } = core;
+  const isOwn = isOwnAttempt(core);
+  return {
+    bench: {
+      revision: core.revision,
+      ...boardState(core),
+      benchName: `Spurwise ${parts.records?.log.benchId.slice(-4) ?? ""}`.trim(),
+      language: memory.language,
+      isLarge: memory.isLarge,
+      banners: banners(core),
+      person: person && { name: person.learner?.name ?? "", isGuest: person.learner === null },
+      // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
+      learners: person ? [] : (parts.records?.learners.all().map(({ id, name }) => ({ id, name })) ?? []),
+      scenarios: cards,
+      board: face,
+      ...(selfCheck ? { selfCheck } : {}),
+    },
+    attempt:
+      run && isOwn
+        ? {
+            run,
+            plan: planSheetOf(run.kit.stripped),
+            sensed,
+            canUndo: undo.length > 0 && run.state.status === "open",
+            isAsked,
+            findings: parts.findings,
+          }
+        : undefined,
+  };
+}

@@ -1,0 +1,48 @@
+import type { AttemptView, Fact, Said } from "../../shared/protocol/bench-view.ts";
+import type { SayKey } from "../../shared/protocol/said-keys.ts";
+import { asFoundCables } from "../attempt/settings.ts";
+import type { AttemptPicture } from "./bench-picture.ts";
+
+const say = (key: SayKey, facts: Record<string, Fact> = {}): Said => ({ key, facts });
+
+/**
+ * The one line that says what to do now. In an assessed attempt it goes by the step alone, and by what every
+ * learner is asked for there: it never hangs on what is right.
+ */
+export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">): Said {
+  const { state, kit, cables } = run;
+  if (state.isTrainerNeeded) return say("say.trainer-confirms");
+  if (view.status === "handed-in") return say("say.handed-in");
+  if (view.status === "ready") return say("say.ready");
+  const isSettingUp = !state.entered.includes("wire");
+  const found = asFoundCables(kit.stripped);
+  const strangeCount = cables.filter(({ id }) => !found.has(id)).length;
+  const foundCount = cables.length - strangeCount;
+  switch (state.step) {
+    case "caution":
+      return say("say.caution");
+    case "make-dead":
+    case "plan":
+    case "hand-in":
+    case "test":
+    case "load":
+      if (isSettingUp && strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
+      if (isSettingUp && foundCount < found.size)
+        return say("say.as-found", { done: foundCount, total: found.size });
+      return say(`say.${state.step}`);
+    case "wire":
+      return sayForWiring(view);
+  }
+}
+
+function sayForWiring(view: Omit<AttemptView, "say">): Said {
+  const unsized = view.cables.find(({ asksSize }) => asksSize);
+  if (unsized) return say("say.size", { cable: unsized.id });
+  const unset = view.settings.find(({ value }) => value === undefined);
+  if (unset) return say("say.setting", { station: unset.station });
+  const { verdict } = view;
+  if (!verdict?.isCurrent || verdict.isHeld) return say("say.wire");
+  const count = verdict.findings.filter(({ weight }) => weight === "danger" || weight === "fix").length;
+  if (count > 0) return say("say.mend", { count });
+  return verdict.proposal === "met" ? say("say.sound") : say("say.wire");
+}

@@ -1,0 +1,98 @@
+import type { FindingView, VerdictView } from "../../shared/protocol/bench-view.ts";
+import type { Language } from "../../shared/protocol/commands.schema.ts";
+import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
+import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
+import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
+import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
+import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import type { AttemptRun } from "../attempt/attempt-run.ts";
+import { stationNames } from "../attempt/station-names.ts";
+import type { AttemptPicture } from "./bench-picture.ts";
+
+type Bar = NonNullable<FindingView["bars"]>[number];
+
+/** Facts of findings that are currents to compare, by the name of their bar. */
+const barOfFact: Readonly<Record<string, Bar["name"]>> = {
+  designA: "Ib",
+  designCurrentA: "Ib",
+  deviceA: "In",
+  deviceRatingA: "In",
+  ratingA: "Iz",
+  legA: "leg",
+  legCurrentA: "leg",
+  leastA: "least",
+  leastRatingA: "least",
+};
+
+/** The currents a finding compares; none where there are not two to compare. */
+function barsOf({ facts }: Finding): { bars?: Bar[] } {
+  const bars = Object.entries(barOfFact).flatMap(([fact, name]): Bar[] => {
+    const currentA = facts[fact];
+    return typeof currentA === "number" ? [{ name, currentA }] : [];
+  });
+  return bars.length > 1 ? { bars } : {};
+}
+
+/** A verdict in the learner's language, as whole sentences. */
+function inWords(
+  verdict: Verdict,
+  wiring: Pick<Wiring, "stations">,
+  run: AttemptRun,
+  language: Language,
+): Omit<VerdictView, "isCurrent" | "isHeld"> {
+  const names = stationNames(run.kit.stripped, language);
+  return {
+    findings: verdict.findings.map((finding) => {
+      const { weightWord: _weightWord, ...words } = wordFinding(finding, wiring, language, names);
+      return { id: finding.id, weight: finding.weight, ...words, places: finding.places, ...barsOf(finding) };
+    }),
+    requirements: verdict.requirements.map(({ requirement, answer, places }) => ({
+      text: wordRequirement(requirement, wiring, language, names),
+      answer,
+      places,
+    })),
+    undetermined: verdict.undetermined.map((missing) => ({
+      text: wordUndetermined(missing, wiring, language, names),
+      place: missing.place,
+      cause: missing.cause,
+    })),
+    proposal: verdict.proposal,
+  };
+}
+
+const nothingYet = { findings: [], requirements: [], undetermined: [], proposal: "cannot-say" } as const;
+
+/** Sentences are made once for a verdict and a language, however often the view is published. */
+const said = new WeakMap<Verdict, Map<Language, ReturnType<typeof inWords>>>();
+
+function wordsFor(verdict: Verdict, run: AttemptRun, language: Language): ReturnType<typeof inWords> {
+  const known = said.get(verdict) ?? new Map<Language, ReturnType<typeof inWords>>();
+  said.set(verdict, known);
+  const words = known.get(language) ?? inWords(verdict, run.judged().wiring, run, language);
+  known.set(language, words);
+  return words;
+}
+
+/**
+ * The verdict a learner may see: the one last asked for, marked as past once the board has changed, or in live
+ * practice the one of this moment. While a plug may be half in it is held back.
+ */
+export function verdictView(picture: AttemptPicture, language: Language): VerdictView | null {
+  const { run, sensed, isAsked, findings } = picture;
+  const { asked, status } = run.state;
+  const isHeld = isAsked || (findings === "live" && sensed !== undefined && !sensed.isSettled);
+  if (findings === "live" && status === "open" && run.state.entered.includes("wire")) {
+    if (isHeld) return { ...copy(nothingYet), isCurrent: true, isHeld };
+    return { ...wordsFor(run.judged().verdict, run, language), isCurrent: true, isHeld };
+  }
+  if (!asked) return isHeld ? { ...copy(nothingYet), isCurrent: true, isHeld } : null;
+  const isCurrent = status === "handed-in" || run.judged().wiringHash === asked.wiringHash;
+  return { ...wordsFor(asked.verdict, run, language), isCurrent, isHeld };
+}
+
+const copy = (empty: typeof nothingYet): Omit<VerdictView, "isCurrent" | "isHeld"> => ({
+  ...empty,
+  findings: [],
+  requirements: [],
+  undetermined: [],
+});

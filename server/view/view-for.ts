@@ -1,0 +1,18 @@
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { attemptView } from "./attempt-view.ts";
+import type { BenchPicture } from "./bench-picture.ts";
+
+/** Who looks: the learner at the bench. The desk and the show screen join here. */
+export type Audience = "bench";
+
+/**
+ * What a screen gets, whole. The one place that decides what an audience may see; nothing else is ever sent to a
+ * screen. In an assessed attempt the bench gets joins, sizes, settings, readings and the health of the board,
+ * and nothing that is derived from them: to tell a learner right or wrong would spoil the evidence.
+ */
+export function viewFor(audience: Audience, { bench, attempt }: BenchPicture): BenchView {
+  switch (audience) {
+    case "bench":
+      return { ...bench, attempt: attempt ? attemptView(attempt, bench.language) : null };
+  }
+}

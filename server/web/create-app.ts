@@ -1,0 +1,85 @@
+import express, { type Express, type NextFunction, type Request, type Response } from "express";
+import { rateLimit } from "express-rate-limit";
+import helmet from "helmet";
+import { existsSync } from "node:fs";
+import { join } from "node:path";
+import type { Health } from "../../shared/protocol/socket-events.ts";
+import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { isOwnOrigin } from "./origin.ts";
+
+export interface AppParts {
+  /** The folder of the built bench screen. */
+  kioskFolder: string;
+  isLoopbackOnly: boolean;
+  health: () => Health;
+  /** The wiring on the board, or undefined where it may not be had now. */
+  wiring: () => Wiring | undefined;
+  note: (sentence: string) => void;
+}
+
+const requestsAMinute = 600;
+const yearMs = 365 * 24 * 3600 * 1000;
+
+/** The pages and files of the bench over HTTP. Nothing here changes anything; commands come over the socket. */
+export function createApp({ kioskFolder, isLoopbackOnly, health, wiring, note }: AppParts): Express {
+  const app = express();
+  app.disable("x-powered-by");
+  app.use(
+    helmet({
+      // The bench is served over plain HTTP on its own panel or a workshop network.
+      strictTransportSecurity: false,
+      contentSecurityPolicy: {
+        directives: {
+          "default-src": ["'self'"],
+          "connect-src": ["'self'"],
+          "img-src": ["'self'", "data:"],
+          // Positions on the plan are set as style properties; no style comes from outside.
+          "style-src": ["'self'", "'unsafe-inline'"],
+          "script-src": ["'self'"],
+          "object-src": ["'none'"],
+          "frame-ancestors": ["'none'"],
+          "upgrade-insecure-requests": null,
+        },
+      },
+    }),
+  );
+  app.use((request: Request, response: Response, next: NextFunction) => {
+    if (isOwnOrigin(request.headers, isLoopbackOnly)) return next();
+    response.status(403).type("text/plain").send("This bench is not open to other sites.\n");
+  });
+  app.use(
+    rateLimit({ windowMs: 60_000, limit: requestsAMinute, standardHeaders: "draft-8", legacyHeaders: false }),
+  );
+
+  app.get("/health", (_request, response) => {
+    response.set("Cache-Control", "no-store").json(health());
+  });
+
+  app.get("/wiring.json", (_request, response) => {
+    const found = wiring();
+    if (!found) return void response.status(404).type("text/plain").send("There is no wiring to save now.\n");
+    response.set("Cache-Control", "no-store").attachment("wiring.json").json(found);
+  });
+
+  app.use(
+    "/assets",
+    express.static(join(kioskFolder, "assets"), { immutable: true, maxAge: yearMs, index: false }),
+  );
+  app.use(express.static(kioskFolder, { cacheControl: false, setHeaders: noCache }));
+
+  app.use((request: Request, response: Response) => {
+    const isBuilt = existsSync(join(kioskFolder, "index.html"));
+    const sentence = isBuilt ? `There is no page ${request.path}.` : "The bench screen is not built yet.";
+    response.status(404).type("text/plain").send(`${sentence}\n`);
+  });
+  app.use((error: unknown, _request: Request, response: Response, next: NextFunction) => {
+    if (response.headersSent) return next(error);
+    note(`http: ${error instanceof Error ? error.message : String(error)}`);
+    response.status(500).type("text/plain").send("The bench could not answer this.\n");
+  });
+  return app;
+}
+
+const noCache = (response: Response): void => {
+  response.set("Cache-Control", "no-cache");
+};

@@ -1,0 +1,63 @@
+import { describe, expect, it } from "vitest";
+import { verifyLog } from "../../server/store/verify-log.ts";
+import { rightCables, TestBench } from "./test-bench.ts";
+
+describe("a learner at the bench", () => {
+  it("sees every cable as it is sensed, before anything is asked", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    expect(bench.attempt().cables).toMatchObject([
+      {
+        id: "socket-1.a~way-1.a",
+        csaMm2: 2.5,
+        conductors: [{ class: "earth" }, { class: "live" }, { class: "neutral" }],
+      },
+    ]);
+    expect(bench.attempt().verdict).toBeNull();
+  });
+
+  it("asks and reads that a ring of two with one spur has nothing to put right", async () => {
+    const bench = await new TestBench().start().isWiring();
+    for (const [from, to] of rightCables) await bench.cable(from, to, 2.5);
+    await bench.does("ask-verdict", {});
+    const { verdict } = bench.attempt();
+    expect(verdict).toMatchObject({ isCurrent: true, isHeld: false, proposal: "met", findings: [] });
+    expect(verdict?.requirements.every(({ answer }) => answer === "met")).toBe(true);
+  });
+
+  it("opens one core of the ring, asks, and reads where the ring is open", async () => {
+    const bench = await new TestBench().start().isWiring();
+    for (const [from, to] of rightCables) await bench.cable(from, to, 2.5);
+    await bench.does("pull", {
+      what: "lead",
+      contactA: "socket-1.b.E" as never,
+      contactB: "socket-2.a.E" as never,
+    });
+    await bench.does("ask-verdict", {});
+    const [finding] = bench.attempt().verdict?.findings ?? [];
+    expect(finding).toMatchObject({ id: expect.stringContaining("ring-open") as string, weight: "fix" });
+    expect(JSON.stringify(finding?.places)).toMatch(/socket-[12]/);
+    for (const sentence of [finding?.where, finding?.what, finding?.why, finding?.remedy, finding?.reference])
+      expect(sentence).toMatch(/^[A-Z].*/);
+  });
+
+  it("finds both states, the verdicts and the sizes in the log, and the log is sound", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    bench.clock.advance(250);
+    await bench.does("pull", { what: "cable", cable: "socket-1.a~way-1.a" as never });
+    bench.clock.advance(250);
+    await bench.does("ask-verdict", {});
+    const joins = ["E", "L", "N"].map((role) => `socket-1.a.${role}~way-1.a.${role}`);
+    expect(bench.events("sensed").map(({ content }) => [content["added"], content["removed"]])).toEqual([
+      [[], []],
+      [joins, []],
+      [[], joins],
+    ]);
+    expect(bench.events("setting")).toMatchObject([
+      { content: { key: "csaMm2", value: 2.5, by: "learner" } },
+    ]);
+    expect(bench.events("verdict-asked")).toHaveLength(1);
+    expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
+  });
+});

@@ -1,0 +1,95 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { byId, conductorId, type ConductorId, type ContactId } from "../../shared/board/ids.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type {
+  BoardListener,
+  BoardOpening,
+  BoardPort,
+  BoardRequest,
+} from "../../server/board/scanner-port.ts";
+import { type Leads, leadsAfter } from "../../server/board/simulated-leads.ts";
+import { done, type Refusal } from "../../server/refusal.ts";
+import { groupsOf } from "../../server/sensed/joins.ts";
+
+/**
+ * A mock board in this process, in place of the scanner child: it senses at once what it is asked to plug, or
+ * what a hand plugs. What the child does by itself is proved with the real one elsewhere.
+ */
+export class BoardStandIn implements BoardPort {
+  leads: Leads = new Map();
+  requests: BoardRequest[] = [];
+  #board: BoardDescription | undefined;
+  #listener: BoardListener | undefined;
+  #revision = 0;
+  #extra: Partial<SensedState> = {};
+  /** While false, sensed states say that a plug may be half in. */
+  isSettled = true;
+
+  open(opening: () => BoardOpening, listener: BoardListener): void {
+    const { board, groups, codes } = opening();
+    this.#board = board;
+    this.#listener = listener;
+    const codeOf = (contact: ContactId) => codes?.find(({ entry }) => contact.startsWith(`${entry}.`))?.code;
+    const known = new Map((groups ?? []).map(([a, b]) => [conductorId(a!, b!), codeOf(a!)] as const));
+    if (known.size > 0) this.leads = known;
+    listener.opened({ hasCodes: (board.codes?.length ?? 0) > 0, hasProbes: board.probes !== undefined });
+    this.#say();
+  }
+
+  async request(request: BoardRequest): Promise<{ ok: true } | Refusal> {
+    this.requests.push(request);
+    if (this.#board) this.leads = leadsAfter(this.leads, request, this.#board);
+    this.#say();
+    return done;
+  }
+
+  async close(): Promise<void> {
+    this.#listener = undefined;
+  }
+
+  /** A hand puts leads in or takes them out. */
+  byHand(change: { in?: ConductorId[]; out?: ConductorId[] }): void {
+    const leads = new Map(this.leads);
+    for (const lead of change.out ?? []) leads.delete(lead);
+    for (const lead of change.in ?? []) leads.set(lead, undefined);
+    this.leads = leads;
+    this.#say();
+  }
+
+  /** The board senses something else besides, such as a fault. */
+  senses(extra: Partial<SensedState>): void {
+    this.#extra = { ...this.#extra, ...extra };
+    this.#say();
+  }
+
+  /** The scanner stops. */
+  dies(code = "scanner-stopped"): void {
+    this.#listener?.lost({ code, facts: {} });
+  }
+
+  /** The scanner is back. */
+  comesBack(): void {
+    this.#listener?.opened({ hasCodes: false, hasProbes: false });
+    this.#say();
+  }
+
+  #say(): void {
+    this.#revision += 1;
+    const codes = [...this.leads]
+      .flatMap(([lead, code]) => (code === undefined ? [] : [{ lead, code }]))
+      .flatMap(({ lead, code }) => lead.split("~").map((contact) => ({ contact, code })))
+      .map(({ contact, code }) => ({ entry: contact.slice(0, contact.lastIndexOf(".")) as never, code }));
+    this.#listener?.sensed({
+      boardId: this.#board?.id ?? "",
+      revision: this.#revision,
+      monotonicMs: 0,
+      groups: groupsOf([...this.leads.keys()].sort(byId)),
+      codes: [...new Map(codes.map((one) => [one.entry, one])).values()],
+      unknown: [],
+      probes: { red: null, black: null },
+      faults: [],
+      isSettled: this.isSettled,
+      ...this.#extra,
+    });
+  }
+}

@@ -1,0 +1,196 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { onTestFinished } from "vitest";
+import { Bench } from "../../server/bench.ts";
+import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
+import { demoLearners } from "../../server/demo/learners.ts";
+import { type ScenarioKit, scenarioKit } from "../../server/library.ts";
+import { BenchMemoryReader, BenchMemoryWriter } from "../../server/store/bench-memory.ts";
+import { LearnerReader, LearnerWriter } from "../../server/store/learners.ts";
+import { LogReader } from "../../server/store/log-reader.ts";
+import { LogWriter } from "../../server/store/log-writer.ts";
+import { type Connection, openForReading, openForWriting } from "../../server/store/open-database.ts";
+import { boardFace } from "../../server/view/board-face.ts";
+import { pictureOf } from "../../server/view/picture-of.ts";
+import { scenarioCards } from "../../server/view/scenario-cards.ts";
+import { viewFor } from "../../server/view/view-for.ts";
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { conductorId, contactId, type ConductorId, type EntryId, type Role } from "../../shared/board/ids.ts";
+import type { AttemptView, BenchView } from "../../shared/protocol/bench-view.ts";
+import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { judge } from "../../shared/rules/judge.ts";
+import { packVersion } from "../../shared/rules/pack-version.ts";
+import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
+import { BoardStandIn } from "./board-stand-in.ts";
+import { ManualClock } from "./manual-clock.ts";
+import { smallBoard } from "./small-board.ts";
+import { temporaryFolder } from "./temporary-folder.ts";
+
+/** The scenario of the small board, changed where a check needs it otherwise. */
+export function firstSpur(change: Partial<Scenario> = {}): ScenarioKit {
+  const file = JSON.parse(readFileSync("scenarios/first-spur.json", "utf8")) as object;
+  const kit = scenarioKit(Buffer.from(JSON.stringify({ ...file, ...change })), "first-spur.json");
+  if ("problems" in kit) throw new Error(JSON.stringify(kit.problems));
+  return kit;
+}
+
+export interface TestBenchOptions {
+  /** Where the log lies; the same folder again is the same bench after a restart. */
+  folder?: string;
+  scenarios?: ScenarioKit[];
+  isSimulated?: boolean;
+  findings?: "asked" | "live";
+  clock?: ManualClock;
+  /** Codes of the plugs; none where left out. */
+  codes?: BoardDescription["codes"];
+  port?: BoardStandIn;
+  parts?: Partial<BenchParts>;
+}
+
+/** A bench of the real parts, on a board in this process and with time that a check lets go by. */
+export class TestBench {
+  readonly folder: string;
+  readonly clock: ManualClock;
+  readonly port: BoardStandIn;
+  readonly parts: BenchParts;
+  readonly bench: Bench;
+  readonly notes: string[] = [];
+  readonly writing: Connection;
+  readonly #reading: Connection;
+  #isStopped = false;
+
+  constructor(options: TestBenchOptions = {}) {
+    this.folder = options.folder ?? temporaryFolder();
+    this.clock = options.clock ?? new ManualClock();
+    this.port = options.port ?? new BoardStandIn();
+    const path = join(this.folder, "spurwise.db");
+    this.writing = openForWriting(path);
+    const log = new LogWriter(this.writing, path, this.clock);
+    new LearnerWriter(this.writing).seed(demoLearners);
+    this.#reading = openForReading(path);
+    const records: Records = {
+      log,
+      logReader: new LogReader(this.#reading),
+      learners: new LearnerReader(this.#reading),
+      memory: new BenchMemoryWriter(this.writing),
+      memoryReader: new BenchMemoryReader(this.#reading),
+    };
+    const kits = options.scenarios ?? [firstSpur()];
+    const { board, bytes } = smallBoard(options.codes);
+    this.parts = {
+      board,
+      boardBytes: bytes,
+      isSimulated: options.isSimulated ?? true,
+      scenarios: new Map(kits.map((kit) => [kit.scenario.id, kit])),
+      port: this.port,
+      clock: this.clock,
+      timers: this.clock,
+      judge,
+      rulePackVersion: packVersion,
+      softwareVersion: "0.0.0-test",
+      findings: options.findings ?? "asked",
+      records,
+      note: (sentence) => void this.notes.push(sentence),
+      ...options.parts,
+    };
+    this.bench = new Bench(this.parts);
+    onTestFinished(() => this.stop());
+  }
+
+  /** Starts it, as the program does once it listens. */
+  start(): this {
+    this.bench.start();
+    return this;
+  }
+
+  /** Stops it as a signal does; once. */
+  async stop(): Promise<void> {
+    if (this.#isStopped) return;
+    this.#isStopped = true;
+    await this.bench.stop();
+    this.#reading.close();
+    this.writing.close();
+  }
+
+  /** Takes the power away: nothing is flushed, nothing is said. */
+  cutPower(): void {
+    this.#isStopped = true;
+    this.#reading.close();
+    this.writing.close();
+  }
+
+  /** Sends a command and expects it to be done. */
+  async does<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<void> {
+    const answer = await this.bench.handle(name, command);
+    if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
+  }
+
+  /** Sends a command and gives the code it is refused with; "done" where it is not. */
+  async refusal<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<string> {
+    const answer = await this.bench.handle(name, command);
+    return answer.ok ? "done" : answer.code;
+  }
+
+  view(): BenchView {
+    const { board, scenarios, isSimulated } = this.parts;
+    const picture = pictureOf(
+      this.bench.core,
+      boardFace(board, isSimulated),
+      scenarioCards(scenarios, board),
+    );
+    return viewFor("bench", picture);
+  }
+
+  /** The attempt on the screen; there must be one. */
+  attempt(): AttemptView {
+    const { attempt } = this.view();
+    if (!attempt) throw new Error("no attempt on the screen");
+    return attempt;
+  }
+
+  rows(): LogRow[] {
+    return [...(this.parts.records?.logReader.rows() ?? [])];
+  }
+
+  /** The events of the log by type, their content read. */
+  events(type?: string): { type: string; content: Record<string, unknown> }[] {
+    return this.rows()
+      .filter((row) => type === undefined || row.type === type)
+      .map(({ type: name, bytes }) => ({
+        type: name,
+        content: JSON.parse(Buffer.from(bytes).toString("utf8")) as Record<string, unknown>,
+      }));
+  }
+
+  /** Signs in, starts the scenario and goes to the wiring. */
+  async isWiring(mode: "practice" | "assessed" = "practice", scenario = "first-spur"): Promise<this> {
+    await this.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+    await this.does("start-attempt", { scenario, mode });
+    await this.does("accept-caution", {});
+    await this.does("go-to-step", { step: "wire" });
+    return this;
+  }
+
+  /** A whole cable of twin-and-earth. */
+  async cable(from: string, to: string, csaMm2?: number): Promise<void> {
+    const size = csaMm2 === undefined ? {} : { csaMm2 };
+    await this.does("plug-cable", { entryA: from as EntryId, entryB: to as EntryId, ...size });
+  }
+}
+
+/** A lead by its two ends, as `socket-1.a` L to `socket-2.b` L. */
+export const lead = (from: string, to: string, role: Role, toRole: Role = role): ConductorId =>
+  conductorId(contactId(from, role), contactId(to, toRole));
+
+/** The leads of a whole cable. */
+export const leadsOf = (from: string, to: string): ConductorId[] =>
+  (["L", "N", "E"] as const).map((role) => lead(from, to, role));
+
+/** The right wiring of the first spur: a ring of two with one spur. */
+export const rightCables: [from: string, to: string][] = [
+  ["way-1.a", "socket-1.a"],
+  ["socket-1.b", "socket-2.a"],
+  ["socket-2.b", "way-1.b"],
+  ["socket-1.c", "socket-3.a"],
+];
