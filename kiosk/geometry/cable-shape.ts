@@ -8,7 +8,9 @@ export const tidyLine = (line: readonly Point[]): Point[] => {
     if (last && last.x === point.x && last.y === point.y) continue;
     const before = tidy.at(-2);
     const isStraight =
-      last && before && ((before.x === last.x && last.x === point.x) || (before.y === last.y && last.y === point.y));
+      last &&
+      before &&
+      ((before.x === last.x && last.x === point.x) || (before.y === last.y && last.y === point.y));
     if (isStraight) tidy.pop();
     tidy.push(point);
   }

@@ -11,9 +11,7 @@ const unsizedMm = 2.2;
 
 /** How wide a cable of that size is drawn, in millimetres; one without a size as the thinnest. */
 export const cableWidthMm = (csaMm2: number | undefined): number =>
-  csaMm2 === undefined
-    ? unsizedMm
-    : (widths.findLast((row) => row.csaMm2 <= csaMm2)?.widthMm ?? unsizedMm);
+  csaMm2 === undefined ? unsizedMm : (widths.findLast((row) => row.csaMm2 <= csaMm2)?.widthMm ?? unsizedMm);
 
 /** Distance from one cable's lane to the next, in millimetres: the widest cable and a gap. */
 export const lanePitchMm = 5.2;

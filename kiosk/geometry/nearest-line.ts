@@ -9,7 +9,11 @@ export interface Touchable {
  * Which of several thin lines a finger means: the nearest within reach. The clear path round a line is as wide as
  * the reach allows and ends half way to its neighbour, so that lines lying side by side can each be touched.
  */
-export const nearestLine = (point: Point, lines: readonly Touchable[], reachPx: number): string | undefined => {
+export const nearestLine = (
+  point: Point,
+  lines: readonly Touchable[],
+  reachPx: number,
+): string | undefined => {
   let nearest: string | undefined;
   let least = reachPx;
   for (const { id, line } of lines) {

@@ -1,0 +1,176 @@
+import { getContext, setContext } from "svelte";
+import type { CableId, ContactId, EntryId, StationId } from "../../shared/board/ids.ts";
+import type { BenchView, Said } from "../../shared/protocol/bench-view.ts";
+import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { Send } from "../link/send.ts";
+import { isTextKey } from "../text/words.svelte.ts";
+import { type CableEnd, joinEnds } from "../wiring/join-ends.ts";
+
+/** What is told about on the card beside the plan. */
+export type Card =
+  | { what: "station"; id: StationId }
+  | { what: "cable"; id: CableId }
+  | { what: "contact"; id: ContactId }
+  | { what: "notes" }
+  | { what: "finding"; id: string }
+  | {
+      what: "choose";
+      from: CableEnd;
+      to: CableEnd;
+      which: "from" | "to";
+      station: StationId;
+      entries: EntryId[];
+    };
+
+export type Armed = { kind: "entry"; id: EntryId } | { kind: "contact"; id: ContactId };
+export type Sheet = "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found";
+
+/**
+ * What the person at the screen has in hand: which card is open, which end of a cable waits for the other. All
+ * that is about the work itself is in the view that the server sends.
+ */
+export class BenchUi {
+  view = $state.raw() as BenchView;
+  stage = $state<"plan" | "face">("plan");
+  card = $state.raw<Card | null>(null);
+  armed = $state.raw<Armed | null>(null);
+  /** Stations that stand open on the board face, the latest last; two at most. */
+  opened = $state.raw<StationId[]>([]);
+  trayCsaMm2 = $state<number | undefined>();
+  sheet = $state.raw<Sheet | null>(null);
+  refusal = $state.raw<Said | null>(null);
+  #send: Send = async () => ({ ok: false, code: "link", facts: {} });
+
+  constructor(view: BenchView) {
+    this.view = view;
+  }
+
+  sendBy(send: Send): void {
+    this.#send = send;
+  }
+
+  /** Asks the server to do something; true when it did. A refusal stays on the screen until the next act. */
+  async act<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<boolean> {
+    this.refusal = null;
+    const answer = await this.#send(name, command);
+    if (answer.ok) return true;
+    this.refuse(answer.code, answer.facts);
+    return false;
+  }
+
+  refuse(code: string, facts: Said["facts"] = {}): void {
+    const key = isTextKey(code) ? code : `refused.${code}`;
+    this.refusal = isTextKey(key) ? { key, facts } : { key: "refused.other", facts: { ...facts, code } };
+  }
+
+  get isSimulated(): boolean {
+    return this.view.board?.isSimulated ?? false;
+  }
+
+  /** True while leads may be moved on the screen. */
+  get canWire(): boolean {
+    const status = this.view.attempt?.status;
+    return this.isSimulated && status === "open";
+  }
+
+  /** The size of the cable in hand: the one chosen, or the first that the task offers. */
+  get csaInHandMm2(): number | undefined {
+    const offered = this.view.attempt?.scenario.parts.cableCsaMm2 ?? [];
+    if (this.trayCsaMm2 !== undefined && offered.includes(this.trayCsaMm2)) return this.trayCsaMm2;
+    return offered[0];
+  }
+
+  closeCard(): void {
+    this.card = null;
+  }
+
+  /** Puts down whatever is in hand, the innermost first. */
+  escape(): void {
+    if (this.armed) this.armed = null;
+    else if (this.card) this.card = null;
+    else if (this.opened.length > 0) this.opened = [];
+  }
+
+  arm(armed: Armed): void {
+    this.refusal = null;
+    this.card = null;
+    this.armed = armed;
+  }
+
+  /** A station was touched: the other end of the cable in hand, or something to tell about. */
+  touchStation(id: StationId): void {
+    if (this.armed?.kind === "entry") this.lay({ entry: this.armed.id }, { station: id });
+    else this.card = { what: "station", id };
+  }
+
+  /** An entry was touched: one end of a cable, or the other. */
+  touchEntry(id: EntryId): void {
+    if (!this.canWire) {
+      if (!this.isSimulated) this.refuse("wire.real");
+      return;
+    }
+    if (this.armed?.kind !== "entry") this.arm({ kind: "entry", id });
+    else if (this.armed.id === id) this.armed = null;
+    else this.lay({ entry: this.armed.id }, { entry: id });
+  }
+
+  /** A contact was touched: one end of a lead, or the other, or something to tell about. */
+  touchContact(id: ContactId, isFree: boolean): void {
+    if (this.armed?.kind === "contact" && this.canWire) {
+      const from = this.armed.id;
+      this.armed = null;
+      if (from !== id) void this.act("plug", { contactA: from, contactB: id });
+    } else if (isFree && this.canWire) this.arm({ kind: "contact", id });
+    else this.card = { what: "contact", id };
+  }
+
+  /** Lays a lead from contact to contact, as at the end of a drag. */
+  layLead(contactA: ContactId, contactB: ContactId): void {
+    this.armed = null;
+    if (contactA !== contactB && this.canWire) void this.act("plug", { contactA, contactB });
+  }
+
+  /** Lays a cable from one end to the other, and asks for an entry where it has to be chosen. */
+  lay(from: CableEnd, to: CableEnd): void {
+    const { board, attempt } = this.view;
+    if (!board || !attempt || !this.canWire) return;
+    const step = joinEnds(from, to, board, attempt);
+    this.armed = null;
+    switch (step.kind) {
+      case "plug": {
+        this.card = null;
+        const csaMm2 = this.csaInHandMm2;
+        void this.act("plug-cable", {
+          entryA: step.entryA,
+          entryB: step.entryB,
+          ...(csaMm2 === undefined ? {} : { csaMm2 }),
+        });
+        return;
+      }
+      case "choose": {
+        const which = "station" in from && from.station === step.station ? "from" : "to";
+        this.card = { what: "choose", from, to, which, station: step.station, entries: step.entries };
+        return;
+      }
+      case "full":
+        this.refuse("wire.full", { station: step.station });
+        return;
+      case "same":
+        this.refuse("wire.same", { where: step.entry });
+    }
+  }
+
+  /** Opens a station to full size; with two open, the one opened first closes. */
+  openStation(id: StationId): void {
+    if (this.opened.includes(id)) return;
+    this.opened = [...this.opened, id].slice(-2);
+  }
+
+  closeStation(id: StationId): void {
+    this.opened = this.opened.filter((one) => one !== id);
+  }
+}
+
+const ui = Symbol("bench-ui");
+export const provideUi = (made: BenchUi): BenchUi => setContext(ui, made);
+export const useUi = (): BenchUi => getContext<BenchUi>(ui);

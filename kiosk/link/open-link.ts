@@ -1,0 +1,36 @@
+import { io, type Socket } from "socket.io-client";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import type { Answer, FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
+import type { Send } from "./send.ts";
+
+const answerWithinMs = 5_000;
+const noAnswer: Answer = { ok: false, code: "link", facts: {} };
+
+interface Ears {
+  onView: (view: BenchView) => void;
+  onLost: () => void;
+}
+
+/**
+ * Opens the link to the server it was loaded from. A whole view comes with every connection, so nothing is kept
+ * for later: a command given while the link is down is refused at once and not sent when it comes back.
+ */
+export const openLink = ({ onView, onLost }: Ears): { send: Send; close: () => void } => {
+  const socket: Socket<ToBench, FromBench> = io({ transports: ["websocket", "polling"] });
+  socket.on("view", onView);
+  socket.on("disconnect", onLost);
+  socket.on("connect_error", onLost);
+  const send: Send = async (name, command) => {
+    if (!socket.connected) return noAnswer;
+    try {
+      // The map of events is generic over the name; the library's types cannot follow it.
+      const emit = socket.timeout(answerWithinMs) as unknown as {
+        emitWithAck: (event: string, body: unknown) => Promise<Answer>;
+      };
+      return await emit.emitWithAck(name, command);
+    } catch {
+      return noAnswer;
+    }
+  };
+  return { send, close: () => socket.close() };
+};

@@ -1,0 +1,85 @@
+import type { CableId } from "../../shared/board/ids.ts";
+import type { AttemptView, BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
+import { lanePitchMm } from "../geometry/cable-width.ts";
+import { fitPlan, type PlanFit, toPx } from "../geometry/fit-plan.ts";
+import { type Plate, placePlates } from "../geometry/place-plates.ts";
+import type { Point, Rect } from "../geometry/point.ts";
+import { routeCables } from "../geometry/route-cables.ts";
+import { plateSizeMm } from "./plate-size.ts";
+
+export interface PlanGround {
+  fit: PlanFit;
+  area: Rect;
+  plates: Plate[];
+  stations: FaceStation[];
+}
+
+/**
+ * The plan without its cables: how it lies in an area of the screen, and where its plates stand. A station that
+ * the plan gives no place to, but that a cable leads to, stands along the lower edge.
+ */
+export const planGround = (
+  scenario: AttemptView["scenario"],
+  face: BoardFace,
+  wired: readonly string[],
+  area: { width: number; height: number },
+  mmPx: number,
+  letters: number,
+): PlanGround => {
+  const { plan } = scenario;
+  const marginPx = lanePitchMm * mmPx * 1.3;
+  const fit = fitPlan(plan, area, marginPx * 0.4);
+  const placed = new Map<string, Point>(plan.places.map(({ station, at }) => [station, at]));
+  const stations = face.stations.filter(({ id }) => placed.has(id) || wired.includes(id));
+  const strays = stations.filter(({ id }) => !placed.has(id));
+  const inner: Rect = {
+    x: marginPx,
+    y: marginPx,
+    width: Math.max(0, area.width - 2 * marginPx),
+    height: Math.max(0, area.height - 2 * marginPx),
+  };
+  const wishes = stations.map((station) => {
+    const { widthMm, heightMm } = plateSizeMm(station);
+    const at = placed.get(station.id);
+    const stray = strays.indexOf(station);
+    return {
+      id: station.id,
+      width: widthMm * mmPx * letters,
+      height: heightMm * mmPx * letters,
+      centre: at
+        ? toPx(fit, at)
+        : { x: (area.width * (stray + 0.5)) / Math.max(1, strays.length), y: area.height },
+    };
+  });
+  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.6);
+  return { fit, area: { x: 0, y: 0, ...area }, plates, stations };
+};
+
+/** Lines of the cables on a plan, kept from one drawing to the next as long as the plates stand where they stood. */
+export class CableLines {
+  #kept = new Map<string, Point[]>();
+  #keptFor = "";
+
+  of(ground: PlanGround, cables: AttemptView["cables"], mmPx: number): Map<CableId, Point[]> {
+    const mark = JSON.stringify([ground.area, ground.plates]);
+    const kept = mark === this.#keptFor ? this.#kept : new Map<string, Point[]>();
+    const lines = routeCables(
+      {
+        width: ground.area.width,
+        height: ground.area.height,
+        pitchPx: lanePitchMm * mmPx,
+        plates: ground.plates,
+      },
+      cables.map(({ id, from, to, path }) => ({
+        id,
+        from: from.slice(0, from.indexOf(".")),
+        to: to.slice(0, to.indexOf(".")),
+        guide: path.map((point) => toPx(ground.fit, point)),
+      })),
+      kept,
+    );
+    this.#kept = lines;
+    this.#keptFor = mark;
+    return lines as Map<CableId, Point[]>;
+  }
+}
