@@ -20,6 +20,8 @@ export const applianceLimits = sourced({
   ownCircuitHeaterOverW: [2000, practice],
   /** Cookers, hobs and ovens above this want a circuit of their own and are not for a ring. */
   ownCircuitCookingOverW: [2000, memory],
+  /** So many fixed heaters on one ring are comprehensive space heating; one storage heater is too. */
+  comprehensiveFromHeaters: [2, practice],
   /** Lighting or a fixed appliance straight off a socket-outlet circuit above this wants a fuse. */
   needsFuseAboveDeviceA: [16, guide],
 });

@@ -253,7 +253,7 @@ export const en = {
     variants: {
       small: {
         what: "{cable} is {csaMm2}.",
-        why: "A ring needs {leastCsaMm2} or more. The device lets {deviceA} through, and a smaller cable could overheat.",
+        why: "A ring needs {leastCsaMm2} or more.[ The device lets {deviceA} through.] A smaller cable could overheat.",
         remedy: "Use {leastCsaMm2} cable all round the ring.",
       },
       underrated: {

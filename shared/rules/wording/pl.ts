@@ -263,7 +263,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       small: {
         what: "{cable} ma {csaMm2}.",
-        why: "Pierścień potrzebuje co najmniej {leastCsaMm2}. Wyłącznik przepuszcza {deviceA} i cieńszy kabel mógłby się przegrzać.",
+        why: "Pierścień potrzebuje co najmniej {leastCsaMm2}.[ Wyłącznik przepuszcza {deviceA}.] Cieńszy kabel mógłby się przegrzać.",
         remedy: "Weź kabel {leastCsaMm2} na cały pierścień.",
       },
       underrated: {

@@ -1,0 +1,50 @@
+import type { StationId } from "../board/ids.ts";
+import type { StationKind } from "../board/station-kinds.ts";
+import type { Branch, CableModel, CircuitModel, Zone } from "./model.ts";
+
+const kindOf = (model: CircuitModel, id: StationId): StationKind | undefined => model.stations.get(id)?.kind;
+
+export const isLightingPoint = (model: CircuitModel, id: StationId): boolean => {
+  const kind = kindOf(model, id);
+  return kind === "luminaire" || kind === "ceiling-rose";
+};
+
+/** True where a socket outlet hangs straight on the zone, with no fuse of its own between. */
+export const hasSocketOutlet = (model: CircuitModel, { points }: Zone): boolean =>
+  points.some((id) => kindOf(model, id) === "socket-outlet");
+
+/**
+ * True for a zone with a ring that the regulation for rings is about: one of socket outlets and connection units.
+ * A ring of nothing but lights or fixed appliances is judged as any other circuit, by what its device protects.
+ */
+export const isRingCircuit = (model: CircuitModel, zone: Zone): boolean => {
+  if (zone.isFused || zone.shape.rings.length === 0) return false;
+  const isOfRing = (id: StationId) => {
+    const kind = kindOf(model, id);
+    return kind === "socket-outlet" || kind === "fcu";
+  };
+  return zone.points.length === 0 || zone.points.some(isOfRing);
+};
+
+/** True for the unfused side of a way that feeds lights and no socket outlet. */
+export const isLightingCircuit = (model: CircuitModel, zone: Zone): boolean =>
+  !zone.isFused && !hasSocketOutlet(model, zone) && zone.points.some((id) => isLightingPoint(model, id));
+
+/** The zones of the circuit an unfused zone is at the head of: itself and those behind fuses. */
+export const zonesOfCircuit = (model: CircuitModel, head: Zone): Zone[] => [
+  head,
+  ...model.zones.filter((zone) => zone.isFused && zone.ways.some((way) => head.ways.includes(way))),
+];
+
+/** True where line or neutral runs in the cable; a single protective conductor carries no load. */
+export const carriesLoad = ({ conductors }: CableModel): boolean =>
+  conductors.some((conductor) => conductor.class !== "earth");
+
+/** Points at and beyond the far end of a branch. */
+export const pointsBeyond = ({ points, shape }: Zone, { index, end }: Branch): StationId[] => {
+  const ofZone = new Set(points);
+  return shape.branches
+    .slice(index, end)
+    .map(({ far }) => far)
+    .filter((id) => ofZone.has(id));
+};

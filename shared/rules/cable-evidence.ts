@@ -1,0 +1,26 @@
+import type { Coordination } from "../circuit/coordination.ts";
+import type { CableModel } from "../circuit/model.ts";
+import { at, evidence, missing } from "./evidence.ts";
+import type { Evidence, Missing } from "./rule.ts";
+
+/** How a cable stands to its device, as evidence named at the cable or as the value that is missing. */
+export const cableEvidence = (
+  { id, csaMm2, method }: CableModel,
+  coordination: Coordination,
+): (Evidence | Missing)[] => {
+  if (coordination.is === "protected") return [];
+  if (coordination.is === "unknown") {
+    const { subject, field } = coordination;
+    return [missing(at(subject.includes("~") ? "cable" : "station", subject), field)];
+  }
+  const { is, deviceA, ratingA, allowedA } = coordination;
+  const facts = {
+    cable: id,
+    method,
+    deviceA,
+    ratingA,
+    allowedA,
+    ...(csaMm2 === undefined ? {} : { csaMm2 }),
+  };
+  return evidence(is, [at("cable", id)], facts);
+};

@@ -1,0 +1,54 @@
+import type { StationId } from "../board/ids.ts";
+import { cutOffBy, isCookerControl } from "../circuit/cut-off.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import { wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
+import { applianceLimits } from "../trade/appliance-limits.ts";
+import { at, evidence, missing } from "./evidence.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
+
+/** A cooker, hob or oven without a control switch, or with one more than 2 m away. */
+export const cookerControl: Rule = {
+  id: "cooker-control",
+  variants: { none: "fix", far: "fix" },
+  source: applianceLimits.sources.cookerControlMostM,
+  check: (model) =>
+    [...cutOffBy(model)].flatMap(([id, cutters]) => {
+      if (wantsOwnCircuit(model, id) !== "cooking" || !isFed(model, id)) return [];
+      const controls = cutters.filter((cutter) => isCookerControl(model, cutter));
+      return controls.length === 0
+        ? evidence("none", [at("station", id)], { point: id, mostM: applianceLimits.cookerControlMostM })
+        : nearest(model, id, controls);
+    }),
+};
+
+const isFed = (model: CircuitModel, id: StationId): boolean =>
+  model.zones.some(({ points }) => points.includes(id));
+
+/** The control that is near enough counts; else the one nearest by what is stated. */
+function nearest(model: CircuitModel, id: StationId, controls: readonly StationId[]): (Evidence | Missing)[] {
+  const { cookerControlMostM: mostM } = applianceLimits;
+  const distances = controls.map((control) => ({ control, distanceM: distanceToM(model, control, id) }));
+  if (distances.some(({ distanceM }) => distanceM !== undefined && distanceM <= mostM)) return [];
+  const unknown = distances.find(({ distanceM }) => distanceM === undefined);
+  if (unknown) return [missing(at("station", unknown.control), "distanceToApplianceM")];
+  const [first, ...rest] = distances;
+  const near = rest.reduce(
+    (best, next) => ((next.distanceM ?? 0) < (best?.distanceM ?? 0) ? next : best),
+    first,
+  );
+  if (near?.distanceM === undefined) return [];
+  const places = [at("station", near.control), at("station", id)];
+  const facts = { point: id, control: near.control, distanceM: near.distanceM, mostM };
+  return evidence("far", [at("station", near.control)], facts, places);
+}
+
+/** As stated; else a cable of known length between the two says that it is no further. */
+function distanceToM(model: CircuitModel, control: StationId, id: StationId): number | undefined {
+  const stated = model.stations.get(control)?.settings?.distanceToApplianceM;
+  if (stated !== undefined) return stated;
+  const lengthM = model.cables.find(
+    ({ fromStation, toStation }) =>
+      (fromStation === control && toStation === id) || (fromStation === id && toStation === control),
+  )?.lengthM;
+  return lengthM !== undefined && lengthM <= applianceLimits.cookerControlMostM ? lengthM : undefined;
+}

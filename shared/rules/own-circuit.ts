@@ -1,0 +1,58 @@
+import type { StationId } from "../board/ids.ts";
+import { cutOffBy, isCookerControl } from "../circuit/cut-off.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import { wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
+import { zonesOfCircuit } from "../circuit/zone-kinds.ts";
+import { applianceLimits } from "../trade/appliance-limits.ts";
+import { allAt, at, evidence, missing } from "./evidence.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
+
+/**
+ * A cooker, a water heater over 15 l or a shower that shares its circuit. A hob and an oven on one control are one;
+ * connection units count by what they feed. On a ring `heavy-on-ring` is said instead, but of a shower.
+ */
+export const ownCircuit: Rule = {
+  id: "own-circuit",
+  variants: { cooking: "fix", "water-heater": "fix", shower: "fix" },
+  source: applianceLimits.sources.ownCircuitOverLitres,
+  check: (model) => {
+    const cutters = cutOffBy(model);
+    return model.zones
+      .filter(({ isFused }) => !isFused)
+      .flatMap((head) => {
+        const points = [...new Set(zonesOfCircuit(model, head).flatMap((zone) => zone.points))].filter(
+          (id) => model.stations.get(id)?.kind !== "fcu",
+        );
+        const isRing = head.shape.rings.length > 0;
+        return points.flatMap((id): (Evidence | Missing)[] => {
+          const want = wantsOwnCircuit(model, id);
+          const others = points.filter((other) => other !== id && !shareControl(model, cutters, id, other));
+          if (want === false || others.length === 0) return [];
+          if (typeof want === "object") return isRing ? [] : [missing(at("station", id), want.lacks)];
+          if (isRing && want !== "shower") return [];
+          const facts = { point: id, others, overLitres: applianceLimits.ownCircuitOverLitres };
+          return evidence(want, [at("station", id)], facts, [at("station", id), ...allAt("station", others)]);
+        });
+      });
+  },
+};
+
+/** True for two cooking appliances on one control, of which it may serve two. */
+function shareControl(
+  model: CircuitModel,
+  cutters: ReturnType<typeof cutOffBy>,
+  a: StationId,
+  b: StationId,
+): boolean {
+  if (!isCooking(model, a) || !isCooking(model, b)) return false;
+  return (cutters.get(a) ?? []).some((id) => {
+    if (!isCookerControl(model, id) || !cutters.get(b)?.includes(id)) return false;
+    const served = [...cutters].filter(([other, list]) => list.includes(id) && isCooking(model, other));
+    return served.length <= applianceLimits.appliancesPerCookerControl;
+  });
+}
+
+function isCooking(model: CircuitModel, id: StationId): boolean {
+  const appliance = model.stations.get(id)?.settings?.appliance;
+  return appliance === "cooker" || appliance === "hob" || appliance === "oven";
+}

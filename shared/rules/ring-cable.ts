@@ -1,0 +1,30 @@
+import type { CableModel } from "../circuit/model.ts";
+import { carriesLoad, isRingCircuit } from "../circuit/zone-kinds.ts";
+import { ringLimits } from "../trade/ring-limits.ts";
+import { at, evidence, missing } from "./evidence.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
+
+/** Cable of a ring below 2.5 mm², or that may carry less than 20 A the way it is run. */
+export const ringCable: Rule = {
+  id: "ring-cable",
+  variants: { small: "fix", underrated: "fix" },
+  source: ringLimits.sources.leastCsaMm2,
+  check: (model) =>
+    model.zones
+      .filter((zone) => isRingCircuit(model, zone))
+      .flatMap(({ shape }) =>
+        shape.rings.flatMap((ring) => ring.cables.filter(carriesLoad).flatMap(checked)),
+      ),
+};
+
+function checked({ id, csaMm2, ratingA, ratingLacks, method, upstream }: CableModel): (Evidence | Missing)[] {
+  const cable = at("cable", id);
+  const { leastCsaMm2, leastCapacityA: leastA } = ringLimits;
+  const deviceA = upstream?.ratingA;
+  const facts = { cable: id, method, leastA, leastCsaMm2, ...(deviceA === undefined ? {} : { deviceA }) };
+  if (csaMm2 === undefined) return [missing(cable, "csaMm2")];
+  if (csaMm2 < leastCsaMm2) return evidence("small", [cable], { ...facts, csaMm2 });
+  if (ratingA === undefined) return [missing(cable, ratingLacks ?? "csaMm2")];
+  if (ratingA < leastA) return evidence("underrated", [cable], { ...facts, csaMm2, ratingA });
+  return [];
+}

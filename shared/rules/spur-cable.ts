@@ -1,0 +1,79 @@
+import { overloadFactor } from "../circuit/coordination.ts";
+import type { CableModel, CircuitModel, Zone } from "../circuit/model.ts";
+import { pointDemand } from "../circuit/point-demand.ts";
+import { carriesLoad, hasSocketOutlet, isRingCircuit, pointsBeyond } from "../circuit/zone-kinds.ts";
+import type { StationId } from "../board/ids.ts";
+import { spurLimits } from "../trade/spur-limits.ts";
+import { at, evidence, missing } from "./evidence.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
+
+/**
+ * Cable of an unfused spur that is too small or may carry too little. It is held against the heaviest one of its
+ * points: that there may be only one is for the rules on the arrangement.
+ */
+export const spurCable: Rule = {
+  id: "spur-cable",
+  variants: { small: "fix", overload: "fix", slim: "query" },
+  source: spurLimits.sources.leastCsaMm2,
+  check: (model) =>
+    model.zones
+      .filter((zone) => isRingCircuit(model, zone) || (!zone.isFused && hasSocketOutlet(model, zone)))
+      .flatMap((zone) => [
+        ...zone.spurs.spurs.flatMap(({ branches }) =>
+          branches.flatMap((branch) => {
+            const points = pointsBeyond(zone, branch);
+            const cables = branch.run.cables.filter(carriesLoad);
+            return points.length === 0 ? [] : cables.flatMap((cable) => checked(model, zone, cable, points));
+          }),
+        ),
+        ...zone.spurs.lacking.flatMap(({ run }) =>
+          run.cables.flatMap(({ id, ratingLacks }) =>
+            ratingLacks ? [missing(at("cable", id), ratingLacks)] : [],
+          ),
+        ),
+      ]),
+};
+
+function checked(
+  model: CircuitModel,
+  { upstream }: Zone,
+  { id, csaMm2, ratingA, ratingLacks, method }: CableModel,
+  points: readonly StationId[],
+): (Evidence | Missing)[] {
+  const cable = at("cable", id);
+  const deviceA = upstream.ratingA;
+  if (csaMm2 === undefined) return [missing(cable, "csaMm2")];
+  if (deviceA === undefined) return [missing(at("station", upstream.station), "deviceRatingA")];
+  const { leastCsaMm2, leastCapacityA: leastA, fullSizeFromDeviceA } = spurLimits;
+  const isLarge = deviceA >= fullSizeFromDeviceA;
+  const facts = { cable: id, csaMm2, method, deviceA };
+  if (isLarge && csaMm2 < leastCsaMm2) return evidence("small", [cable], { ...facts, leastCsaMm2 });
+  if (ratingA === undefined) return [missing(cable, ratingLacks ?? "csaMm2")];
+  const factor = overloadFactor(model, upstream);
+  if (factor !== undefined && ratingA * factor >= deviceA) return [];
+  const worst = heaviest(model, points);
+  if ("lacks" in worst) return [missing(at("station", worst.point), worst.lacks)];
+  const worstA = Math.min(worst.demandA, deviceA);
+  const places = [cable, at("station", worst.point)];
+  const known = { ...facts, ratingA, worstA, point: worst.point };
+  // A point that can draw no more than Iz needs no device to protect the cable from it.
+  if (ratingA < worst.demandA) {
+    if (ratingA < worstA) return evidence("overload", [cable], known, places);
+    if (factor === undefined) return [missing(at("station", upstream.station), "deviceStandard")];
+    return evidence("overload", [cable], known, places);
+  }
+  return isLarge && ratingA < leastA ? evidence("slim", [cable], { ...known, leastA }, places) : [];
+}
+
+/** The point that can draw the most, or the first of which it is not known. */
+function heaviest(
+  model: CircuitModel,
+  points: readonly StationId[],
+): { point: StationId; demandA: number } | { point: StationId; lacks: string } {
+  const [first, ...rest] = points.map((point) => ({ point, ...pointDemand(model, point) }));
+  if (!first) throw new RangeError("a spur without points has no worst case");
+  return rest.reduce((worst, next) => {
+    if ("lacks" in worst) return worst;
+    return "lacks" in next || next.demandA > worst.demandA ? next : worst;
+  }, first);
+}
