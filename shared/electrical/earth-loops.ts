@@ -1,0 +1,113 @@
+import type { StationId } from "../board/ids.ts";
+import { nodeId } from "../circuit/buses.ts";
+import { defaults } from "../circuit/defaults.ts";
+import type { CircuitModel, Zone } from "../circuit/model.ts";
+import { maximumZsOhm } from "../trade/maximum-zs.ts";
+import { boardGaps, cableGaps, type Gap } from "./circuit-gaps.ts";
+import { circuitDevice, type CircuitDevice } from "./circuit-device.ts";
+import { electricalOf } from "./electrical-model.ts";
+import { checkLoop, doesRcdDisconnect, isTouchVoltageSafe, loopOhm } from "./fault-loop.ts";
+import { oncePerModel } from "./once-per-model.ts";
+import { zoneTreeOf } from "./zone-tree.ts";
+
+/** `rcd-only`: in time by the RCD alone. `never`: by nothing. `tt`: electrode and RCD do not match. */
+export type LoopAnswer = "in-time" | "rcd-only" | "never" | "tt";
+
+export interface StationLoop {
+  station: StationId;
+  zone: Zone;
+  zsOhm: number;
+  limitOhm: number | undefined;
+  answer: LoopAnswer;
+}
+
+export interface CircuitLoops {
+  root: Zone;
+  zones: Zone[];
+  device: CircuitDevice;
+  loops: StationLoop[];
+}
+
+/**
+ * Earth fault loop at every station of every circuit, Zs = Ze + R1 + R2 at 70 °C by all paths that are wired, held to
+ * the way's device and, beyond a connection unit, to its fuse as well: one of the two in time is enough. A station
+ * without line or earth has no loop; a circuit about which something is not known has gaps instead.
+ */
+export const earthLoopsOf = oncePerModel((model): { circuits: CircuitLoops[]; gaps: Gap[] } => {
+  const result: { circuits: CircuitLoops[]; gaps: Gap[] } = { circuits: [], gaps: [] };
+  const { electrodeOhm } = model.wiring.supply ?? {};
+  for (const { root, zones } of zoneTreeOf(model).circuits) {
+    if (!zones.some((zone) => zone.cables.length > 0)) continue;
+    const { device, gaps } = circuitDevice(model, root, zones);
+    const all = [...boardGaps(model, zones), ...cableGaps(zones), ...gaps];
+    const lacks = (field: string): Gap => ({
+      kind: "station",
+      id: root.upstream.station,
+      field,
+      cause: "value",
+    });
+    if (device?.isTt && electrodeOhm === undefined) all.push(lacks("electrodeOhm"));
+    // A fuse of a rating without a listed limit: nobody can say, which is not the same as too slow.
+    if (device && maximumZsOhm(device.device, device.ratingA, device.disconnectionS) === undefined) {
+      all.push(lacks("deviceRatingA"));
+    }
+    result.gaps.push(...all);
+    if (!device || all.length > 0) continue;
+    const loops = zones.flatMap((zone) => loopsIn(model, zone, device));
+    result.circuits.push({ root, zones, device, loops });
+  }
+  return result;
+});
+
+/** Loop impedance of the supply before the origin: Ze, and on TT the electrode with it. */
+export function supplyLoopOhm(model: CircuitModel): number {
+  const { earthing = defaults.earthing, zeOhm, electrodeOhm = 0 } = model.wiring.supply ?? {};
+  // On TT the default Ze of another system would be counted on top of the electrode.
+  return earthing === "TT" ? (zeOhm ?? 0) + electrodeOhm : (zeOhm ?? defaults.zeOhm);
+}
+
+function loopsIn(model: CircuitModel, zone: Zone, device: CircuitDevice): StationLoop[] {
+  const { copper, ownOhm } = electricalOf(model);
+  const worst = new Map<StationId, { r1: number; r2: number }>();
+  for (const station of zone.stations) {
+    const earth = copper.nodeIndex.get(nodeId(station, "E"));
+    if (model.stations.get(station)?.kind === "way" || earth === undefined) continue;
+    const r2 = ownOhm[earth]!;
+    for (const bus of ["L", "SL", "common", "supply.L", "load.L"]) {
+      const id = nodeId(station, bus);
+      const node = copper.nodeIndex.get(id);
+      if (node === undefined || model.zoneOfNode(id) !== zone) continue;
+      const r1 = ownOhm[node]!;
+      if (r1 + r2 < Infinity && r1 > (worst.get(station)?.r1 ?? -1)) worst.set(station, { r1, r2 });
+    }
+  }
+  return [...worst].map(([station, { r1, r2 }]) => {
+    const zsOhm = loopOhm(supplyLoopOhm(model), r1 + r2);
+    return { station, zone, zsOhm, ...answerTo(model, zone, device, zsOhm, r2) };
+  });
+}
+
+function answerTo(
+  model: CircuitModel,
+  zone: Zone,
+  { device, ratingA, disconnectionS, rcdMa, isTt }: CircuitDevice,
+  zsOhm: number,
+  r2: number,
+): { limitOhm: number | undefined; answer: LoopAnswer } {
+  const checks = [checkLoop(zsOhm, { device, ratingA, disconnectionS })];
+  // Every fuse between the way and the fault may be the one that opens.
+  const tree = zoneTreeOf(model);
+  for (let at: Zone | undefined = zone; at?.isFused; at = tree.parentOf(at)?.zone) {
+    const fuseA = at.upstream.ratingA;
+    if (fuseA !== undefined)
+      checks.push(checkLoop(zsOhm, { device: "BS 1362", ratingA: fuseA, disconnectionS }));
+  }
+  const limits = checks.flatMap(({ limitOhm }) => (limitOhm === undefined ? [] : [limitOhm]));
+  const limitOhm = limits.length > 0 ? Math.max(...limits) : undefined;
+  if (isTt && rcdMa > 0) {
+    const raOhm = (model.wiring.supply?.electrodeOhm ?? 0) + r2;
+    return { limitOhm, answer: isTouchVoltageSafe(raOhm, rcdMa) ? "in-time" : "tt" };
+  }
+  if (checks.some(({ isInTime }) => isInTime)) return { limitOhm, answer: "in-time" };
+  return { limitOhm, answer: doesRcdDisconnect(zsOhm, rcdMa) ? "rcd-only" : "never" };
+}

@@ -1,0 +1,62 @@
+import type { StationId } from "../board/ids.ts";
+import { nodeId } from "../circuit/buses.ts";
+import { defaults } from "../circuit/defaults.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import { conductorTemperature } from "../trade/conductor-temperature.ts";
+import { supply } from "../trade/supply.ts";
+import type { Load } from "../wiring/wiring.schema.ts";
+import { type Copper, copperOfModel } from "./copper.ts";
+import { litPositions } from "./lit-positions.ts";
+import { oncePerModel } from "./once-per-model.ts";
+import { loadNodes, type WiringNetwork, wiringNetwork } from "./wiring-network.ts";
+
+/** The wiring of a model as a network with its conductors at 70 °C, held at the origin, all lamps on. */
+export interface ElectricalModel {
+  copper: Copper;
+  net: WiringNetwork;
+  /** Per node, the resistance of all ways back to the origin's line, neutral or earth it is joined to. */
+  ownOhm: Float64Array;
+}
+
+/** The network that verdicts are worked out on; worked out once for a model. */
+export const electricalOf = oncePerModel((model): ElectricalModel => {
+  const copper = copperOfModel(model);
+  const net = wiringNetwork(copper, {
+    temperatureC: conductorTemperature.longLifeC,
+    positions: litPositions(copper),
+  });
+  return { copper, net, ownOhm: net.prepared.ownOhm() };
+});
+
+/** True for a lighting point. */
+export const isLightingPoint = (model: CircuitModel, station: StationId): boolean => {
+  const kind = model.stations.get(station)?.kind;
+  return kind === "luminaire" || kind === "ceiling-rose";
+};
+
+/**
+ * Current in amperes of the loads stated at a station, at 230 V; a lighting point without one has a lamp of 100 W.
+ * Undefined where nothing is stated.
+ */
+export function statedCurrentA(
+  model: CircuitModel,
+  station: StationId,
+  loads: readonly Load[] | undefined = model.loadsAt.get(station),
+): number | undefined {
+  if (loads) return loads.reduce((sumW, { powerW }) => sumW + powerW, 0) / supply.nominalV;
+  return isLightingPoint(model, station) ? defaults.lampW / supply.nominalV : undefined;
+}
+
+/** Where a point is on the part of the circuit that feeds it: for a connection unit its supply side. */
+export function pointNodes(
+  { copper }: ElectricalModel,
+  model: CircuitModel,
+  station: StationId,
+): { lineNode: number; neutralNode: number } | undefined {
+  if (model.stations.get(station)?.kind !== "fcu") return loadNodes(copper, station);
+  const isReversed = model.fusedLinks.some(({ fcu, isReversed }) => fcu === station && isReversed);
+  const side = isReversed ? "load" : "supply";
+  const lineNode = copper.nodeIndex.get(nodeId(station, `${side}.L`));
+  const neutralNode = copper.nodeIndex.get(nodeId(station, `${side}.N`));
+  return lineNode === undefined || neutralNode === undefined ? undefined : { lineNode, neutralNode };
+}

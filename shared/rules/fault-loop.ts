@@ -1,0 +1,45 @@
+import { earthLoopsOf } from "../electrical/earth-loops.ts";
+import { rcdLimits } from "../trade/rcd-limits.ts";
+import { allAt, evidence } from "./evidence.ts";
+import { gapsToMissing } from "./gaps-to-missing.ts";
+import type { Rule } from "./rule.ts";
+
+/** A fault to earth that is not cut off in time, or only by the RCD. One finding an answer and a device or fuse. */
+export const faultLoop: Rule = {
+  id: "fault-loop",
+  variants: { never: "danger", "rcd-only": "query", tt: "danger" },
+  source: {
+    kind: "regulation",
+    document: "BS 7671:2018",
+    clause: "411.3.2, 411.4.4 and 411.5.3",
+    checked: "secondary copy",
+  },
+  check: (model) => {
+    const { circuits, gaps } = earthLoopsOf(model);
+    const found = circuits.flatMap(({ zones, loops, device }) =>
+      zones.flatMap((zone) =>
+        (["never", "tt", "rcd-only"] as const).flatMap((answer) => {
+          const here = loops
+            .filter((loop) => loop.zone === zone && loop.answer === answer)
+            .sort((a, b) => b.zsOhm - a.zsOhm);
+          const [worst] = here;
+          if (!worst) return [];
+          const { zsOhm, limitOhm = 0, station } = worst;
+          const facts = answer === "tt" ? { zsOhm, limitV: rcdLimits.mostTouchV } : { zsOhm, limitOhm };
+          const cause = answer === "tt" ? device.way : station;
+          const places = allAt(
+            "station",
+            here.map((loop) => loop.station),
+          );
+          return evidence(
+            answer,
+            allAt("station", [cause]),
+            facts,
+            answer === "tt" ? allAt("station", [cause]) : places,
+          );
+        }),
+      ),
+    );
+    return [...found, ...gapsToMissing(gaps)];
+  },
+};

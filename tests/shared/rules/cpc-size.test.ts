@@ -1,0 +1,61 @@
+import { describe, expect, it } from "vitest";
+import { cpcSize } from "../../../shared/rules/cpc-size.ts";
+import type { StationSettings } from "../../../shared/wiring/wiring.schema.ts";
+import { factsOf, said } from "./check-electrical.ts";
+import { wire } from "./wire.ts";
+
+const radial = (lengthM: number, settings: StationSettings) =>
+  wire([`way-1.a socket-1.a ${lengthM}m`], { settings: { "way-1": settings } });
+const cable = "socket-1.a~way-1.a";
+
+describe("a protective conductor in a fault at its far end", () => {
+  it("is too small where a breaker takes its thermal time", () => {
+    // 60 m of 2.5/1.5 mm² hot: Zs 0.35 + 1.405 = 1.755 ohm, 131.1 A = 4.10 In of B32. Late side (BS EN 60898-1 Table 7,
+    // constant I²t from 60 s at 2.55 In): I²t = 81.6² x 60, so S = 81.6 x sqrt(60) / 115 = 5.50 mm².
+    expect(said(cpcSize, radial(60, { rcdMa: 0 }))).toEqual([`fix small ${cable}`]);
+    const facts = factsOf(cpcSize, radial(60, { rcdMa: 0 }));
+    expect(facts["leastCsaMm2"]).toBeCloseTo((81.6 * Math.sqrt(60)) / 115, 6);
+    expect(facts["faultA"]).toBeCloseTo(230 / (0.35 + 60 * 0.023412), 6);
+    expect(facts["cpcCsaMm2"]).toBe(1.5);
+  });
+
+  it("is large enough where the RCD takes 0.3 s at the most", () => {
+    // BS 7671 643.7.1: 300 ms at IdN; 131 A x sqrt(0.3) / 115 = 0.62 mm².
+    expect(said(cpcSize, radial(60, {}))).toEqual([]);
+  });
+
+  it("is not judged where the breaker opens at once and its maker has not said what it lets through", () => {
+    expect(said(cpcSize, radial(5, {}))).toEqual([]);
+  });
+
+  it.each([
+    // S = sqrt(I²t) / 115: 29,756 A²s is 1.5 mm² (BS 7671 543.1.3).
+    { letThroughA2s: 29_700, says: [] },
+    { letThroughA2s: 30_000, says: [`fix small ${cable}`] },
+  ])("is held to $letThroughA2s A²s that the maker states", ({ letThroughA2s, says }) => {
+    expect(said(cpcSize, radial(5, { letThroughA2s }))).toEqual(says);
+  });
+
+  it("behind a connection unit is protected by its fuse", () => {
+    // 30 + 30 m: Zs 1.755 ohm, 131 A: BS 1362 13 A opens within 0.2 s x (100 / 131)²; S = 100 x sqrt(0.2) / 115 = 0.39.
+    const wiring = wire(["way-1.a fcu-1.a 30m", "fcu-1.c socket-2.a 30m"], {
+      settings: { "way-1": { rcdMa: 0 } },
+    });
+    expect(said(cpcSize, wiring)).toEqual([]);
+  });
+
+  it("of a rewireable fuse is held to the time of its table", () => {
+    // BS 7671 Table 41.2, BS 3036 30 A: 1.04 ohm for 0.4 s. 25 m: Zs 0.935 ohm, 246 A, S = 246 x sqrt(0.4) / 115 = 1.35.
+    const fuse = { rcdMa: 0, deviceStandard: "BS 3036", deviceRatingA: 30 } as const;
+    expect(said(cpcSize, radial(25, fuse))).toEqual([]);
+    const thin = radial(10, fuse);
+    const cables = thin.cables.map((each) => ({ ...each, cpcCsaMm2: 1 }));
+    expect(said(cpcSize, { ...thin, cables })).toEqual([`fix small ${cable}`]);
+  });
+
+  it("that is not known is asked for", () => {
+    const wiring = radial(10, {});
+    const cables = wiring.cables.map((each) => ({ ...each, csaMm2: 3 }));
+    expect(said(cpcSize, { ...wiring, cables })).toEqual([`missing csaMm2 ${cable}`]);
+  });
+});
