@@ -2,6 +2,7 @@ import { byId, type ConductorId, type RoleClass, type StationId } from "../board
 import type { Station } from "../wiring/wiring.schema.ts";
 import { nodeId, type NodeId } from "./buses.ts";
 import type { CircuitModel } from "./model.ts";
+import { switchedNeutrals } from "./switched-neutrals.ts";
 
 /** Stations that lost one class of conductor at the same place. */
 export interface Loss {
@@ -33,17 +34,22 @@ export const isReachedBy = (model: CircuitModel, station: Station, wanted: RoleC
   neededNodes(station, wanted).some((node) => model.reachOf(node).sometimes.length > 0);
 
 /**
- * Stations in use that a class does not reach, though another does; grouped by where it was lost. An intermediate
+ * Stations in use that a class does not reach, though another does; grouped by where it was lost. A lamp whose
+ * neutral passes through a switch has its neutral. An intermediate
  * switch has no fixed live node of its own name and is judged by its earth alone.
  */
 export const lossesOf = (model: CircuitModel, wanted: RoleClass): Loss[] => {
   const lost = new Map<number, StationId[]>();
+  const switched = new Set(
+    switchedNeutrals(model).flatMap(({ switch: station, lamps }) => [station, ...lamps]),
+  );
   for (const station of model.stations.values()) {
     const nodes = neededNodes(station, wanted).filter((node) => model.buses.nodes.has(node));
     const [first] = nodes;
     if (first === undefined || !model.used.has(station.id)) continue;
     if (nodes.some((node) => model.reachOf(node).sometimes.length > 0)) continue;
     if (!isFedAtAll(model, station, wanted)) continue;
+    if (wanted !== "earth" && switched.has(station.id)) continue;
     const touched = nodes.find((node) => isTouched(model, node)) ?? first;
     const group = model.groupOf(touched);
     const known = lost.get(group);

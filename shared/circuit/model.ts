@@ -96,6 +96,8 @@ export interface Branch {
   depth: number;
   /** The branches from `index` up to but not including this one are itself and all beyond it. */
   end: number;
+  /** True where current is taken at its far end. */
+  isPoint: boolean;
   /** Points at and beyond its far end. */
   pointCount: number;
   /** True where a loop lies somewhere in the branch that leaves the ring or the way. */

@@ -2,6 +2,11 @@ import type { StationId } from "../board/ids.ts";
 import { nodeId } from "./buses.ts";
 import { isReachedBy, neededNodes } from "./losses.ts";
 import type { CircuitModel } from "./model.ts";
+import { switchedNeutrals } from "./switched-neutrals.ts";
+
+/** A lamp with its switch in the neutral does light: what is wrong with it is said by `switched-neutral`. */
+const hasSwitchedNeutral = (model: CircuitModel, id: StationId): boolean =>
+  switchedNeutrals(model).some(({ lamps }) => lamps.includes(id));
 
 /**
  * True where current can be taken: line and neutral reach the station in some position of the switches, and a
@@ -11,7 +16,8 @@ export const isServed = (model: CircuitModel, id: StationId): boolean => {
   const station = model.stations.get(id);
   if (!station) return false;
   const lamp = model.lamps.find((candidate) => candidate.station === id);
-  if (station.kind === "luminaire" || station.kind === "ceiling-rose") return lamp?.isLitSometimes ?? false;
+  if (station.kind === "luminaire" || station.kind === "ceiling-rose")
+    return lamp !== undefined && (lamp.isLitSometimes || hasSwitchedNeutral(model, id));
   if (station.kind === "junction-box" || station.kind === "way")
     return model.used.has(id) && model.reachOf(nodeId(id, "L")).sometimes.length > 0;
   const needsNeutral = neededNodes(station, "neutral").length > 0;

@@ -23,20 +23,24 @@ const classes: readonly RoleClass[] = ["live", "neutral", "earth"];
  * where line and earth do not is seen; single leads between one pair of stations that complete each other are one
  * run. Deterministic in ids and the same whichever way a ring is walked.
  */
-export const shapeOf = (zone: Zone, heads: ReadonlySet<NodeId>, ends: readonly RunEnds[]): Shape => {
+export const shapeOf = (
+  zone: Pick<Zone, "isFused">,
+  heads: ReadonlySet<NodeId>,
+  pointNodes: ReadonlySet<NodeId>,
+  ends: readonly RunEnds[],
+): Shape => {
   const shape: Shape = { rings: [], loops: [], branches: [] };
   if (ends.length === 0) return shape;
   const nodes = new Map<NodeId, number>();
   const stationAt: StationId[] = [stationOfNode([...heads].sort(byId)[0])];
   const pointAt: boolean[] = [false];
-  const points = new Set(zone.points);
   const local = (node: NodeId): number => {
     if (heads.has(node)) return 0;
     const known = nodes.get(node);
     if (known !== undefined) return known;
     const station = stationOfNode(node);
     nodes.set(node, stationAt.length);
-    pointAt.push(points.has(station));
+    pointAt.push(pointNodes.has(node));
     return stationAt.push(station) - 1;
   };
   const links = runsOf(ends, local);
@@ -47,8 +51,10 @@ export const shapeOf = (zone: Zone, heads: ReadonlySet<NodeId>, ends: readonly R
   const inRing = new Array<boolean>(links.length).fill(false);
   const isMain = stationAt.map((_, index) => index === 0);
   for (const block of blocks) {
-    const isRing =
-      !zone.isFused && block.some((edge) => links[edge]?.nodeA === 0 || links[edge]?.nodeB === 0);
+    const isThroughHead = block.some((edge) => links[edge]?.nodeA === 0 || links[edge]?.nodeB === 0);
+    // Two fuses that feed one part close no loop of cable.
+    if (zone.isFused && heads.size > 1 && isThroughHead) continue;
+    const isRing = !zone.isFused && isThroughHead;
     const ring = ringOf(
       block.flatMap((edge) => links[edge] ?? []),
       stationAt,
@@ -210,7 +216,10 @@ function branchesOf({ links, inRing, isMain, stationAt, pointAt, loopNodes }: Fo
       if (!link || node === undefined || visited[node]) continue;
       visited[node] = true;
       const branch = branchOf(link, node, stationAt, branches.length, top.branch);
-      if (pointAt[node]) branch.pointCount = 1;
+      if (pointAt[node]) {
+        branch.isPoint = true;
+        branch.pointCount = 1;
+      }
       branches.push(branch);
       stack.push({ node, cursor: 0, branch });
       if (loopNodes.has(node) || loopNodes.has(top.node)) branch.hasLoop = true;
@@ -241,6 +250,7 @@ function branchOf(
     ...(parent ? { parent: parent.index } : {}),
     depth: (parent?.depth ?? 0) + 1,
     end: index + 1,
+    isPoint: false,
     pointCount: 0,
     hasLoop: false,
   };

@@ -1,4 +1,3 @@
-import type { StationId } from "../board/ids.ts";
 import type { Branch, Shape, Spur, SpurTable, Upstream } from "./model.ts";
 
 /**
@@ -7,11 +6,7 @@ import type { Branch, Shape, Spur, SpurTable, Upstream } from "./model.ts";
  * branch of full rating to several points is heavy, and smaller cable further out is a spur from it as from a
  * radial. Where a size or the device is not known, the places that hang on it are listed and no more is said.
  */
-export const spursOf = (
-  shape: Shape,
-  upstream: Upstream,
-  isPoint: (station: StationId) => boolean,
-): SpurTable => {
+export const spursOf = (shape: Shape, upstream: Upstream): SpurTable => {
   const { branches, rings } = shape;
   const table: SpurTable = { spurs: [], heavy: [], legs: [], lacking: [] };
   const deviceA = upstream.ratingA;
@@ -25,7 +20,7 @@ export const spursOf = (
     table.lacking.push(branch);
   };
   const spur = (branch: Branch): void => {
-    table.spurs.push(spurFrom(branch, branches, isPoint));
+    table.spurs.push(spurFrom(branch, branches));
   };
   for (let at = 0; at < branches.length;) {
     const branch = branches[at];
@@ -46,15 +41,15 @@ export const spursOf = (
   return table;
 };
 
-function spurFrom(first: Branch, all: readonly Branch[], isPoint: (station: StationId) => boolean): Spur {
+function spurFrom(first: Branch, all: readonly Branch[]): Spur {
   const branches = all.slice(first.index, first.end);
   const pastPoint = new Map<number, boolean>();
   const spur: Spur = { first, branches, points: [], nearPoints: [], outer: [], isFused: false };
   for (const branch of branches) {
     const before = branch === first ? undefined : all[branch.parent ?? -1];
-    const isPast = before !== undefined && (pastPoint.get(before.index) === true || isPoint(before.far));
+    const isPast = before !== undefined && (pastPoint.get(before.index) === true || before.isPoint);
     pastPoint.set(branch.index, isPast);
-    if (isPoint(branch.far)) {
+    if (branch.isPoint) {
       spur.points.push(branch.far);
       if (!isPast) spur.nearPoints.push(branch.far);
     }

@@ -106,16 +106,16 @@ export const zonesOf = (
         : { fcu: station, from: a, to: b, isReversed },
     ];
   });
-  fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
+  const pointNodes = fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
   const nodes = [...indexOf.keys()];
   ordered.forEach((draft, index) => {
     const zone = zones[index];
     if (!zone) return;
     const heads = new Set(draft.sourceNodes.flatMap((node) => nodes[node] ?? []));
-    zone.shape = shapeOf(zone, heads, runEnds(zone.cables, buses, stations, zoneOfNode, zone));
+    const ends = runEnds(zone.cables, buses, stations, zoneOfNode, zone);
+    zone.shape = shapeOf(zone, heads, pointNodes, ends);
     if (zone.isFused) return;
-    const points = new Set(zone.points);
-    zone.spurs = spursOf(zone.shape, zone.upstream, (station) => points.has(station));
+    zone.spurs = spursOf(zone.shape, zone.upstream);
     for (const spur of zone.spurs.spurs)
       spur.isFused = spur.points.length === 1 && spur.points.every((id) => stations.get(id)?.kind === "fcu");
   });
@@ -273,11 +273,15 @@ interface Filling {
   zoneOfNode: (node: NodeId) => Zone | undefined;
 }
 
-/** Gives every zone its stations, points and cables, and every cable its zone and upstream device. */
-function fill(zones: readonly Zone[], filling: Filling): void {
+/**
+ * Gives every zone its stations, points and cables, and every cable its zone and upstream device. Returns the line
+ * buses at which current is taken: of a connection unit the side it is fed at.
+ */
+function fill(zones: readonly Zone[], filling: Filling): Set<NodeId> {
   const { buses, stations, cables, used, fusedLinks, zoneOfNode } = filling;
   const stationSets = zones.map(() => new Set<StationId>());
   const pointSets = zones.map(() => new Set<StationId>());
+  const pointNodes = new Set<NodeId>();
   const fedFrom = new Map(fusedLinks.map((link) => [link.fcu, link.from]));
   for (const { id: node, station, conductor } of buses.nodes.values()) {
     const zone = conductor === "live" && station !== undefined ? zoneOfNode(node) : undefined;
@@ -287,6 +291,9 @@ function fill(zones: readonly Zone[], filling: Filling): void {
     if (!isPoint(known.kind)) continue;
     if (known.kind === "fcu" && fedFrom.has(known.id) && fedFrom.get(known.id) !== zone) continue;
     pointSets[zone.index]?.add(known.id);
+    const isFarSide =
+      node === nodeId(known.id, "load.L") && zoneOfNode(nodeId(known.id, "supply.L")) === zone;
+    if (!isFarSide) pointNodes.add(node);
   }
   for (const zone of zones) {
     zone.stations = [...(stationSets[zone.index] ?? [])].sort(byId);
@@ -300,6 +307,7 @@ function fill(zones: readonly Zone[], filling: Filling): void {
     cable.circuits = zone.ways;
     zone.cables.push(cable);
   }
+  return pointNodes;
 }
 
 /** A cable is where its line is; without a line, where both its ends are. */
@@ -346,6 +354,8 @@ function runEnds(
     if (!a || !b || a === b || zoneOfNode(a) !== zone || zoneOfNode(b) !== zone) return [];
     const classes = new Set<RoleClass>();
     for (const { class: conductor } of cable.conductors) if (conductor !== "crossed") classes.add(conductor);
+    // A lone crossed lead is a fault of its own and no way for a circuit to go.
+    if (classes.size === 0 && cable.conductors.length < 2) return [];
     return [{ cable, a, b, classes }];
   });
 }

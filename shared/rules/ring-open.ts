@@ -1,9 +1,10 @@
 import type { StationId } from "../board/ids.ts";
-import { nodeId } from "../circuit/buses.ts";
+import { type FusePassage, fusePassages } from "../circuit/fuse-passages.ts";
 import type { Branch, CircuitModel, Ring, Zone } from "../circuit/model.ts";
+import { cablesBeyond, farEnds } from "../circuit/open-legs.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
-import type { Evidence, Missing, Place, Rule } from "./rule.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /** A run of a ring where some of line, neutral and earth do not pass: one finding a run. */
 const openRuns = ({ runs, isBridged }: Ring): Evidence[] =>
@@ -19,35 +20,25 @@ const openRuns = ({ runs, isBridged }: Ring): Evidence[] =>
     return evidence("open", allAt("conductor", [...new Set(cores)]), { cores: missingClasses }, cables);
   });
 
-/** Where the legs end: the stations furthest out, permitted spurs on the way not followed. */
-function legEnds(legs: readonly Branch[], all: readonly Branch[]): StationId[] {
-  return legs.flatMap((leg) => {
-    const own = all.slice(leg.index, leg.end);
-    const deepest = Math.max(...own.map(({ depth }) => depth));
-    return own.filter(({ depth }) => depth === deepest).map(({ far }) => far);
-  });
-}
-
-/** Connection units through which the legs do meet, by their fuse: `ring-through-fuse` is said of them. */
-const fusesBetween = (model: CircuitModel, zone: Zone): Place[] =>
-  zone.stations.flatMap((id) => {
-    if (model.stations.get(id)?.kind !== "fcu") return [];
-    const isBoth = ["supply.L", "load.L"].every((bus) => model.zoneOfNode(nodeId(id, bus)) === zone);
-    return isBoth ? [at("station", id)] : [];
-  });
-
-function openLegs(model: CircuitModel, zone: Zone, isWanted: boolean): (Evidence | Missing)[] {
+function openLegs(
+  model: CircuitModel,
+  zone: Zone,
+  isWanted: boolean,
+  passages: readonly FusePassage[],
+): (Evidence | Missing)[] {
   const { legs, lacking } = zone.spurs;
   const { branches, rings } = zone.shape;
   const [way] = zone.ways;
   if (rings.length > 0 || way === undefined || branches.length === 0) return [];
   const first = branches.filter(({ depth }) => depth === 1);
   const said = (which: readonly Branch[]): Evidence[] => {
-    const cables = which.flatMap((leg) =>
-      branches.slice(leg.index, leg.end).flatMap(({ run }) => run.cables.map(({ id }) => id)),
-    );
-    const causes = [...fusesBetween(model, zone), at("station", way), ...allAt("cable", cables)];
-    return evidence("open", causes, { legs: which.length }, allAt("station", legEnds(which, branches)));
+    const units = passages.filter((passage) => passage.zone === zone).map(({ fcu }) => fcu);
+    const causes = [
+      ...allAt("station", units),
+      at("station", way),
+      ...allAt("cable", cablesBeyond(zone, which)),
+    ];
+    return evidence("open", causes, { legs: which.length }, allAt("station", farEnds(zone, which)));
   };
   if (isWanted) return said(first);
   const hasSocketOutlet = zone.points.some((id) => model.stations.get(id)?.kind === "socket-outlet");
@@ -85,9 +76,10 @@ export const ringOpen: Rule = {
         want.kind === "shape" && want.shape === "ring" ? zonesOfStation(model, want.of) : [],
       ),
     );
+    const passages = fusePassages(model);
     return model.zones.flatMap((zone) => {
       if (zone.isFused) return [];
-      return [...zone.shape.rings.flatMap(openRuns), ...openLegs(model, zone, wanted.has(zone))];
+      return [...zone.shape.rings.flatMap(openRuns), ...openLegs(model, zone, wanted.has(zone), passages)];
     });
   },
 };

@@ -14,7 +14,7 @@ export const spurPerPoint: Rule = {
       if (shape.rings.length === 0) return [];
       const byPlace = new Map<StationId, Spur[]>();
       for (const spur of spurs.spurs) {
-        if (spur.isFused || spur.first.depth !== 1) continue;
+        if (spur.isFused || spur.first.depth !== 1 || spur.points.length === 0) continue;
         byPlace.set(spur.first.near, [...(byPlace.get(spur.first.near) ?? []), spur]);
       }
       return [...byPlace].flatMap(([station, list]) => {

@@ -1,0 +1,22 @@
+import { byId, type ContactId, type EntryId, entryOf } from "../board/ids.ts";
+import { allAt, evidence } from "./evidence.ts";
+import type { Rule } from "./rule.ts";
+
+/** More than one lead on one contact of the board: one finding an entry. */
+export const crowdedContact: Rule = {
+  id: "crowded-contact",
+  variants: { stacked: "fix" },
+  source: { kind: "common practice, no source" },
+  standsWithUnknown: true,
+  check: (model) => {
+    const byEntry = new Map<EntryId, ContactId[]>();
+    for (const [contact, conductors] of model.conductorsAt) {
+      if (conductors.length < 2) continue;
+      const entry = entryOf(contact);
+      byEntry.set(entry, [...(byEntry.get(entry) ?? []), contact]);
+    }
+    return [...byEntry.values()].flatMap((contacts) =>
+      evidence("stacked", allAt("contact", contacts.sort(byId))),
+    );
+  },
+};

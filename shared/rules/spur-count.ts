@@ -1,0 +1,26 @@
+import { spurLimits } from "../trade/spur-limits.ts";
+import { allAt, evidence } from "./evidence.ts";
+import type { Rule } from "./rule.ts";
+
+/** More unfused spurs than points on the ring itself. */
+export const spurCount: Rule = {
+  id: "spur-count",
+  variants: { many: "query" },
+  source: {
+    kind: "guidance",
+    document: "BS 7671:2018",
+    clause: "Appendix 15; On-Site Guide 7.2.2",
+    checked: "secondary copy",
+  },
+  check: (model) =>
+    model.zones.flatMap(({ shape, spurs, points, ways }) => {
+      if (shape.rings.length === 0) return [];
+      const onRing = new Set(shape.rings.flatMap(({ stations }) => stations));
+      const ringPoints = points.filter((point) => onRing.has(point)).length;
+      const counted = spurs.spurs.filter(
+        ({ first, isFused, points: own }) => first.depth === 1 && !isFused && own.length > 0,
+      );
+      if (counted.length <= ringPoints * spurLimits.unfusedSpursPerRingPoint) return [];
+      return evidence("many", allAt("station", ways), { spurs: counted.length, ringPoints });
+    }),
+};

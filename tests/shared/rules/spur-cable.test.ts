@@ -1,0 +1,138 @@
+import { describe } from "vitest";
+import { spurCable } from "../../../shared/rules/spur-cable.ts";
+import { load, ring, table } from "./table.ts";
+
+const spur = (words = "") => [...ring, `socket-1.c socket-4.a ${words}`.trim()];
+const cable = "socket-1.c~socket-4.a";
+const single = { settings: { "socket-4": { gangs: 1 as const } } };
+const radial = (words: string) => [
+  "way-1.a socket-1.a 4",
+  "socket-1.b socket-2.a 4",
+  `socket-1.c socket-4.a ${words}`,
+];
+const on20 = { settings: { "way-1": { deviceRatingA: 20 } } };
+const onRewireable = {
+  settings: {
+    "way-1": { deviceStandard: "BS 3036" as const, deviceRatingA: 15 },
+    "socket-4": { gangs: 2 as const },
+  },
+};
+
+// BS 7671 433.1.204 (unfused spurs in 2.5 mm² like the ring) and Appendix 15; worst cases of BS 1363-2: single
+// 13 A, twin 20 A (from memory); Table 4D5: 2.5 mm² 17 A by method 101, 13.5 A by 103; 4 mm² 17.5 A by 103.
+describe("the cable of an unfused spur", () => {
+  table(spurCable, [
+    { title: "passes in 2.5 mm² to a twin", lines: spur(), gives: [] },
+    {
+      title: "is too small in 1.5 mm² on 32 A",
+      lines: spur("1.5"),
+      extras: single,
+      gives: [`fix small ${cable}`],
+    },
+    {
+      title: "fails where it carries 17 A and a twin takes 20 A",
+      lines: spur("method-101"),
+      gives: [`fix overload ${cable}`],
+    },
+    {
+      title: "is queried where it carries 17 A to a single of 13 A",
+      lines: spur("method-101"),
+      extras: single,
+      gives: [`query slim ${cable}`],
+    },
+    {
+      title: "is queried at 13.5 A to a single of 13 A",
+      lines: spur("method-103"),
+      extras: single,
+      gives: [`query slim ${cable}`],
+    },
+    {
+      title: "is queried at 13.5 A to a connection unit on 13 A",
+      lines: [...ring, "socket-1.c fcu-1.a method-103"],
+      gives: ["query slim fcu-1.a~socket-1.c"],
+    },
+    { title: "passes at just 20 A by method A", lines: spur("method-A"), gives: [] },
+    {
+      title: "fails in 4 mm² where that carries 17.5 A",
+      lines: spur("4 method-103"),
+      gives: [`fix overload ${cable}`],
+    },
+    {
+      title: "is held against one point, for two are another rule's matter",
+      lines: [...spur(), "socket-4.b socket-5.a"],
+      gives: [],
+    },
+    {
+      title: "is judged up to and beyond a box in it",
+      lines: [...ring, "socket-1.c box-1.a method-101", "box-1.b socket-4.a 1.5"],
+      gives: ["fix overload box-1.a~socket-1.c", "fix small box-1.b~socket-4.a"],
+    },
+    { title: "without a point on it is not judged", lines: [...ring, "socket-1.c box-1.a 1.5"], gives: [] },
+    { title: "may be 2.5 mm² on a 32 A radial in 4 mm²", lines: radial("2.5"), gives: [] },
+    { title: "may not be 1.5 mm² on a 32 A radial", lines: radial("1.5"), gives: [`fix small ${cable}`] },
+    {
+      title: "may carry 17 A to a single on a 20 A radial",
+      lines: radial("method-101"),
+      extras: { settings: { ...on20.settings, ...single.settings } },
+      gives: [],
+    },
+    {
+      title: "fails at 17 A to a twin on a 20 A radial",
+      lines: radial("method-101"),
+      extras: on20,
+      gives: [`fix overload ${cable}`],
+    },
+    {
+      title: "need carry no more than the device, 16 A, to a twin",
+      lines: radial("1.5 method-100"),
+      extras: { settings: { "way-1": { deviceRatingA: 16 } } },
+      gives: [],
+    },
+    {
+      title: "of full rating to several points is another rule's matter",
+      lines: [...ring, "socket-1.c socket-4.a 4", "socket-4.b socket-5.a 4"],
+      gives: [],
+    },
+    {
+      title: "further out on such a branch is judged as off a radial",
+      lines: [...ring, "socket-1.c socket-4.a 4", "socket-4.b socket-5.a 4", "socket-5.b socket-6.a 1.5"],
+      gives: ["fix small socket-5.b~socket-6.a"],
+    },
+    {
+      title: "to an appliance is held against its stated load",
+      lines: [...ring, "socket-1.c cooker-1.a"],
+      extras: { loads: [load("cooker-1", 7000)] },
+      gives: ["fix overload cooker-1.a~socket-1.c"],
+    },
+    {
+      title: "to an appliance without stated load is not known",
+      lines: [...ring, "socket-1.c cooker-1.a"],
+      gives: ["missing powerW cooker-1"],
+    },
+    {
+      title: "to an appliance without stated load passes where the device protects it",
+      lines: [...ring, "socket-1.c cooker-1.a 4"],
+      gives: [],
+    },
+    { title: "must be sized", lines: spur("?"), gives: [`missing csaMm2 ${cable}`] },
+    {
+      title: "to a socket outlet nobody called single or twin is not known",
+      lines: spur("method-101"),
+      extras: { settings: { "socket-4": { gangs: undefined } as never } },
+      gives: ["missing gangs socket-4"],
+    },
+    {
+      title: "behind an unknown device is not known",
+      lines: spur(),
+      extras: { settings: { "way-1": { deviceRatingA: undefined } as never } },
+      gives: ["missing deviceRatingA way-1"],
+    },
+    {
+      // 15 A / 0.725 = 20.7 A is needed where the fuse alone bounds a twin; 18 A would do for a circuit-breaker.
+      title: "to a twin behind a 15 A rewireable fuse must carry 20 A, for the fuse bounds it late",
+      lines: ["way-1.a socket-1.a 4", "socket-1.b socket-4.a method-101"],
+      extras: onRewireable,
+      gives: [],
+    },
+  ]);
+});
