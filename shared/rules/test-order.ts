@@ -1,0 +1,37 @@
+import { byId, type StationId } from "../board/ids.ts";
+import type { TestKind } from "../wiring/wiring.schema.ts";
+import { at, evidence } from "./evidence.ts";
+import type { Rule } from "./rule.ts";
+import { placeOfTest, wantedTests } from "./wanted-tests.ts";
+
+/**
+ * A test that was first done before one that comes earlier in the order. What counts is the first time of each: a
+ * test may be repeated after a repair. An earlier test that was never done is `test-missing`.
+ */
+export const testOrder: Rule = {
+  id: "test-order",
+  variants: { order: "fix" },
+  standsWithUnknown: true,
+  source: { kind: "regulation", document: "BS 7671:2018", clause: "643.1", checked: "from memory" },
+  check: ({ wiring }) => {
+    const firstDone = new Map<StationId, TestKind[]>();
+    for (const { way, test } of wiring.readings ?? []) {
+      const known = firstDone.get(way) ?? [];
+      if (!known.includes(test)) firstDone.set(way, [...known, test]);
+    }
+    const wanted = wantedTests(wiring);
+    return [...firstDone]
+      .sort(([a], [b]) => byId(a, b))
+      .flatMap(([way, tests]) => {
+        // A ring's three steps prove its protective conductor; where they are on record the other test is a repeat.
+        const isRing = tests.includes("ring-step-1") && !wanted.get(way)?.includes("continuity-cpc");
+        const ordered = tests.filter((test) => !(isRing && test === "continuity-cpc"));
+        const early = ordered.find((test, index) =>
+          ordered.slice(index + 1).some((later) => placeOfTest(later) < placeOfTest(test)),
+        );
+        if (!early) return [];
+        const after = ordered.filter((test) => placeOfTest(test) < placeOfTest(early));
+        return evidence("order", [at("station", way)], { way, test: early, after });
+      });
+  },
+};
