@@ -1,0 +1,206 @@
+import { describe, expect, it } from "vitest";
+import { deadSteps } from "../../../shared/protocol/commands.schema.ts";
+import { firstSpur, TestBench } from "../test-bench.ts";
+
+const existing = {
+  isExistingCircuit: true,
+  asFound: { cables: [{ from: "way-1.a", to: "socket-1.a", csaMm2: 2.5 }] },
+};
+
+async function atMakeDead(mode: "practice" | "assessed" = "practice"): Promise<TestBench> {
+  const bench = new TestBench({ scenarios: [firstSpur(existing as never)] }).start();
+  await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+  await bench.does("start-attempt", { scenario: "first-spur", mode });
+  await bench.does("accept-caution", {});
+  return bench;
+}
+
+const stateOf = (bench: TestBench, step: string): string | undefined =>
+  bench.attempt().steps.find((one) => one.step === step)?.state;
+
+describe("before anything else", () => {
+  it("the caution is read: no step, no lead and no size before it", async () => {
+    const bench = new TestBench().start();
+    await bench.does("sign-in", { by: "guest" });
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    expect(bench.attempt()).toMatchObject({ step: "caution", say: { key: "say.caution" } });
+    expect(await bench.refusal("go-to-step", { step: "wire" })).toBe("caution-first");
+    expect(
+      await bench.refusal("plug-cable", { entryA: "way-1.a" as never, entryB: "socket-1.a" as never }),
+    ).toBe("caution-first");
+    expect(bench.port.requests).toEqual([]);
+  });
+});
+
+describe("an existing circuit", () => {
+  it("is made dead before a lead is touched, and that opens wiring and testing", async () => {
+    const bench = await atMakeDead();
+    expect(bench.attempt().step).toBe("make-dead");
+    for (const step of ["wire", "test", "hand-in"]) expect(stateOf(bench, step)).toBe("locked");
+    expect(await bench.refusal("go-to-step", { step: "wire" })).toBe("make-dead-first");
+    expect(
+      await bench.refusal("plug", { contactA: "way-1.a.L" as never, contactB: "socket-1.a.L" as never }),
+    ).toBe("make-dead-first");
+    for (const step of deadSteps) await bench.does("dead-step", { step });
+    expect(bench.attempt().dead.every(({ isDone, isOutOfOrder }) => isDone && !isOutOfOrder)).toBe(true);
+    for (const step of ["wire", "test", "hand-in"]) expect(stateOf(bench, step)).toBe("open");
+    expect(bench.events("dead-step").map(({ content }) => content["step"])).toEqual([...deadSteps]);
+  });
+
+  it("is not dead by steps in the wrong order; the step is marked, and done again it counts", async () => {
+    const bench = await atMakeDead();
+    const [first, second, ...rest] = deadSteps;
+    for (const step of [second, first, ...rest]) await bench.does("dead-step", { step });
+    expect(bench.attempt().dead.find(({ step }) => step === second)).toMatchObject({
+      isDone: true,
+      isOutOfOrder: true,
+    });
+    expect(stateOf(bench, "wire")).toBe("locked");
+    for (const step of [second, ...rest]) await bench.does("dead-step", { step });
+    expect(stateOf(bench, "wire")).toBe("open");
+  });
+
+  it("tells nobody about the order in assessed work, but the log knows it", async () => {
+    const bench = await atMakeDead("assessed");
+    for (const step of deadSteps.toReversed()) await bench.does("dead-step", { step });
+    expect(bench.attempt().dead.every(({ isOutOfOrder }) => isOutOfOrder === undefined)).toBe(true);
+    expect(stateOf(bench, "wire")).toBe("open");
+    expect(bench.events("dead-step").filter(({ content }) => content["isOutOfOrder"])).toHaveLength(
+      deadSteps.length - 1,
+    );
+  });
+
+  it("is matched as found with a live list before the work begins", async () => {
+    const bench = await atMakeDead();
+    bench.port.byHand({ in: ["socket-2.a.L~socket-3.a.L" as never] });
+    expect(bench.attempt().say).toEqual({ key: "say.clear-board", facts: { cableCount: 1 } });
+    await bench.does("pull", { what: "all" });
+    expect(bench.attempt().say).toEqual({ key: "say.as-found", facts: { done: 0, total: 1 } });
+    await bench.does("match-as-found", {});
+    expect(bench.attempt().asFound).toEqual([{ cable: "socket-1.a~way-1.a", isIn: true }]);
+    expect(bench.attempt().cables).toMatchObject([{ csaMm2: 2.5, isAsFound: true }]);
+    expect(bench.attempt().say).toEqual({ key: "say.make-dead", facts: {} });
+  });
+});
+
+describe("loads", () => {
+  it("stay off, with the reason, as long as no tests are on record", async () => {
+    const bench = await new TestBench().start().isWiring();
+    expect(stateOf(bench, "load")).toBe("locked");
+    expect(await bench.refusal("go-to-step", { step: "load" })).toBe("tests-first");
+  });
+});
+
+describe("ready for check", () => {
+  it("freezes the board as it is; the learner may go back to it, and the log holds the snapshot", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("ready", {});
+    expect(bench.attempt()).toMatchObject({ status: "ready", say: { key: "say.ready" } });
+    expect(await bench.refusal("pull", { what: "all" })).toBe("frozen");
+    expect(
+      await bench.refusal("declare", { subject: "socket-1.a~way-1.a" as never, key: "csaMm2", value: 1.5 }),
+    ).toBe("frozen");
+    const joins = ["E", "L", "N"].map((role) => `socket-1.a.${role}~way-1.a.${role}`);
+    expect(bench.events("ready")).toMatchObject([
+      { content: { full: { joins }, verdict: { proposal: "not-yet" } } },
+    ]);
+    await bench.does("go-to-step", { step: "wire" });
+    expect(bench.attempt().status).toBe("open");
+  });
+});
+
+describe("work that is handed in", () => {
+  it("can no longer be changed, and shows its verdict in practice even when the board is cleared", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("hand-in", {});
+    bench.port.byHand({ out: [...bench.port.leads.keys()] });
+    const attempt = bench.attempt();
+    expect(attempt).toMatchObject({ status: "handed-in", step: "hand-in", say: { key: "say.handed-in" } });
+    expect(attempt.verdict).toMatchObject({ proposal: "not-yet", isCurrent: true });
+    expect(attempt.cables).toHaveLength(1);
+    for (const [name, command] of [
+      ["ask-verdict", {}],
+      ["ask-hint", {}],
+      ["ready", {}],
+      ["hand-in", {}],
+      ["go-to-step", { step: "wire" }],
+      ["pull", { what: "all" }],
+    ] as const)
+      expect(await bench.refusal(name, command as never)).toBe("handed-in");
+  });
+
+  it("makes room for the next attempt", async () => {
+    const bench = await new TestBench().start().isWiring();
+    expect(await bench.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
+      "attempt-open",
+    );
+    await bench.does("hand-in", {});
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice", kind: "retake" });
+    expect(bench.attempt()).toMatchObject({ kind: "retake", status: "open", step: "caution" });
+  });
+});
+
+describe("checking one's own work", () => {
+  it("counts a try for each board that is asked about, not for each tap", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("ask-verdict", {});
+    await bench.does("ask-verdict", {});
+    expect(bench.attempt().tries).toBe(1);
+    await bench.cable("socket-1.b", "socket-2.a", 2.5);
+    expect(bench.attempt().verdict).toMatchObject({ isCurrent: false });
+    await bench.does("ask-verdict", {});
+    expect(bench.attempt()).toMatchObject({ tries: 2, verdict: { isCurrent: true } });
+  });
+
+  it("waits for the board to be at rest, then answers by itself", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    bench.port.senses({ isSettled: false });
+    await bench.does("ask-verdict", {});
+    expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
+    expect(bench.events("verdict-asked")).toHaveLength(0);
+    bench.port.senses({ isSettled: true });
+    expect(bench.attempt().verdict).toMatchObject({ isHeld: false, isCurrent: true });
+    expect(bench.attempt().verdict?.findings.length).toBeGreaterThan(0);
+    expect(bench.events("verdict-asked")).toHaveLength(1);
+  });
+
+  it("shows findings all the time where the trainer has set it so", async () => {
+    const bench = await new TestBench({ findings: "live" }).start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    expect(bench.attempt().verdict?.findings.length).toBeGreaterThan(0);
+    bench.port.senses({ isSettled: false });
+    expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
+  });
+});
+
+describe("hints", () => {
+  it("come in three steps, a nudge, the rule and the place, and no more", async () => {
+    const bench = new TestBench({ scenarios: [withoutHints()] }).start();
+    await bench.isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("pull", {
+      what: "lead",
+      contactA: "way-1.a.E" as never,
+      contactB: "socket-1.a.E" as never,
+    });
+    for (let count = 0; count < 3; count += 1) await bench.does("ask-hint", {});
+    const [nudge, rule, place] = bench.attempt().hints.shown;
+    expect(bench.attempt().hints).toMatchObject({ used: 3, left: 0 });
+    expect(nudge?.en).not.toMatch(/socket|earth/i);
+    expect(rule?.en).not.toBe(nudge?.en);
+    expect(place?.en).toMatch(/socket outlet 1/i);
+    expect(place?.pl).not.toBe(place?.en);
+    expect(await bench.refusal("ask-hint", {})).toBe("no-hints");
+    expect(bench.events("hint-given").map(({ content }) => content["number"])).toEqual([1, 2, 3]);
+  });
+});
+
+function withoutHints() {
+  const kit = firstSpur();
+  const { hints: _hints, ...scenario } = kit.scenario;
+  return { ...kit, scenario };
+}
