@@ -21,6 +21,19 @@ const standing = (station: ScenarioStation): Station => ({
   ...(station.settings ? { settings: station.settings } : {}),
 });
 
+/** Ratings a learner chooses from the parts; what else is chosen has its choices by itself. */
+const fromParts = ["deviceRatingA", "fuseRatingA"] as const;
+
+function partsProblems({ stations, parts }: Scenario): FieldProblem[] {
+  return fromParts
+    .filter((key) => stations.some(({ chosen }) => chosen?.includes(key)) && !parts[key])
+    .map((key) => ({
+      field: `parts.${key}`,
+      message: "it is missing, and a learner has to choose from it",
+      remedy: "List the ratings that are offered.",
+    }));
+}
+
 function stationProblems(station: ScenarioStation, index: number): FieldProblem[] {
   const field = `stations[${index}]`;
   const { kind, settings, chosen, entries } = station;
@@ -135,6 +148,7 @@ export function scenarioProblems(scenario: Scenario): FieldProblem[] {
       "station",
     ),
     ...scenario.stations.flatMap(stationProblems),
+    ...partsProblems(scenario),
     ...planProblems(scenario.plan, stations),
     ...loadProblems(scenario.loads, stations),
     ...wantProblems("requirements", scenario.requirements, stations),

@@ -214,6 +214,13 @@ describe("a scenario file", () => {
       remedy: "one of the two",
     },
     {
+      what: "a choice without parts to choose from",
+      change: drop("parts.fuseRatingA"),
+      field: "parts.fuseRatingA",
+      says: "has to choose from it",
+      remedy: "List the ratings",
+    },
+    {
       what: "a load nowhere",
       change: put("loads[0].station", "boiler-1"),
       field: "loads[0].station",
