@@ -8,6 +8,9 @@ export interface JsonFault {
 
 const deepest = 100;
 const numberPattern = /-?(0|[1-9]\d*)(\.\d+)?([eE][+-]?\d+)?/y;
+const spaces = /[ \t\r\n]*/y;
+// eslint-disable-next-line no-control-regex -- JSON allows no control character in a text
+const plainText = /[^"\\\u0000-\u001f]*/y;
 const escapes = /\\(["\\/bfnrt]|u[0-9a-fA-F]{4})/y;
 
 class Fault extends Error {
@@ -39,7 +42,8 @@ class Reader {
   }
 
   private space(): void {
-    while (/[ \t\r\n]/.test(this.text.charAt(this.offset))) this.offset += 1;
+    this.match(spaces);
+    if (this.text.charAt(this.offset) !== "/") return;
     if (this.text.startsWith("//", this.offset) || this.text.startsWith("/*", this.offset))
       this.fail("JSON has no comments", "Remove the comment.");
   }
@@ -86,16 +90,15 @@ class Reader {
     const start = this.offset;
     this.offset += 1;
     for (;;) {
+      this.match(plainText);
       const character = this.text.charAt(this.offset);
       if (character === '"') break;
       if (character === "" || character === "\n" || character === "\r")
         this.fail("a text is not closed", "Put a double quote at its end.", start);
       if (character < " ")
         this.fail("a control character stands in a text", "Remove it, or write \\t for a tab.");
-      if (character === "\\") {
-        if (this.match(escapes) === undefined)
-          this.fail("a \\ in a text is followed by nothing it can stand for", "Write \\\\ for a backslash.");
-      } else this.offset += 1;
+      if (this.match(escapes) === undefined)
+        this.fail("a \\ in a text is followed by nothing it can stand for", "Write \\\\ for a backslash.");
     }
     this.offset += 1;
     return this.text.slice(start, this.offset);
@@ -108,7 +111,7 @@ class Reader {
         this.fail("a field name in double quotes should stand here", 'Write it as "name": value.');
       const start = this.offset;
       const written = this.string();
-      const name = JSON.parse(written) as string;
+      const name = written.includes("\\") ? (JSON.parse(written) as string) : written.slice(1, -1);
       if (names.has(name)) this.fail(`the field ${written} stands here twice`, "Keep one of the two.", start);
       names.add(name);
       this.space();
