@@ -1,0 +1,23 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { leadLabelSheets, stationLabelSheets } from "./label-sheets.ts";
+import { schematic } from "./schematic.ts";
+import { partsAndPins, wiringList } from "./tables.ts";
+
+/** A page of the build guide that is drawn from a board description; `path` is within the board's own folder. */
+export interface GuidePage {
+  path: string;
+  content: string;
+}
+
+/** All that the build guide draws from a board description. The same description gives the same bytes. */
+export function drawGuide(board: BoardDescription): GuidePage[] {
+  const numbered = (name: string, sheets: string[]): GuidePage[] =>
+    sheets.map((content, index) => ({ path: `${name}-${index + 1}.svg`, content }));
+  return [
+    { path: "schematic.svg", content: schematic(board) },
+    { path: "parts-and-pins.md", content: partsAndPins(board) },
+    { path: "wiring-list.md", content: wiringList(board) },
+    ...numbered("lead-labels", leadLabelSheets(board)),
+    ...numbered("station-labels", stationLabelSheets(board)),
+  ];
+}

@@ -1,0 +1,222 @@
+import { describe, expect, it } from "vitest";
+import { namedLines } from "../../hardware/build-guide/board-wiring.ts";
+import { inputChip, outputChip } from "../../hardware/build-guide/chip-pins.ts";
+import { drawGuide } from "../../hardware/build-guide/draw.ts";
+import { headerPinOfBcm, supplyPins } from "../../hardware/build-guide/header-pins.ts";
+import { strapsOf } from "../../hardware/build-guide/label-sheets.ts";
+import { partsList } from "../../hardware/build-guide/parts-list.ts";
+import { pinTable } from "../../hardware/build-guide/pin-table.ts";
+import { powerBudget } from "../../hardware/build-guide/power-budget.ts";
+import { boardSchema } from "../../shared/board/board.schema.ts";
+
+const face = { x: 0, y: 0, width: 0.1, height: 0.1 };
+const entry = (letter: string, line: number, codeContacts?: number[]) => ({
+  letter,
+  side: "feed",
+  lines: { L: line, N: line + 1, E: line + 2 },
+  ...(codeContacts === undefined ? {} : { codeContacts }),
+});
+
+/** 17 lines, two of them probes and three a front; 6 code contacts. */
+const chain = boardSchema.parse({
+  version: 1,
+  id: "tried",
+  name: "Tried board",
+  wiring: {
+    kind: "chain",
+    pins: { shiftClock: 11, dataOut: 10, latch: 8, load: 25, dataIn: 9, outputEnable: 24, codeIn: 23 },
+    lineCount: 17,
+    codeCount: 6,
+  },
+  codes: [
+    { code: 1, csaMm2: 1.5, cores: ["brown", "blue", "earth"] },
+    { code: 5, csaMm2: 2.5, cores: ["brown", "blue", "earth"] },
+  ],
+  stations: [
+    {
+      id: "way-1",
+      kind: "way",
+      label: "Way 1",
+      face,
+      entries: [entry("a", 0, [0, 1, 2]), entry("b", 3, [3, 4, 5])],
+    },
+    {
+      id: "socket-1",
+      kind: "socket-outlet",
+      label: "Socket <1> & 2",
+      face,
+      entries: [entry("a", 6), entry("b", 9)],
+      front: { L: 12, N: 13, E: 14 },
+    },
+  ],
+  probes: { red: 15, black: 16 },
+});
+
+const direct = boardSchema.parse({
+  version: 1,
+  id: "bare",
+  name: "Bare board",
+  wiring: { kind: "direct", pins: [17, 4, 27, 22, 5, 6] },
+  stations: [
+    { id: "way-1", kind: "way", label: "Way 1", face, entries: [entry("a", 0)] },
+    { id: "socket-1", kind: "socket-outlet", label: "Socket 1", face, entries: [entry("a", 3)] },
+  ],
+});
+
+const quantityOf = (board: typeof chain, what: RegExp, where: RegExp): number | undefined =>
+  partsList(board).find((part) => what.test(part.what) && where.test(part.where))?.quantity;
+const pageOf = (board: typeof chain, path: string): string =>
+  drawGuide(board).find((page) => page.path === path)?.content ?? "";
+
+describe("the 40-pin header", () => {
+  it("has every BCM number from 0 to 27 once, and no supply pin among them", () => {
+    const places = Object.values(headerPinOfBcm);
+    expect(Object.keys(headerPinOfBcm).map(Number)).toEqual([...Array(28).keys()]);
+    // 28 pins, two of 5 V (2 and 4), two of 3.3 V and eight of 0 V make the 40.
+    const all = [...places, 2, 4, ...supplyPins.volts33, ...supplyPins.zeroVolts];
+    expect([...all].sort((a, b) => a - b)).toEqual([...Array(40).keys()].map((index) => index + 1));
+  });
+});
+
+describe("the chips' packages", () => {
+  it.each([
+    [
+      outputChip.name,
+      [
+        ...outputChip.outputPins,
+        outputChip.serialIn,
+        outputChip.serialOut,
+        outputChip.shiftClock,
+        outputChip.latch,
+        outputChip.outputEnable,
+        outputChip.clear,
+        outputChip.supply,
+        outputChip.zeroVolts,
+      ],
+    ],
+    // Pin 7, the inverted serial output, is left open.
+    [
+      inputChip.name,
+      [
+        ...inputChip.inputPins,
+        inputChip.serialIn,
+        inputChip.serialOut,
+        inputChip.shiftClock,
+        inputChip.clockInhibit,
+        inputChip.load,
+        inputChip.supply,
+        inputChip.zeroVolts,
+        7,
+      ],
+    ],
+  ])("%s uses each of 16 pins once", (_, pins) => {
+    expect([...pins].sort((a, b) => a - b)).toEqual([...Array(16).keys()].map((index) => index + 1));
+  });
+});
+
+describe("the parts list of a chain board of 17 lines and 6 code contacts", () => {
+  it.each([
+    { what: /74HC595/, where: /outputs/, quantity: 3 },
+    { what: /74HC165/, where: /inputs/, quantity: 3 },
+    { what: /74HC165/, where: /code/, quantity: 1 },
+    { what: /100 nF/, where: /each chip/, quantity: 8 },
+    { what: /Schottky/, where: /output/, quantity: 17 },
+    { what: /10 kΩ/, where: /pull-up of each line/, quantity: 17 },
+    { what: /10 kΩ/, where: /pull-up of each code/, quantity: 6 },
+    { what: /330 Ω/, where: /to its contact/, quantity: 17 },
+    { what: /330 Ω/, where: /GPIO/, quantity: 7 },
+    { what: /10 kΩ/, where: /at rest/, quantity: 4 },
+    { what: /free connector of 7 poles/, where: /3 cable leads/, quantity: 6 },
+    { what: /4 mm safety socket/, where: /front/, quantity: 3 },
+    { what: /safety plug/, where: /probes/, quantity: 2 },
+  ])("has $quantity of $what for $where", ({ what, where, quantity }) => {
+    expect(quantityOf(chain, what, where)).toBe(quantity);
+  });
+
+  it("has no chip and no diode for a direct board, and two resistors and a pull-up a line", () => {
+    expect(partsList(direct).filter(({ what }) => /74|Schottky/.test(what))).toEqual([]);
+    expect(quantityOf(direct, /10 kΩ/, /pull-up/)).toBe(6);
+    expect(quantityOf(direct, /330 Ω/, /contact/)).toBe(6);
+    expect(quantityOf(direct, /330 Ω/, /GPIO/)).toBe(6);
+    expect(quantityOf(direct, /probes?/, /probes/)).toBeUndefined();
+  });
+});
+
+describe("the power budget", () => {
+  // By hand: 0.33 mA a pulled line or strapped code; 8 chips of 0.08 mA.
+  it("of 17 lines and 6 codes is 8.2 mA at the most", () => {
+    expect(powerBudget(chain).worstMilliamp).toBeCloseTo(23 * 0.33 + 8 * 0.08, 6);
+    expect(powerBudget(chain).worstMilliwatt).toBeCloseTo(3.3 * (23 * 0.33 + 8 * 0.08), 6);
+  });
+
+  // By hand: (3.3 - 0.45) V / 10 kΩ = 0.285 mA; 0.094 V a line over 330 Ω; 0.45 + 5 x 0.094 = 0.92 V, six would be 1.01 V.
+  it("promises a low for groups of five behind diodes of 0.35 V and 330 Ω, where 0.99 V is low", () => {
+    expect(powerBudget(chain).lineMilliamp).toBeCloseTo(0.285, 6);
+    expect(powerBudget(chain).largestPromisedGroup).toBe(5);
+  });
+
+  // By hand: 0.32 mA over 660 Ω is 0.211 V a line; 0.1 + 3 x 0.211 = 0.73 V, four would be 0.94 V.
+  it("promises a low for groups of three on bare pins, where 0.8 V is low", () => {
+    expect(powerBudget(direct).largestPromisedGroup).toBe(3);
+  });
+
+  it("lets no short draw more than an output or a pin may carry", () => {
+    for (const board of [chain, direct]) expect(powerBudget(board).shortMilliamp).toBeLessThan(16);
+  });
+});
+
+describe("the drawings of a board", () => {
+  it("show every pin with its place on the header", () => {
+    expect(pinTable(chain).map(({ bcm, headerPin, signal }) => [bcm, headerPin, signal])).toEqual([
+      [23, 16, "codeIn"],
+      [24, 18, "outputEnable"],
+      [10, 19, "dataOut"],
+      [9, 21, "dataIn"],
+      [25, 22, "load"],
+      [11, 23, "shiftClock"],
+      [8, 24, "latch"],
+    ]);
+    for (const { bcm, headerPin, signal } of pinTable(chain))
+      expect(pageOf(chain, "schematic.svg")).toContain(`pin ${headerPin}  BCM ${bcm}  ${signal}<`);
+  });
+
+  it("show every chip once, and each line of a direct board at its pin", () => {
+    const drawn = pageOf(chain, "schematic.svg");
+    for (const name of ["74HC595 no. 0", "74HC595 no. 2", "74HC165 no. 2", "74HC165 code no. 0"])
+      expect(drawn.split(`>${name}<`)).toHaveLength(2);
+    expect(drawn).not.toContain("no. 3<");
+    expect(pageOf(direct, "schematic.svg")).toContain(">line 0: Way 1 a L<");
+    expect(pageOf(direct, "schematic.svg")).toContain(`pin ${headerPinOfBcm[17]}  BCM 17<`);
+  });
+
+  it("keep a label's own signs out of the drawing's language", () => {
+    expect(pageOf(chain, "station-labels-1.svg")).toContain("Socket &lt;1&gt; &amp; 2");
+  });
+
+  it("list every line with its chip's pins, and the spare ones as spare", () => {
+    const list = pageOf(chain, "wiring-list.md");
+    // Line 9 is bit 1 of chip 1: QB is pin 1 of a 595, B is pin 12 of a 165.
+    expect(list).toContain("| 9 | Socket <1> & 2 b L | 1 | QB (pin 1) | B (pin 12) |");
+    expect(list).toContain("| 16 | probe black | 2 | QA (pin 15) | A (pin 11) |");
+    expect(list).toContain("| 5 | Way 1 b code 4 | 0 | F (pin 4) |");
+    expect(namedLines(chain)).toHaveLength(17);
+  });
+
+  it("put the same label on both ends of a lead, folded", () => {
+    const labels = pageOf(chain, "lead-labels-1.svg");
+    expect(labels.split(">2.5 mm² no. 2<")).toHaveLength(5);
+    expect(labels).toContain("code 5: 1 strap, 2 open, 4 strap");
+  });
+
+  it("say what each code straps, the least significant contact first", () => {
+    expect(strapsOf(3, 3)).toBe("1 strap, 2 strap, 4 open");
+    expect(strapsOf(4, 3)).toBe("1 open, 2 open, 4 strap");
+  });
+
+  it("carry the caution on the pages that are built from", () => {
+    for (const board of [chain, direct]) {
+      expect(pageOf(board, "parts-and-pins.md")).toContain("extra-low voltage only");
+      expect(pageOf(board, "schematic.svg")).toContain("Never joined to the mains");
+    }
+  });
+});
