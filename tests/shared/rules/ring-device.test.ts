@@ -32,7 +32,7 @@ describe("the device of a ring", () => {
     {
       title: "must be known",
       lines: ring,
-      extras: { settings: { "way-1": { deviceRatingA: undefined } as never } },
+      extras: { settings: { "way-1": { deviceRatingA: undefined } } },
       gives: ["missing deviceRatingA way-1"],
     },
   ]);

@@ -11,12 +11,7 @@ const radial = (words: string) => [
   `socket-1.c socket-4.a ${words}`,
 ];
 const on20 = { settings: { "way-1": { deviceRatingA: 20 } } };
-const onRewireable = {
-  settings: {
-    "way-1": { deviceStandard: "BS 3036" as const, deviceRatingA: 15 },
-    "socket-4": { gangs: 2 as const },
-  },
-};
+const cooking = { loads: [load("cooker-1", 9200)] };
 
 // BS 7671 433.1.204 (unfused spurs in 2.5 mm² like the ring) and Appendix 15; worst cases of BS 1363-2: single
 // 13 A, twin 20 A (from memory); Table 4D5: 2.5 mm² 17 A by method 101, 13.5 A by 103; 4 mm² 17.5 A by 103.
@@ -118,21 +113,36 @@ describe("the cable of an unfused spur", () => {
     {
       title: "to a socket outlet nobody called single or twin is not known",
       lines: spur("method-101"),
-      extras: { settings: { "socket-4": { gangs: undefined } as never } },
+      extras: { settings: { "socket-4": { gangs: undefined } } },
       gives: ["missing gangs socket-4"],
     },
     {
       title: "behind an unknown device is not known",
       lines: spur(),
-      extras: { settings: { "way-1": { deviceRatingA: undefined } as never } },
+      extras: { settings: { "way-1": { deviceRatingA: undefined } } },
       gives: ["missing deviceRatingA way-1"],
     },
     {
-      // 15 A / 0.725 = 20.7 A is needed where the fuse alone bounds a twin; 18 A would do for a circuit-breaker.
-      title: "to a twin behind a 15 A rewireable fuse must carry 20 A, for the fuse bounds it late",
-      lines: ["way-1.a socket-1.a 4", "socket-1.b socket-4.a method-101"],
-      extras: onRewireable,
+      title: "of 37 A to 40 A of cooking passes behind a 30 A circuit-breaker, which acts first",
+      lines: [...ring, "socket-1.c cooker-1.a 4"],
+      extras: { ...cooking, settings: { "way-1": { deviceRatingA: 30 } } },
       gives: [],
+    },
+    {
+      // BS 7671 433.1.202: a rewireable fuse of 30 A protects cable from 30 / 0.725 = 41.4 A up.
+      title: "of 37 A to 40 A of cooking fails behind a 30 A rewireable fuse, which acts late",
+      lines: [...ring, "socket-1.c cooker-1.a 4"],
+      extras: { ...cooking, settings: { "way-1": { deviceRatingA: 30, deviceStandard: "BS 3036" } } },
+      gives: ["fix overload cooker-1.a~socket-1.c"],
+    },
+    {
+      title: "of 37 A to 40 A of cooking is not known where the kind of device is not said",
+      lines: [...ring, "socket-1.c cooker-1.a 4"],
+      extras: {
+        ...cooking,
+        settings: { "way-1": { deviceRatingA: 30, deviceStandard: undefined } },
+      },
+      gives: ["missing deviceStandard way-1"],
     },
   ]);
 });

@@ -1,0 +1,84 @@
+import { describe } from "vitest";
+import { cookerControl } from "../../../shared/rules/cooker-control.ts";
+import { load, table } from "./table.ts";
+
+const control = (more: object = {}) => ({ "control-1": more, "cooker-1": { appliance: "cooker" } }) as never;
+const through = (words = "6 1m") => ["way-1.a control-1.a 6 10m", `control-1.c cooker-1.a ${words}`];
+
+// On-Site Guide Appendix H: a control within 2 m of the appliance, which may serve two (from memory).
+describe("the control of a cooker", () => {
+  table(cookerControl, [
+    {
+      title: "may stand 2 m away",
+      lines: through(),
+      extras: { settings: control({ distanceToApplianceM: 2 }) },
+      gives: [],
+    },
+    {
+      title: "is too far at 2.5 m",
+      lines: through(),
+      extras: { settings: control({ distanceToApplianceM: 2.5 }) },
+      gives: ["fix far control-1"],
+    },
+    {
+      title: "must be there",
+      lines: ["way-1.a cooker-1.a 6"],
+      extras: { settings: control() },
+      gives: ["fix none cooker-1"],
+    },
+    {
+      title: "must stand before the appliance, not beside it",
+      lines: ["way-1.a cooker-1.a 6", "way-1.b control-1.a 6"],
+      extras: { settings: control() },
+      gives: ["fix none cooker-1"],
+    },
+    {
+      title: "is near enough where the cable between is 2 m",
+      lines: through("6 2m"),
+      extras: { settings: control() },
+      gives: [],
+    },
+    {
+      title: "may be any distance away while nobody has said and the cable is longer",
+      lines: through("6 5m"),
+      extras: { settings: control() },
+      gives: ["missing distanceToApplianceM control-1"],
+    },
+    {
+      title: "may be a double-pole switch",
+      lines: ["way-1.a isolator-1.a 6", "isolator-1.c cooker-1.a 6 1m"],
+      extras: { settings: control() },
+      gives: [],
+    },
+    {
+      title: "may serve a hob and an oven",
+      lines: [...through(), "control-1.d oven-1.a 6 1m"],
+      extras: {
+        settings: {
+          "control-1": { distanceToApplianceM: 1 },
+          "cooker-1": { appliance: "hob" },
+          "oven-1": { appliance: "oven" },
+        },
+      },
+      gives: [],
+    },
+    {
+      title: "need not be there for a cooking appliance of 2 kW",
+      lines: ["way-1.a oven-1.a"],
+      extras: { settings: { "oven-1": { appliance: "oven" } }, loads: [load("oven-1", 2000)] },
+      gives: [],
+    },
+    {
+      title: "must be there for one of 2.1 kW",
+      lines: ["way-1.a oven-1.a"],
+      extras: { settings: { "oven-1": { appliance: "oven" } }, loads: [load("oven-1", 2100)] },
+      gives: ["fix none oven-1"],
+    },
+    {
+      title: "is not asked for a water heater",
+      lines: ["way-1.a heater-1.a"],
+      extras: { settings: { "heater-1": { appliance: "water-heater" } } },
+      gives: [],
+    },
+  ]);
+});
