@@ -54,7 +54,7 @@ export class TestBench {
   readonly clock: ManualClock;
   readonly port: BoardStandIn;
   readonly parts: BenchParts;
-  readonly bench: Bench;
+  bench: Bench;
   readonly notes: string[] = [];
   readonly writing: Connection;
   readonly #reading: Connection;

@@ -1,0 +1,134 @@
+import { describe, expect, it } from "vitest";
+import { deadSteps } from "../../shared/protocol/commands.schema.ts";
+import { ruleIds, weights } from "../../shared/rules/rule.ts";
+import { judge } from "../../shared/rules/judge.ts";
+import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { firstSpur } from "./test-bench.ts";
+import { Screen, testServer } from "./test-server.ts";
+
+/** A whole attempt with every mistake the small board allows, on a screen that keeps what it is sent. */
+async function attemptOf(
+  mode: "assessed" | "practice",
+  cables: [string, string, number][],
+  leads: [string, string][] = [],
+) {
+  const { bench, url } = await testServer({ scenarios: [existing] });
+  const screen = new Screen(url);
+  await screen.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+  await screen.does("start-attempt", { scenario: "first-spur", mode });
+  await screen.does("accept-caution");
+  // In practice only the right order opens the wiring, so it is done again.
+  const again = mode === "practice" ? deadSteps : [];
+  for (const step of [...deadSteps.toReversed(), ...again]) await screen.does("dead-step", { step });
+  for (const [question, answer] of [
+    ["designCurrentA", 3],
+    ["csaMm2", 1.5],
+  ] as const)
+    await screen.send("answer-plan", { question, answer });
+  await screen.does("go-to-step", { step: "wire" });
+  for (const [entryA, entryB, csaMm2] of cables) await screen.does("plug-cable", { entryA, entryB, csaMm2 });
+  for (const [contactA, contactB] of leads) await screen.does("plug", { contactA, contactB });
+  bench.clock.advance(3000);
+  const asked = [await screen.send("ask-verdict", {}), await screen.send("ask-hint", {})];
+  await screen.does("ready");
+  await screen.does("go-to-step", { step: "wire" });
+  const last = await screen.sees(({ attempt }) => attempt?.status === "open" && attempt.step === "wire");
+  await screen.does("hand-in");
+  await screen.sees(({ attempt }) => attempt?.status === "handed-in");
+  const wiring = bench.bench.core.run!.judged().wiring;
+  return { screen, asked, last, wiring };
+}
+
+const existing = firstSpur({
+  isExistingCircuit: true,
+  asFound: { cables: [{ from: "way-1.a", to: "socket-1.a", csaMm2: 2.5 }] } as never,
+});
+
+const mistakes: [string, string, number][] = [
+  ["way-1.a", "socket-2.a", 1.5],
+  ["socket-2.b", "socket-3.a", 1.5],
+  ["socket-1.b", "socket-1.c", 1.5],
+];
+const shorts: [string, string][] = [
+  ["way-1.b.L", "socket-1.a.N"],
+  ["way-1.b.N", "socket-1.a.E"],
+];
+const right: [string, string, number][] = [
+  ["way-1.a", "socket-1.a", 2.5],
+  ["socket-1.b", "socket-2.a", 2.5],
+  ["socket-2.b", "way-1.b", 2.5],
+  ["socket-1.c", "socket-3.a", 2.5],
+];
+
+/** The stripped scenario is the same for everybody: what stands in it tells nothing of an attempt. */
+const withoutScenario = (frame: string): string => frame.replaceAll(JSON.stringify(existing.stripped), "{}");
+
+/** Words that only a verdict, a hint or a checked plan could have put there. */
+function tellTales(view: string, wiring: Awaited<ReturnType<typeof attemptOf>>["wiring"]): string[] {
+  const verdict = judge(wiring);
+  const sentences = verdict.findings.flatMap((finding) =>
+    (["en", "pl"] as const).flatMap((language) => {
+      const { title, what, why, remedy } = wordFinding(finding, wiring, language);
+      return [title, what, why, remedy];
+    }),
+  );
+  const quoted = [...ruleIds, ...weights].map((word) => `"${word}`);
+  const keys = [
+    "share",
+    "lengthM",
+    "designA",
+    "ratingA",
+    "deviceA",
+    "bars",
+    "result",
+    "isRight",
+    "isOutOfOrder",
+    "isAsFound",
+  ];
+  return [...sentences, ...quoted, ...keys.map((key) => `"${key}":`)].filter((word) => view.includes(word));
+}
+
+describe("an assessed attempt full of mistakes", () => {
+  it("sends the bench no rule, no weight, no sentence of a finding, no derived figure, from first byte to last", async () => {
+    const { screen, asked, wiring } = await attemptOf("assessed", mistakes, shorts);
+    expect(judge(wiring).findings.length).toBeGreaterThan(3);
+    expect(asked).toEqual([
+      { ok: false, code: "not-in-assessed", facts: {} },
+      { ok: false, code: "no-hints-assessed", facts: {} },
+    ]);
+    expect(screen.frames.length).toBeGreaterThan(15);
+    const sent = screen.frames.map(withoutScenario);
+    for (const frame of sent) expect(tellTales(frame, wiring)).toEqual([]);
+    expect(sent.join("")).not.toContain("modelAnswers");
+    expect(sent.join("")).not.toContain("wrongAnswers");
+  });
+
+  it("would have told all of that in practice: the same work there does", async () => {
+    const { screen, wiring } = await attemptOf("practice", mistakes, shorts);
+    const told = tellTales(screen.frames.map(withoutScenario).join(""), wiring);
+    expect(told).toEqual(expect.arrayContaining(['"lengthM":', '"isOutOfOrder":', '"danger', '"fix']));
+    expect(told.length).toBeGreaterThan(15);
+  });
+
+  it("looks the same as a right one but for the joins, their sizes and what hangs on them alone", async () => {
+    const wrong = (await attemptOf("assessed", mistakes, shorts)).last;
+    const good = (await attemptOf("assessed", right)).last;
+    expect(withoutJoins(wrong)).toEqual(withoutJoins(good));
+  });
+});
+
+/** A view without what is a join, and without what differs between any two attempts. */
+function withoutJoins(view: BenchView): object {
+  const { attempt, ...bench } = view;
+  const { cables: _cables, joints: _joints, id: _id, say: _say, ...rest } = attempt!;
+  return { ...bench, revision: 0, benchName: "", attempt: rest };
+}
+
+describe("what is said in an assessed attempt", () => {
+  it("goes by the step and by what is still to be chosen, never by what is right", async () => {
+    const wrong = await attemptOf("assessed", mistakes);
+    const good = await attemptOf("assessed", right);
+    expect(wrong.last.attempt?.say).toEqual(good.last.attempt?.say);
+  });
+});

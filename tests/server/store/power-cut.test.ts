@@ -1,0 +1,59 @@
+import { fork } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { join } from "node:path";
+import { build } from "vite";
+import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
+import { LogReader } from "../../../server/store/log-reader.ts";
+import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
+import { verifyLog } from "../../../server/store/verify-log.ts";
+import { testDepth } from "../../depth.ts";
+import { temporaryFolder } from "../temporary-folder.ts";
+
+let program = "";
+
+// The writer runs in a process of its own, so that it can be killed in the middle of a write. It is bundled as
+// the server is, inside the project, where its database binding is found.
+beforeAll(async () => {
+  const outDir = mkdtempSync(join(process.cwd(), "node_modules/.power-cut-"));
+  await build({
+    configFile: false,
+    logLevel: "error",
+    ssr: { noExternal: true, external: ["better-sqlite3"] },
+    build: { ssr: "tests/server/store/append-for-ever.ts", outDir, target: "node20" },
+  });
+  program = join(outDir, "append-for-ever.js");
+  return () => rmSync(outDir, { recursive: true, force: true });
+});
+
+/** Lets the writer run until it has said `count` numbers, kills it without a word, and gives the last said. */
+async function killedAfter(path: string, count: number): Promise<number> {
+  const child = fork(program, [path], { silent: true, execArgv: [] });
+  onTestFinished(() => void child.kill("SIGKILL"));
+  let text = "";
+  child.stdout?.on("data", (chunk: Buffer) => {
+    text += chunk.toString("utf8");
+    if (text.split("\n").length > count) child.kill("SIGKILL");
+  });
+  child.once("message", () => child.send("go"));
+  await new Promise((resolve) => child.once("close", resolve));
+  const whole = text.slice(0, text.lastIndexOf("\n")).split("\n");
+  return Number(whole.at(-1));
+}
+
+describe("a writer killed in the middle of its work", () => {
+  it("has lost at most the event that was being written, and the log is sound", async () => {
+    for (let turn = 0; turn < 3 * testDepth; turn += 1) {
+      const path = join(temporaryFolder(), "spurwise.db");
+      const said = await killedAfter(path, 20 + 37 * turn);
+      openForWriting(path).close();
+      const database = openForReading(path);
+      const numbers = [...new LogReader(database).rows()].map(
+        ({ bytes }) => (JSON.parse(Buffer.from(bytes).toString("utf8")) as { number: number }).number,
+      );
+      expect(numbers).toEqual(numbers.map((_, index) => index));
+      expect(numbers.length).toBeGreaterThanOrEqual(said + 1);
+      expect(verifyLog(database)).toMatchObject({ isSound: true });
+      database.close();
+    }
+  });
+});

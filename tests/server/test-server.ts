@@ -1,0 +1,78 @@
+import { io, type Socket } from "socket.io-client";
+import { onTestFinished } from "vitest";
+import { createServer, type SpurwiseServer } from "../../server/create-server.ts";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import type { Answer } from "../../shared/protocol/socket-events.ts";
+import { TestBench, type TestBenchOptions } from "./test-bench.ts";
+
+export interface TestServer {
+  bench: TestBench;
+  server: SpurwiseServer;
+  url: string;
+}
+
+/** A server of the real parts that listens on loopback, on a board in this process. */
+export async function testServer(
+  options: TestBenchOptions & { kioskFolder?: string } = {},
+): Promise<TestServer> {
+  const bench = new TestBench(options);
+  const server = createServer({
+    bench: bench.parts,
+    kioskFolder: options.kioskFolder ?? "/nonexistent",
+    isLoopbackOnly: true,
+    lines: "simulated",
+    hasGpioLibrary: false,
+    logState: () => ({ state: "sound", eventCount: bench.parts.records?.logReader.eventCount() ?? 0 }),
+  });
+  bench.bench = server.bench;
+  const port = await server.listen(0, "127.0.0.1");
+  onTestFinished(() => server.close());
+  return { bench, server, url: `http://127.0.0.1:${port}` };
+}
+
+/** A screen at the far end of a real socket: it keeps every frame it is sent, byte for byte. */
+export class Screen {
+  readonly socket: Socket;
+  readonly frames: string[] = [];
+  view: BenchView | undefined;
+  readonly #waiting: { until: (view: BenchView) => boolean; resolve: (view: BenchView) => void }[] = [];
+
+  constructor(url: string, headers: Record<string, string> = {}) {
+    this.socket = io(url, {
+      transports: ["websocket"],
+      reconnection: false,
+      forceNew: true,
+      extraHeaders: headers,
+    });
+    onTestFinished(() => void this.socket.disconnect());
+    this.socket.io.on("open", () => {
+      this.socket.io.engine.on("packet", (packet: { data?: unknown }) => {
+        this.frames.push(typeof packet.data === "string" ? packet.data : JSON.stringify(packet.data ?? ""));
+      });
+    });
+    this.socket.on("view", (view: BenchView) => {
+      this.view = view;
+      for (const waiter of this.#waiting.filter(({ until }) => until(view))) {
+        this.#waiting.splice(this.#waiting.indexOf(waiter), 1);
+        waiter.resolve(view);
+      }
+    });
+  }
+
+  /** The first view for which something holds, this one included. */
+  sees(until: (view: BenchView) => boolean): Promise<BenchView> {
+    if (this.view && until(this.view)) return Promise.resolve(this.view);
+    return new Promise((resolve) => this.#waiting.push({ until, resolve }));
+  }
+
+  /** Sends anything under any name and gives what is answered. */
+  send(name: string, message: unknown): Promise<Answer> {
+    return new Promise((resolve) => this.socket.emit(name, message, resolve));
+  }
+
+  /** Sends a command that is expected to be done. */
+  async does(name: string, message: unknown = {}): Promise<void> {
+    const answer = await this.send(name, message);
+    if (!answer.ok) throw new Error(`${name} was refused: ${answer.code}`);
+  }
+}

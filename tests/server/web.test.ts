@@ -1,0 +1,236 @@
+import { mkdirSync, writeFileSync } from "node:fs";
+import { request } from "node:http";
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { readWiring } from "../../shared/wiring/read-wiring.ts";
+import { judge } from "../../shared/rules/judge.ts";
+import { benchCommandSchemas } from "../../shared/protocol/commands.schema.ts";
+import { temporaryFolder } from "./temporary-folder.ts";
+import { TestBench } from "./test-bench.ts";
+import { Screen, testServer } from "./test-server.ts";
+
+/** A request with any headers, those a browser would not let a page set included. */
+function get(
+  url: string,
+  headers: Record<string, string> = {},
+): Promise<{ status: number; headers: Record<string, unknown>; body: string }> {
+  return new Promise((resolve, reject) => {
+    const sent = request(url, { headers }, (response) => {
+      let body = "";
+      response.on("data", (chunk: Buffer) => (body += chunk.toString("utf8")));
+      response.on("end", () =>
+        resolve({ status: response.statusCode ?? 0, headers: response.headers, body }),
+      );
+    });
+    sent.on("error", reject);
+    sent.end();
+  });
+}
+
+describe("a message over the socket", () => {
+  it.each([
+    { what: "a name that is no command", name: "open-the-door", message: {}, where: "open-the-door" },
+    { what: "a name every object has", name: "constructor", message: {}, where: "constructor" },
+    { what: "nothing at all", name: "sign-in", message: undefined, where: "sign-in: the whole file" },
+    {
+      what: "a field too many",
+      name: "plug",
+      message: { contactA: "way-1.a.L", contactB: "socket-1.a.L", force: true },
+      where: "plug: the whole file",
+    },
+    {
+      what: "a contact that is none",
+      name: "plug",
+      message: { contactA: "way-1.a.L", contactB: "'; DROP TABLE log" },
+      where: "plug: contactB",
+    },
+    {
+      what: "a wiring in place of a lead",
+      name: "plug",
+      message: { version: 1, stations: [], cables: [] },
+      where: "plug: contactA",
+    },
+    {
+      what: "a size below nothing",
+      name: "declare",
+      message: { subject: "socket-1", key: "ratingA", value: -1 },
+      where: "declare: value",
+    },
+    {
+      what: "another language",
+      name: "set-language",
+      message: { language: "xx" },
+      where: "set-language: language",
+    },
+  ])(
+    "that is $what is refused with what and where, and changes nothing",
+    async ({ name, message, where }) => {
+      const { bench, url } = await testServer();
+      await bench.isWiring();
+      const screen = new Screen(url);
+      const { revision } = await screen.sees(({ state }) => state === "ready");
+      const rows = bench.rows().length;
+      expect(await screen.send(name, message)).toMatchObject({
+        ok: false,
+        code: "bad-message",
+        facts: { where },
+      });
+      expect(bench.rows()).toHaveLength(rows);
+      expect(bench.view().revision).toBe(revision);
+      await screen.does("set-large", { isLarge: true });
+    },
+  );
+
+  it("that is larger than 64 kB ends the link and nothing else", async () => {
+    const { bench, url } = await testServer();
+    const screen = new Screen(url);
+    await screen.sees(() => true);
+    const ended = new Promise((resolve) => screen.socket.on("disconnect", resolve));
+    screen.socket.emit("sign-in", { by: "badge", badge: "x".repeat(70_000) });
+    await ended;
+    const next = new Screen(url);
+    await next.does("sign-in", { by: "guest" });
+    expect(bench.view().person).toEqual({ name: "", isGuest: true });
+  });
+
+  it("that comes in a flood is answered with too-fast, and the bench goes on", async () => {
+    const { bench, url } = await testServer();
+    const screen = new Screen(url);
+    await screen.sees(() => true);
+    const answers = await Promise.all(
+      Array.from({ length: 200 }, () => screen.send("set-large", { isLarge: true })),
+    );
+    const refused = answers.filter((answer) => !answer.ok);
+    expect(refused).toHaveLength(140);
+    expect(refused.every((answer) => !answer.ok && answer.code === "too-fast")).toBe(true);
+    bench.clock.advance(1000);
+    await screen.does("set-large", { isLarge: false });
+  });
+
+  it("that is a command gets an answer, whatever the state of the bench", async () => {
+    const { url } = await testServer();
+    const screen = new Screen(url);
+    const samples: Record<string, object> = {
+      "set-language": { language: "en" },
+      "set-large": { isLarge: false },
+      "sign-in": { by: "badge", badge: "nobody" },
+      "start-attempt": { scenario: "first-spur", mode: "practice" },
+      "go-to-step": { step: "wire" },
+      "dead-step": { step: "isolate" },
+      "answer-plan": { question: "csaMm2", answer: 2.5 },
+      plug: { contactA: "way-1.a.L", contactB: "socket-1.a.L" },
+      "plug-cable": { entryA: "way-1.a", entryB: "socket-1.a" },
+      pull: { what: "all" },
+      declare: { subject: "socket-1", key: "ratingA", value: 13 },
+      probe: { probe: "red", at: null },
+      "record-reading": { test: "polarity", way: "way-1", judged: "pass" },
+    };
+    for (const name of Object.keys(benchCommandSchemas))
+      expect(await screen.send(name, samples[name] ?? {})).toHaveProperty("ok");
+  });
+
+  it("from a page of another origin is not let in, nor under a name that is not the bench's own", async () => {
+    const { url } = await testServer();
+    const handshake = `${url}/socket.io/?EIO=4&transport=polling`;
+    const port = new URL(url).port;
+    expect((await get(handshake)).status).toBe(200);
+    expect((await get(handshake, { origin: url })).status).toBe(200);
+    expect((await get(handshake, { origin: "http://example.org" })).status).toBe(403);
+    expect((await get(handshake, { origin: "null" })).status).toBe(403);
+    expect((await get(handshake, { "sec-fetch-site": "cross-site" })).status).toBe(403);
+    expect(
+      (
+        await get(handshake, {
+          host: `bench.example.org:${port}`,
+          origin: `http://bench.example.org:${port}`,
+        })
+      ).status,
+    ).toBe(403);
+  });
+});
+
+describe("a screen that connects", () => {
+  it("gets the whole view at once, and every other screen the same view after a change", async () => {
+    const { bench, url } = await testServer();
+    const [one, two] = [new Screen(url), new Screen(url)];
+    await Promise.all([one.sees(() => true), two.sees(() => true)]);
+    await one.does("sign-in", { by: "name", learner: "demo-05" });
+    const seen = await two.sees(({ person }) => person !== null);
+    expect(seen).toEqual(JSON.parse(JSON.stringify(bench.view())));
+    expect(seen.learners).toEqual([]);
+  });
+});
+
+describe("the pages", () => {
+  it("answer for their health", async () => {
+    const { url } = await testServer();
+    expect(JSON.parse((await get(`${url}/health`)).body)).toMatchObject({
+      isReady: true,
+      lines: "simulated",
+      hasGpioLibrary: false,
+      board: { id: "test-small", state: "ready" },
+      log: { state: "sound", eventCount: 1 },
+      clock: "synced",
+    });
+  });
+
+  it("give the wiring on the board to be judged without a bench, in practice only", async () => {
+    const { bench, url } = await testServer();
+    expect((await get(`${url}/wiring.json`)).status).toBe(404);
+    await bench.isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    const saved = await get(`${url}/wiring.json`);
+    expect(saved.headers["content-disposition"]).toContain("wiring.json");
+    const read = readWiring(saved.body, "wiring.json");
+    expect(read.ok && judge(read.value)).toEqual(bench.bench.core.run?.judged().verdict);
+    await bench.does("hand-in", {});
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "assessed" });
+    expect((await get(`${url}/wiring.json`)).status).toBe(404);
+  });
+
+  it("may run no script but their own and are kept for a year only where their name says what is in them", async () => {
+    const kioskFolder = temporaryFolder();
+    mkdirSync(join(kioskFolder, "assets"));
+    writeFileSync(join(kioskFolder, "index.html"), "<!doctype html><title>Spurwise</title>");
+    writeFileSync(join(kioskFolder, "assets/bench-3f2a.js"), "export {};");
+    const { url } = await testServer({ kioskFolder });
+    const page = await get(`${url}/`);
+    expect(page.body).toContain("Spurwise");
+    expect(page.headers["cache-control"]).toBe("no-cache");
+    expect(page.headers["content-security-policy"]).toMatch(/script-src 'self'(;|$)/);
+    expect(page.headers["content-security-policy"]).not.toContain("upgrade-insecure-requests");
+    expect(page.headers["strict-transport-security"]).toBeUndefined();
+    expect((await get(`${url}/assets/bench-3f2a.js`)).headers["cache-control"]).toMatch(
+      /max-age=31536000, immutable/,
+    );
+    expect((await get(`${url}/../server/main.ts`)).status).toBe(404);
+    expect((await get(`${url}/nothing-here`)).status).toBe(404);
+  });
+
+  it("are limited to some hundred requests a minute", async () => {
+    const { url } = await testServer();
+    let status = 200;
+    for (let count = 0; count < 700 && status !== 429; count += 1)
+      status = (await get(`${url}/health`)).status;
+    expect(status).toBe(429);
+  });
+});
+
+describe("who may start what", () => {
+  const start = (bench: TestBench, mode: "practice" | "assessed" | "open-day") =>
+    bench.refusal("start-attempt", { scenario: "first-spur", mode });
+
+  it("assessed work needs a badge, guests practise, and the open day holds no person", async () => {
+    const bench = new TestBench().start();
+    expect(await start(bench, "practice")).toBe("not-signed-in");
+    await bench.does("sign-in", { by: "guest" });
+    expect(await start(bench, "assessed")).toBe("guests-practise");
+    await bench.does("sign-in", { by: "name", learner: "demo-01" });
+    expect(await start(bench, "assessed")).toBe("badge-needed");
+    expect(await start(bench, "open-day")).toBe("open-day-guests");
+    expect(await bench.refusal("sign-in", { by: "badge", badge: "demo-01" })).toBe("unknown-badge");
+    expect(await bench.refusal("sign-in", { by: "name", learner: "nobody" })).toBe("unknown-learner");
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-01" });
+    expect(await start(bench, "assessed")).toBe("done");
+  });
+});
