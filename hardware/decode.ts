@@ -87,16 +87,21 @@ export function* decodeOnce(lineCount: number, options: DecodeOptions = {}): Sca
     signatures,
   );
   const resolved = yield* resolveClasses(lineCount, classes, isSelfHeard);
-  // Classes are pulled together: a lead that went in meanwhile can make a line of one seem to answer the other.
-  const crowded = resolved.groups
-    .filter((group) => group.length > 2)
-    .map((group) => group.find(isSelfHeard)!);
-  const crowdedAlone = yield* pullAlone(lineCount, crowded);
+  // In a crowd a dead output hides behind the others, and a lead that goes in while classes are pulled together
+  // can make a line of one class seem to answer the other: so every line of a crowd is pulled alone.
+  const crowds = [...linked, ...resolved.groups].filter((group) => group.length > 2);
+  const inCrowd = new Set(crowds.flat());
+  const crowdAlone = yield* pullAlone(
+    lineCount,
+    hearing.filter((line) => inCrowd.has(line) && isSelfHeard(line)),
+  );
+  const doesNotPull = (line: LineIndex): boolean =>
+    !isSelfHeard(line) || resolved.deadOutputs.has(line) || crowdAlone.get(line)?.reading[line] === 0;
 
   const model = emptyModel(lineCount);
   for (const group of [...linked, ...resolved.groups]) joinInModel(model, group);
   for (const line of hearing)
-    if (!isSelfHeard(line) || resolved.deadOutputs.has(line)) {
+    if (doesNotPull(line)) {
       model.pulls[line] = 0;
       model.health[line] = "dead-output";
     }
@@ -122,7 +127,7 @@ export function* decodeOnce(lineCount: number, options: DecodeOptions = {}): Sca
     ...bits.evidence,
     ...doubtful.map((line) => alone.get(line)!),
     ...resolved.evidence,
-    ...crowdedAlone.values(),
+    ...crowdAlone.values(),
     ...[bits.released, ...resolved.released].map(({ lines }) => ({
       pulled: new Uint8Array(lineCount),
       reading: lines,

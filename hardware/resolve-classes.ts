@@ -55,9 +55,8 @@ export function* resolveClasses(
       let rest = members;
       pullers.forEach((puller, turn) => {
         const reading = pulled.evidence[turn]!.reading;
-        if (!rest.includes(puller)) return;
         if (reading[puller] !== 1) deadOutputs.add(puller);
-        else {
+        else if (rest.includes(puller)) {
           groups.push(rest.filter((line) => reading[line] === 1));
           rest = rest.filter((line) => reading[line] !== 1);
         }

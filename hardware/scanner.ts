@@ -170,13 +170,23 @@ export class Scanner {
     return undefined;
   }
 
-  /** One pattern a bit; the end that is pulled changes from turn to turn, so that every output is heard. */
+  /**
+   * One pattern a bit; the end that is pulled changes from turn to turn, so that every output is heard. One more
+   * where lines are deaf: they show a new lead only to its other end, while that is not pulled itself. Lines
+   * stuck low are pulled in that one only, so that it is seen when they come free.
+   */
   #watchPatterns(turn: number): Uint8Array[] {
+    const { pulls, hearing } = this.#model;
     const pullers = membersByGroup(this.#model).flatMap((group) => {
-      const able = group.filter((line) => this.#model.pulls[line] === 1);
+      const able = group.filter((line) => pulls[line] === 1);
       return able.length === 0 ? [] : [able[turn % able.length]!];
     });
-    return numberPatterns(this.#lines.lineCount, pullers);
+    const deaf = pullers.filter((line) => hearing[line] !== "follows");
+    const patterns = numberPatterns(
+      this.#lines.lineCount,
+      pullers.filter((line) => this.#model.health[line] !== "stuck-low"),
+    );
+    return deaf.length === 0 ? patterns : [...patterns, patternOf(this.#lines.lineCount, deaf)];
   }
 
   *#explain(misread: Misread): Scan<void> {

@@ -1,9 +1,11 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { decodeLines } from "../../hardware/decode.ts";
 import { joinedGroups } from "../../hardware/line-model.ts";
 import { lineIndex } from "../../hardware/line-index.ts";
 import { naiveDrive } from "./naive-drive.ts";
 import { byLeast, cases, randomGroups, seeded, wiredBoard } from "./random-copper.ts";
+
+vi.setConfig({ testTimeout: cases(60_000) });
 
 const pairs = (count: number): number[] => new Array<number>(count).fill(2);
 
