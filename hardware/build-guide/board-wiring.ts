@@ -1,4 +1,16 @@
-import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import type { BoardDescription, BoardStation } from "../../shared/board/board.schema.ts";
+import { enTerms } from "../../shared/rules/wording/en-terms.ts";
+
+/** What is printed at a station: `Socket outlet 3`, `Boiler 1`. */
+export function stationName({
+  kind,
+  label,
+  settings,
+}: Pick<BoardStation, "kind" | "label" | "settings">): string {
+  const appliance = settings?.appliance;
+  const name = (appliance === undefined ? enTerms.kinds[kind] : enTerms.appliances[appliance]).nom;
+  return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${label}`;
+}
 
 /** A line by what it is wired to, in the words on the board. */
 export interface NamedLine {
@@ -16,9 +28,9 @@ export interface NamedCode {
 
 /** Every line that the description gives a purpose, in the order of the lines. */
 export function namedLines({ stations, probes }: BoardDescription): NamedLine[] {
-  const ofStations = stations.flatMap(({ label, entries, front }) => [
-    ...entries.flatMap(({ letter, lines }) => named(`${label} ${letter}`, lines)),
-    ...named(`${label} front`, front ?? {}),
+  const ofStations = stations.flatMap((station) => [
+    ...station.entries.flatMap(({ letter, lines }) => named(`${stationName(station)} ${letter}`, lines)),
+    ...named(`${stationName(station)} front`, station.front ?? {}),
   ]);
   return [...ofStations, ...named("probe", probes ?? {})].sort((a, b) => a.line - b.line);
 }
@@ -31,11 +43,11 @@ const named = (prefix: string, lines: Readonly<Record<string, number | undefined
 /** Every code contact, in the order of the code chain. */
 export function namedCodes({ stations }: BoardDescription): NamedCode[] {
   return stations
-    .flatMap(({ label, entries }) =>
-      entries.flatMap(({ letter, codeContacts }) =>
+    .flatMap((station) =>
+      station.entries.flatMap(({ letter, codeContacts }) =>
         (codeContacts ?? []).map((codeContact, bit) => ({
           codeContact,
-          name: `${label} ${letter} code ${2 ** bit}`,
+          name: `${stationName(station)} ${letter} code ${2 ** bit}`,
         })),
       ),
     )

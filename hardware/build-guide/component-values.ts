@@ -17,6 +17,8 @@ export const componentValues = {
   inputLowV: 0.99,
   /** A Raspberry Pi pin's low, least promised, from memory of its documentation. */
   piInputLowV: 0.8,
+  /** Fixed pull-ups that the Pi itself has on BCM 2 and 3, from memory of its schematics. */
+  piPullUpOhm: 1_800,
   /** What a 74HC output may carry for good, from memory. */
   outputMostMilliamp: 25,
   /** Quiescent current of a 74HC chip at 85 °C, from memory. */

@@ -35,3 +35,6 @@ export const headerPinOfBcm: Readonly<Record<number, number>> = {
 
 /** Header pins with the 3.3 V supply, and with 0 V. */
 export const supplyPins = { volts33: [1, 17], zeroVolts: [6, 9, 14, 20, 25, 30, 34, 39] } as const;
+
+/** BCM numbers with a fixed pull-up on the Pi: no line of a direct board, its low would not be low enough. */
+export const pulledUpBcm: readonly number[] = [2, 3];

@@ -1,5 +1,5 @@
 import type { BoardDescription, CableCode } from "../../shared/board/board.schema.ts";
-import { leadCountOf } from "./board-wiring.ts";
+import { leadCountOf, stationName } from "./board-wiring.ts";
 import { box, line, page, text } from "./svg.ts";
 
 const sheet = { widthMm: 210, heightMm: 297, marginMm: 12 } as const;
@@ -39,7 +39,7 @@ export function leadLabelSheets(board: BoardDescription): string[] {
           `<g class="cut">${line([xMm + half, yMm], [xMm + half, yMm + flag.heightMm])}</g>`,
           ...[xMm + half / 2, xMm + half * 1.5].flatMap((centreMm) => [
             text(centreMm, yMm + 6, head, { sizeMm: 4, anchor: "middle" }),
-            text(centreMm, yMm + 10, cores, { sizeMm: 2.5, anchor: "middle" }),
+            text(centreMm, yMm + 10, cores, { sizeMm: 2.2, anchor: "middle" }),
             text(centreMm, yMm + 14, code, { sizeMm: 2.2, anchor: "middle" }),
           ]),
         ];
@@ -84,11 +84,12 @@ export function stationLabelSheets(board: BoardDescription): string[] {
   return pages(board.stations, plate.columns * plate.rows).map((onPage) =>
     page(sheet.widthMm, sheet.heightMm, `${board.name}: station labels`, [
       text(sheet.marginMm, 8, `${board.name}: station labels. Print at 100 %.`),
-      ...onPage.flatMap(({ label, entries, front }, index) => {
+      ...onPage.flatMap((station, index) => {
+        const { entries, front } = station;
         const [xMm, yMm] = placeOf(index, plate);
         return [
           box(xMm, yMm, plate.widthMm, plate.heightMm),
-          text(xMm + 3, yMm + 7, label, { sizeMm: 5 }),
+          text(xMm + 3, yMm + 7, stationName(station), { sizeMm: 4.5 }),
           ...entries.map(({ letter, side, lines }, row) =>
             text(xMm + 3, yMm + 13 + row * 4, `${letter}  ${side}: ${Object.keys(lines).join(" ")}`),
           ),

@@ -93,7 +93,10 @@ function leadParts(board: BoardDescription): Part[] {
     0,
     ...board.stations.flatMap(({ entries: all }) => all.map((e) => e.codeContacts?.length ?? 0)),
   );
-  const poles = 3 + (codePoles > 0 ? codePoles + 1 : 0);
+  const corePoles = Math.max(
+    ...board.stations.flatMap(({ entries: all }) => all.map(({ lines }) => Object.keys(lines).length)),
+  );
+  const poles = corePoles + (codePoles > 0 ? codePoles + 1 : 0);
   const isCoded = codePoles > 0;
   return [
     {
@@ -109,7 +112,7 @@ function leadParts(board: BoardDescription): Part[] {
       where: "each front",
     },
     {
-      quantity: 2 * leads * (isCoded ? 1 : 3),
+      quantity: 2 * leads * (isCoded ? 1 : corePoles),
       what: isCoded
         ? `free connector of ${poles} poles with sockets, no pins`
         : "4 mm safety plug with a fixed rigid sleeve to the tip",

@@ -2,7 +2,7 @@ import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { chipsFor, codeCountOf, lineCountOf, namedCodes, namedLines } from "./board-wiring.ts";
 import { inputChip, letterOf, outputChip } from "./chip-pins.ts";
 import { componentValues } from "./component-values.ts";
-import { supplyPins } from "./header-pins.ts";
+import { pulledUpBcm, supplyPins } from "./header-pins.ts";
 import { partsList } from "./parts-list.ts";
 import { pinTable } from "./pin-table.ts";
 import { powerBudget } from "./power-budget.ts";
@@ -41,6 +41,7 @@ export function partsAndPins(board: BoardDescription): string {
     ),
     `3.3 V from header pins ${supplyPins.volts33.join(" and ")}; 0 V from ${supplyPins.zeroVolts.join(", ")} (use four ` +
       `or more). ${componentValues.gpioResistorOhm} Ω in each signal, at the Pi's end.`,
+    ...pullUpCaution(board),
     "## Power",
     table(
       ["what", "value"],
@@ -68,6 +69,16 @@ export function partsAndPins(board: BoardDescription): string {
       "usually keep; one that does not fit its readings is reported, not trusted.",
     "",
   ].join("\n\n");
+}
+
+/** A direct board cannot use pins that the Pi pulls up hard: joined to another line they stay above a low. */
+function pullUpCaution({ wiring }: BoardDescription): string[] {
+  const wrong = wiring.kind === "direct" ? wiring.pins.filter((bcm) => pulledUpBcm.includes(bcm)) : [];
+  if (wrong.length === 0) return [];
+  return [
+    `> Caution: the Pi has ${componentValues.piPullUpOhm / 1000} kΩ pull-ups on BCM ${wrong.join(" and ")}. Through the ` +
+      "series resistors a joined line cannot pull them low enough. Give these lines other pins in the board description.",
+  ];
 }
 
 /** Every line from contact to chip, as a list to solder and to check by. */

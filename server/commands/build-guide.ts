@@ -1,7 +1,8 @@
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { drawGuide } from "../../hardware/build-guide/draw.ts";
-import { boardSchema } from "../../shared/board/board.schema.ts";
+import { readBoard } from "../../shared/board/read-board.ts";
+import { problemLine } from "../../shared/protocol/problem.ts";
 import { folders } from "../folders.ts";
 
 /**
@@ -17,29 +18,21 @@ export async function run(args: string[]): Promise<number> {
           .map((name) => name.replace(/\.json$/, ""));
   for (const id of ids) {
     const file = join(folders.boards, `${id}.json`);
-    const read = readBoard(file);
-    if (typeof read === "string") {
-      process.stderr.write(`Spurwise: ${read}\n`);
+    const read = existsSync(file) ? readBoard(readFileSync(file, "utf8"), file) : undefined;
+    if (read?.ok !== true) {
+      const what =
+        read === undefined
+          ? `there is no board description ${file}`
+          : read.problems.map(problemLine).join("; ");
+      process.stderr.write(`Spurwise: ${what}\n`);
       return 2;
     }
-    const folder = join(folders.root, "hardware/build-guide", read.id);
+    const board = read.value;
+    const folder = join(folders.root, "hardware/build-guide", board.id);
     rmSync(folder, { recursive: true, force: true });
     mkdirSync(folder, { recursive: true });
-    for (const { path, content } of drawGuide(read)) writeFileSync(join(folder, path), content);
-    process.stdout.write(`Spurwise: drew the build guide of ${read.name} into ${folder}\n`);
+    for (const { path, content } of drawGuide(board)) writeFileSync(join(folder, path), content);
+    process.stdout.write(`Spurwise: drew the build guide of ${board.name} into ${folder}\n`);
   }
   return 0;
-}
-
-function readBoard(file: string) {
-  let json: unknown;
-  try {
-    json = JSON.parse(readFileSync(file, "utf8"));
-  } catch (error) {
-    return `${file} cannot be read: ${error instanceof Error ? error.message : String(error)}`;
-  }
-  const parsed = boardSchema.safeParse(json);
-  if (parsed.success) return parsed.data;
-  const issue = parsed.error.issues[0];
-  return `${file}: ${issue?.path.join(".") ?? ""}: ${issue?.message ?? "not a board description"}`;
 }

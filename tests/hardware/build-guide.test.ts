@@ -1,3 +1,5 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { namedLines } from "../../hardware/build-guide/board-wiring.ts";
 import { inputChip, outputChip } from "../../hardware/build-guide/chip-pins.ts";
@@ -36,14 +38,14 @@ const chain = boardSchema.parse({
     {
       id: "way-1",
       kind: "way",
-      label: "Way 1",
+      label: "1",
       face,
       entries: [entry("a", 0, [0, 1, 2]), entry("b", 3, [3, 4, 5])],
     },
     {
       id: "socket-1",
       kind: "socket-outlet",
-      label: "Socket <1> & 2",
+      label: "<1> & 2",
       face,
       entries: [entry("a", 6), entry("b", 9)],
       front: { L: 12, N: 13, E: 14 },
@@ -58,8 +60,8 @@ const direct = boardSchema.parse({
   name: "Bare board",
   wiring: { kind: "direct", pins: [17, 4, 27, 22, 5, 6] },
   stations: [
-    { id: "way-1", kind: "way", label: "Way 1", face, entries: [entry("a", 0)] },
-    { id: "socket-1", kind: "socket-outlet", label: "Socket 1", face, entries: [entry("a", 3)] },
+    { id: "way-1", kind: "way", label: "1", face, entries: [entry("a", 0)] },
+    { id: "socket-1", kind: "socket-outlet", label: "1", face, entries: [entry("a", 3)] },
   ],
 });
 
@@ -190,13 +192,13 @@ describe("the drawings of a board", () => {
   });
 
   it("keep a label's own signs out of the drawing's language", () => {
-    expect(pageOf(chain, "station-labels-1.svg")).toContain("Socket &lt;1&gt; &amp; 2");
+    expect(pageOf(chain, "station-labels-1.svg")).toContain("Socket outlet &lt;1&gt; &amp; 2");
   });
 
   it("list every line with its chip's pins, and the spare ones as spare", () => {
     const list = pageOf(chain, "wiring-list.md");
     // Line 9 is bit 1 of chip 1: QB is pin 1 of a 595, B is pin 12 of a 165.
-    expect(list).toContain("| 9 | Socket <1> & 2 b L | 1 | QB (pin 1) | B (pin 12) |");
+    expect(list).toContain("| 9 | Socket outlet <1> & 2 b L | 1 | QB (pin 1) | B (pin 12) |");
     expect(list).toContain("| 16 | probe black | 2 | QA (pin 15) | A (pin 11) |");
     expect(list).toContain("| 5 | Way 1 b code 4 | 0 | F (pin 4) |");
     expect(namedLines(chain)).toHaveLength(17);
@@ -213,10 +215,39 @@ describe("the drawings of a board", () => {
     expect(strapsOf(4, 3)).toBe("1 open, 2 open, 4 strap");
   });
 
+  it("warn of a line on a pin that the Pi itself pulls up, and of no other", () => {
+    // By hand: 3.3 V over 1.8 kΩ and four times 330 Ω leaves 1.4 V where 0.8 V is low.
+    const wiring = { kind: "direct" as const, pins: [17, 4, 3, 22, 5, 6] };
+    expect(pageOf({ ...direct, wiring }, "parts-and-pins.md")).toMatch(
+      /> Caution: the Pi has 1\.8 kΩ pull-ups on BCM 3\./,
+    );
+    expect(pageOf(direct, "parts-and-pins.md")).not.toContain("pull-ups on BCM");
+    expect(pageOf(chain, "parts-and-pins.md")).not.toContain("pull-ups on BCM");
+  });
+
   it("carry the caution on the pages that are built from", () => {
     for (const board of [chain, direct]) {
       expect(pageOf(board, "parts-and-pins.md")).toContain("extra-low voltage only");
       expect(pageOf(board, "schematic.svg")).toContain("Never joined to the mains");
     }
+  });
+});
+
+describe("the committed pages of the build guide", () => {
+  const hardware = join(import.meta.dirname, "../../hardware");
+  const boards = readdirSync(join(hardware, "boards"))
+    .filter((name) => name.endsWith(".json"))
+    .map((name) => boardSchema.parse(JSON.parse(readFileSync(join(hardware, "boards", name), "utf8"))));
+
+  it("are there for the boards that ship", () => {
+    expect(boards.map(({ id }) => id)).toEqual(expect.arrayContaining(["workshop", "small"]));
+  });
+
+  it.each(boards)("are what the script draws for $id today; `build-guide` draws them afresh", (board) => {
+    const folder = join(hardware, "build-guide", board.id);
+    const drawn = drawGuide(board);
+    expect(readdirSync(folder).sort()).toEqual(drawn.map(({ path }) => path).sort());
+    for (const { path, content } of drawn)
+      expect([path, readFileSync(join(folder, path), "utf8")]).toEqual([path, content]);
   });
 });

@@ -74,4 +74,5 @@ export function freshWorkshop(): void {
   putChain({ outputChipCount: 26, inputChipCount: 26, codeChipCount: 15, pins: workshopPins });
 }
 
-export const smallPins = [...Array(24).keys()].map((index) => index + 2);
+/** BCM 4 to 27: the Pi pulls 2 and 3 up, and 0 and 1 are for its identity chip. */
+export const smallPins = [...Array(24).keys()].map((index) => index + 4);
