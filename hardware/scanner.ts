@@ -151,7 +151,7 @@ export class Scanner {
     let isOver = false;
     for (let turn = 0; !isOver; turn += 1) {
       const patterns = this.#watchPatterns(turn);
-      if (this.#lines.codeCount > 0 || patterns.length === 0) patterns.push(released);
+      if (this.#lines.codeCount > 0) patterns.push(released);
       for (const next of patterns) {
         const reading = yield next;
         if (pulled === released) this.#believeCodes(reading.codes);
@@ -185,6 +185,7 @@ export class Scanner {
     const patterns = numberPatterns(
       this.#lines.lineCount,
       pullers.filter((line) => this.#model.health[line] !== "stuck-low"),
+      1,
     );
     return deaf.length === 0 ? patterns : [...patterns, patternOf(this.#lines.lineCount, deaf)];
   }
