@@ -69,7 +69,9 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
       )
     : straight;
   const conductors = new Map<ConductorId, ConductorModel>();
-  for (const [a, b] of pairs) {
+  for (const [one, two] of pairs) {
+    // In a lead from an entry to itself neither end comes first.
+    const [a, b] = from === to && one > two ? [two, one] : [one, two];
     const fromNode = buses.nodeOf.get(a);
     const toNode = buses.nodeOf.get(b);
     if (!fromNode) strays.add(a);
@@ -130,15 +132,15 @@ function missingCores(
     const crossedBy = conductors.filter(
       ({ from: a, to: b }) => a === from || a === to || b === from || b === to,
     );
-    return [
-      {
-        id: conductorId(from, to),
-        from,
-        to,
-        class: roleClass(roleOf(from)),
-        crossedBy: crossedBy.map((conductor) => conductor.id).sort(byId),
-      },
-    ];
+    // A core that would be crossed even if it ran straight is missed by both classes.
+    const missedBy = new Set([roleClass(roleOf(from)), roleClass(roleOf(to))]);
+    return [...missedBy].map((conductor) => ({
+      id: conductorId(from, to),
+      from,
+      to,
+      class: conductor,
+      crossedBy: crossedBy.map(({ id }) => id).sort(byId),
+    }));
   });
 }
 

@@ -90,7 +90,9 @@ function coresAround(
       ] as const) {
         const group = model.groupOf(near);
         if (!groups.has(group) || model.groupOf(far) === group) continue;
-        const table = model.reachOf(far).sometimes.length > 0 ? reached : others;
+        const isReached =
+          model.buses.nodes.get(far)?.conductor === wanted && model.reachOf(far).sometimes.length > 0;
+        const table = isReached ? reached : others;
         const known = table.get(group) ?? new Set();
         for (const id of core.crossedBy.length > 0 ? core.crossedBy : [core.id]) known.add(id);
         table.set(group, known);

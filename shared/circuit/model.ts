@@ -153,6 +153,7 @@ export interface Zone {
   stations: StationId[];
   /** Accessories that current is taken from; an FCU counts where it is fed from. */
   points: StationId[];
+  /** Leads with both ends in one station are not among them: they feed nothing. */
   cables: CableModel[];
   shape: Shape;
   /** Empty behind a fuse: there any number of points may follow each other. */

@@ -1,6 +1,7 @@
 import { byId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
 import { blocksOf } from "./blocks.ts";
 import type { NodeId } from "./buses.ts";
+import { DisjointSets } from "./disjoint-sets.ts";
 import type { Branch, CableModel, MissingCore, Ring, Run, Shape, Zone } from "./model.ts";
 
 /** A cable of the shape with the line buses it joins and the classes that go straight through it. */
@@ -48,29 +49,24 @@ export const shapeOf = (
     stationAt.length,
     links.map(({ nodeA, nodeB }) => ({ a: nodeA, b: nodeB })),
   );
-  const inRing = new Array<boolean>(links.length).fill(false);
+  const inBlock = new Array<boolean>(links.length).fill(false);
   const isMain = stationAt.map((_, index) => index === 0);
+  // A loop is one place for what is beyond it: which way round its runs are walked must not matter.
+  const loops = new DisjointSets(stationAt.length);
   for (const block of blocks) {
-    const isThroughHead = block.some((edge) => links[edge]?.nodeA === 0 || links[edge]?.nodeB === 0);
+    const runs = block.flatMap((edge) => links[edge] ?? []);
+    const isThroughHead = runs.some(({ nodeA, nodeB }) => nodeA === 0 || nodeB === 0);
+    const isRing = !zone.isFused && isThroughHead;
+    for (const edge of block) inBlock[edge] = true;
+    for (const { nodeA, nodeB } of runs) {
+      if (isRing) isMain[nodeA] = isMain[nodeB] = true;
+      else loops.join(nodeA, nodeB);
+    }
     // Two fuses that feed one part close no loop of cable.
     if (zone.isFused && heads.size > 1 && isThroughHead) continue;
-    const isRing = !zone.isFused && isThroughHead;
-    const ring = ringOf(
-      block.flatMap((edge) => links[edge] ?? []),
-      stationAt,
-    );
-    (isRing ? shape.rings : shape.loops).push(ring);
-    if (!isRing) continue;
-    for (const edge of block) {
-      inRing[edge] = true;
-      const link = links[edge];
-      if (link) isMain[link.nodeA] = isMain[link.nodeB] = true;
-    }
+    (isRing ? shape.rings : shape.loops).push(ringOf(runs, stationAt));
   }
-  const loopNodes = new Set(
-    shape.loops.flatMap(({ runs }) => (runs as Link[]).flatMap(({ nodeA, nodeB }) => [nodeA, nodeB])),
-  );
-  shape.branches = branchesOf({ links, inRing, isMain, stationAt, pointAt, loopNodes });
+  shape.branches = branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops });
   return shape;
 };
 
@@ -178,52 +174,59 @@ function stationsRound(walk: readonly Link[], stationAt: readonly StationId[]): 
 
 interface Forest {
   links: readonly Link[];
-  inRing: readonly boolean[];
+  inBlock: readonly boolean[];
   isMain: readonly boolean[];
   stationAt: readonly StationId[];
   pointAt: readonly boolean[];
-  loopNodes: ReadonlySet<number>;
+  /** Nodes of one loop are one. */
+  loops: DisjointSets;
 }
 
-/** The runs outside rings, outwards from the way and the rings, each before what is beyond it. */
-function branchesOf({ links, inRing, isMain, stationAt, pointAt, loopNodes }: Forest): Branch[] {
+/** The runs outside rings and loops, outwards from the way and the rings, each before what is beyond it. */
+function branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops }: Forest): Branch[] {
   const touching: number[][] = stationAt.map(() => []);
-  links.forEach((link, edge) => {
-    if (inRing[edge]) return;
-    touching[link.nodeA]?.push(edge);
-    touching[link.nodeB]?.push(edge);
+  const points = new Int32Array(stationAt.length);
+  const visited = stationAt.map(() => false);
+  const inLoop = stationAt.map(() => false);
+  stationAt.forEach((_, node) => {
+    const place = loops.find(node);
+    if (pointAt[node]) points[place] = (points[place] ?? 0) + 1;
+    if (isMain[node]) visited[place] = true;
+    if (place !== node) inLoop[place] = true;
   });
-  const visited = [...isMain];
+  links.forEach(({ nodeA, nodeB }, edge) => {
+    if (inBlock[edge]) return;
+    touching[loops.find(nodeA)]?.push(edge);
+    touching[loops.find(nodeB)]?.push(edge);
+  });
   const branches: Branch[] = [];
-  const stack: { node: number; cursor: number; branch?: Branch }[] = [];
-  for (let main = 0; main < stationAt.length; main++) {
-    if (!isMain[main]) continue;
-    stack.push({ node: main, cursor: 0 });
-    while (stack.length > 0) {
-      const top = stack[stack.length - 1];
-      if (!top) break;
-      const edge = touching[top.node]?.[top.cursor++];
-      if (edge === undefined) {
-        stack.pop();
-        if (!top.branch) continue;
-        top.branch.end = branches.length;
-        const parent = top.branch.parent === undefined ? undefined : branches[top.branch.parent];
-        if (parent) parent.pointCount += top.branch.pointCount;
-        continue;
-      }
-      const link = links[edge];
-      const node = link && (link.nodeA === top.node ? link.nodeB : link.nodeA);
-      if (!link || node === undefined || visited[node]) continue;
-      visited[node] = true;
-      const branch = branchOf(link, node, stationAt, branches.length, top.branch);
-      if (pointAt[node]) {
-        branch.isPoint = true;
-        branch.pointCount = 1;
-      }
-      branches.push(branch);
-      stack.push({ node, cursor: 0, branch });
-      if (loopNodes.has(node) || loopNodes.has(top.node)) branch.hasLoop = true;
+  const stack: { place: number; cursor: number; branch?: Branch }[] = visited.flatMap((isStart, place) =>
+    isStart ? [{ place, cursor: 0 }] : [],
+  );
+  while (stack.length > 0) {
+    const top = stack[stack.length - 1];
+    if (!top) break;
+    const edge = touching[top.place]?.[top.cursor++];
+    if (edge === undefined) {
+      stack.pop();
+      if (!top.branch) continue;
+      top.branch.end = branches.length;
+      const parent = top.branch.parent === undefined ? undefined : branches[top.branch.parent];
+      if (parent) parent.pointCount += top.branch.pointCount;
+      continue;
     }
+    const link = links[edge];
+    if (!link) continue;
+    const node = loops.find(link.nodeA) === top.place ? link.nodeB : link.nodeA;
+    const place = loops.find(node);
+    if (visited[place]) continue;
+    visited[place] = true;
+    const branch = branchOf(link, node, stationAt, branches.length, top.branch);
+    branch.isPoint = pointAt[node] ?? false;
+    branch.pointCount = points[place] ?? 0;
+    branch.hasLoop = (inLoop[place] ?? false) || (inLoop[top.place] ?? false);
+    branches.push(branch);
+    stack.push({ place, cursor: 0, branch });
   }
   spreadLoops(branches);
   return branches;

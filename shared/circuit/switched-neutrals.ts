@@ -37,7 +37,9 @@ export const switchedNeutrals = (model: CircuitModel): SwitchedNeutral[] => {
     const isFed = ends.some(({ farNode }) => model.reachOf(farNode).sometimes.length > 0);
     const hasLine = ends.some(({ switchNode }) => model.reachOf(switchNode).sometimes.length > 0);
     const takenFrom = ends.filter(({ farNode }) => model.reachOf(farNode).sometimes.length === 0);
-    if (!isNeutral || !isFed || hasLine || takenFrom.length === 0) return [];
+    const fedAt = new Set(ends.filter((end) => !takenFrom.includes(end)).map(({ switchNode }) => switchNode));
+    const isBroken = takenFrom.some(({ switchNode }) => !fedAt.has(switchNode));
+    if (!isNeutral || !isFed || hasLine || !isBroken) return [];
     const groups = new Set(takenFrom.map(({ farNode }) => model.groupOf(farNode)));
     const lamps = model.lamps.filter(({ neutral }) => groups.has(model.groupOf(neutral)));
     return [

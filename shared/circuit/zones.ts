@@ -305,7 +305,7 @@ function fill(zones: readonly Zone[], filling: Filling): Set<NodeId> {
     cable.zone = zone;
     cable.upstream = zone.upstream;
     cable.circuits = zone.ways;
-    zone.cables.push(cable);
+    if (cable.fromStation !== cable.toStation) zone.cables.push(cable);
   }
   return pointNodes;
 }

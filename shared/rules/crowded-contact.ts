@@ -1,5 +1,5 @@
 import { byId, type ContactId, type EntryId, entryOf } from "../board/ids.ts";
-import { allAt, evidence } from "./evidence.ts";
+import { allAt, at, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
 
 /** More than one lead on one contact of the board: one finding an entry. */
@@ -15,8 +15,8 @@ export const crowdedContact: Rule = {
       const entry = entryOf(contact);
       byEntry.set(entry, [...(byEntry.get(entry) ?? []), contact]);
     }
-    return [...byEntry.values()].flatMap((contacts) =>
-      evidence("stacked", allAt("contact", contacts.sort(byId))),
+    return [...byEntry].flatMap(([entry, contacts]) =>
+      evidence("stacked", [at("entry", entry)], {}, allAt("contact", contacts.sort(byId))),
     );
   },
 };

@@ -15,7 +15,7 @@ import { figuresOf } from "./figures.ts";
 import { rules } from "./index.ts";
 import { packVersion } from "./pack-version.ts";
 import { requirementResults } from "./requirement-results.ts";
-import { type Evidence, type Rule, type RuleId, ruleIds, type Weight, weights } from "./rule.ts";
+import { type Evidence, type Place, type Rule, type RuleId, ruleIds, type Weight, weights } from "./rule.ts";
 import { suppress } from "./suppress.ts";
 import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdict.ts";
 
@@ -41,7 +41,7 @@ export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict =>
     }
     undetermined.push(...unreadable(rule.id, model, isDropped));
   }
-  const { findings, suppressed } = suppress(merged(seen));
+  const { findings, suppressed } = suppress(told(seen));
   const requirements = requirementResults(model);
   const said = distinct(undetermined);
   return {
@@ -79,22 +79,31 @@ export class UnknownVariantError extends Error {
   }
 }
 
-/** One finding for all evidence of a rule and variant with the same first cause. */
-function merged(findings: readonly Finding[]): Finding[] {
+/**
+ * Gives every finding an id of its own: rule, variant and first cause, or all causes where that is not enough. What
+ * has the same causes is one finding with all its places.
+ */
+function told(findings: readonly Finding[]): Finding[] {
+  const count = new Map<string, number>();
+  for (const { id } of findings) count.set(id, (count.get(id) ?? 0) + 1);
   const byKey = new Map<string, Finding>();
   for (const finding of findings) {
-    const known = byKey.get(finding.id);
-    if (!known) {
-      byKey.set(finding.id, { ...finding, causes: [...finding.causes], places: [...finding.places] });
-      continue;
-    }
-    for (const list of ["causes", "places"] as const)
-      for (const place of finding[list])
-        if (!known[list].some(({ kind, id }) => kind === place.kind && id === place.id))
-          known[list].push(place);
+    const isAlone = count.get(finding.id) === 1;
+    const id = isAlone ? finding.id : longId(finding);
+    const known = byKey.get(id);
+    if (!known) byKey.set(id, { ...finding, id, places: [...finding.places] });
+    else
+      known.places.push(
+        ...finding.places.filter((place) => !known.places.some((other) => isSame(place, other))),
+      );
   }
   return [...byKey.values()];
 }
+
+const longId = ({ rule, variant, causes }: Finding): string =>
+  `${rule}/${variant}/${causes.map(({ id }) => id).join("+")}`;
+
+const isSame = (a: Place, b: Place): boolean => a.kind === b.kind && a.id === b.id;
 
 /** Evidence about an entry with a contact that cannot be read: what it rests on may not be so. */
 function touchesUnknown({ causes, places }: Evidence, { unknown }: CircuitModel): boolean {

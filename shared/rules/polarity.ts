@@ -54,7 +54,10 @@ export const polarity: Rule = {
       const [first] = sorted;
       if (!first) return [];
       const where = at(place.includes("~") ? "cable" : "station", place);
-      const contacts = allAt("contact", [first.from, first.to]);
+      const contacts = allAt(
+        "contact",
+        sorted.flatMap(({ from, to }) => [from, to]),
+      );
       return evidence(
         "crossed",
         allAt(

@@ -28,14 +28,13 @@ function openLegs(
 ): (Evidence | Missing)[] {
   const { legs, lacking } = zone.spurs;
   const { branches, rings } = zone.shape;
-  const [way] = zone.ways;
-  if (rings.length > 0 || way === undefined || branches.length === 0) return [];
+  if (rings.length > 0 || branches.length === 0) return [];
   const first = branches.filter(({ depth }) => depth === 1);
   const said = (which: readonly Branch[]): Evidence[] => {
     const units = passages.filter((passage) => passage.zone === zone).map(({ fcu }) => fcu);
     const causes = [
       ...allAt("station", units),
-      at("station", way),
+      ...allAt("station", zone.ways),
       ...allAt("cable", cablesBeyond(zone, which)),
     ];
     return evidence("open", causes, { legs: which.length }, allAt("station", farEnds(zone, which)));
@@ -44,7 +43,7 @@ function openLegs(
   const hasSocketOutlet = zone.points.some((id) => model.stations.get(id)?.kind === "socket-outlet");
   if (!hasSocketOutlet || first.length < 2) return [];
   const { ratingA } = zone.upstream;
-  if (ratingA === undefined) return [missing(at("station", way), "deviceRatingA")];
+  if (ratingA === undefined) return [missing(at("station", zone.upstream.station), "deviceRatingA")];
   // On a smaller device nobody means a ring: its cables are judged as those of a radial.
   if (ratingA < ringLimits.leastDeviceA) return [];
   const unknown = lacking.filter(({ depth }) => depth === 1);

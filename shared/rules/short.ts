@@ -22,8 +22,12 @@ const direct = (model: CircuitModel): ConductorModel[] =>
 
 /** Crossed leads of line that meet neutral or earth only by way of other crossed leads. */
 function chained(model: CircuitModel, known: readonly ConductorModel[]): ConductorModel[] {
-  const crossed = model.conductors.filter((conductor) => conductor.class === "crossed");
-  if (crossed.length < 2) return [];
+  const isKnown = new Set(known);
+  const crossed = model.conductors.filter(
+    (conductor) => conductor.class === "crossed" && !isKnown.has(conductor),
+  );
+  // With a contact that cannot be read, a chain may be a plain short or none at all.
+  if (crossed.length < 2 || model.unknown.size > 0) return [];
   const groups = new Map<number, number>();
   const index = (node: ConductorModel["fromNode"]): number => {
     const group = model.groupOf(node);
@@ -45,16 +49,25 @@ function chained(model: CircuitModel, known: readonly ConductorModel[]): Conduct
       fed.set(root, (fed.get(root) ?? new Set()).add(roleClass(roleOf(contact))));
     }
   });
-  const isKnown = new Set(known.map(({ fromNode }) => sets.find(index(fromNode))));
   return crossed.filter((conductor, at) => {
     const root = sets.find(ends[at]?.[0] ?? 0);
     const classes = fed.get(root);
-    if (isKnown.has(root) || !classes?.has("live") || classes.size < 2) return false;
+    if (!classes?.has("live") || classes.size < 2) return false;
     return (
       lineMeets(conductor) !== undefined &&
       [conductor.fromNode, conductor.toNode].some((node) => isFed(model, node))
     );
   });
+}
+
+/** Leads of one cable that bring line to the same class. */
+function byCable(found: readonly ConductorModel[]): ConductorModel[][] {
+  const groups = new Map<string, ConductorModel[]>();
+  for (const conductor of found) {
+    const key = `${conductor.cable} ${lineMeets(conductor) ?? ""}`;
+    groups.set(key, [...(groups.get(key) ?? []), conductor]);
+  }
+  return [...groups.values()];
 }
 
 /** Line meets neutral or earth: one finding a cable, which names the leads that join them. */
@@ -70,13 +83,7 @@ export const short: Rule = {
   standsWithUnknown: true,
   check: (model) => {
     const joining = direct(model);
-    const found = [...joining, ...chained(model, joining)];
-    const byCable = new Map<string, ConductorModel[]>();
-    for (const conductor of found) {
-      const key = `${conductor.cable} ${lineMeets(conductor) ?? ""}`;
-      byCable.set(key, [...(byCable.get(key) ?? []), conductor]);
-    }
-    return [...byCable.values()].flatMap((list): Evidence[] => {
+    return [joining, chained(model, joining)].flatMap(byCable).flatMap((list): Evidence[] => {
       const [first] = list;
       const variant = first && lineMeets(first) === "earth" ? "line-earth" : "line-neutral";
       return evidence(variant, allAt("conductor", list.map(({ id }) => id).sort(byId)));

@@ -1,0 +1,177 @@
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { judge } from "../../../shared/rules/judge.ts";
+import type { Verdict } from "../../../shared/rules/verdict.ts";
+import type { CableSpec, Wiring } from "../../../shared/wiring/wiring.schema.ts";
+import { testDepth } from "../../depth.ts";
+import { anyWiring, board, boardContacts, renamed } from "./any-wiring.ts";
+
+const runs = { numRuns: 300 * testDepth };
+const bytes = (wiring: Wiring): string => JSON.stringify(judge(wiring));
+
+/** What a verdict says with all ids mapped, in an order that does not hang on them. */
+const said = (
+  { findings, suppressed, undetermined, proposal, requirements }: Verdict,
+  map: (id: string) => string,
+) => {
+  const ids = (places: readonly { id: string }[]): string[] => places.map(({ id }) => mapId(id, map)).sort();
+  const line = (parts: unknown[]): string => JSON.stringify(parts);
+  return {
+    findings: findings
+      .map(({ rule, variant, weight, causes, places }) =>
+        line([rule, variant, weight, ids(causes), ids(places)]),
+      )
+      .sort(),
+    suppressed: suppressed.map(({ rule, variant, causes }) => line([rule, variant, ids(causes)])).sort(),
+    undetermined: undetermined
+      .map(({ rule, place, field }) => line([rule, mapId(place.id, map), field]))
+      .sort(),
+    proposal,
+    answers: requirements.map(({ answer }) => answer),
+  };
+};
+
+/** Maps a station, entry, contact, cable or conductor id by its entries; pairs are sorted again. */
+const mapId = (id: string, map: (id: string) => string): string =>
+  id
+    .split("~")
+    .map((end) => map(end))
+    .sort()
+    .join("~");
+
+const plain = (id: string): string => id;
+
+describe("a verdict", () => {
+  it("comes for anything that can be plugged, the same bytes each time, each finding with an id of its own", () => {
+    fc.assert(
+      fc.property(anyWiring, (wiring) => {
+        const first = bytes(wiring);
+        expect(bytes(structuredClone(wiring))).toBe(first);
+        const { findings, suppressed } = JSON.parse(first) as Verdict;
+        const ids = [...findings, ...suppressed].map(({ id }) => id);
+        expect(new Set(ids).size).toBe(ids.length);
+      }),
+      runs,
+    );
+  });
+
+  it("does not hang on the order of cables, stations and cores, nor on which end of a cable is named first", () => {
+    const turned = ({ from, to, conductors, ...rest }: CableSpec): CableSpec => ({
+      ...rest,
+      from: to,
+      to: from,
+      ...(conductors
+        ? { conductors: conductors.map(([a, b]): [typeof b, typeof a] => [b, a]).reverse() }
+        : {}),
+    });
+    fc.assert(
+      fc.property(anyWiring, (wiring) => {
+        const other = {
+          ...wiring,
+          stations: [...wiring.stations].reverse(),
+          cables: wiring.cables.map(turned).reverse(),
+        };
+        expect(bytes(other)).toBe(bytes(wiring));
+      }),
+      runs,
+    );
+  });
+
+  it("does not hang on what stations are called, and so not on which way round a ring is walked", () => {
+    // Names in the opposite order of the alphabet: what came first comes last.
+    const rename = (station: string): string => {
+      const at = board.findIndex(({ id }) => id === station);
+      return at < 0 ? station : `${"zyxwvutsrqponmlkjihgfedcba"[at] ?? "a"}-${station}`;
+    };
+    const back = (id: string): string => id.replace(/^[a-z]-/, "");
+    fc.assert(
+      fc.property(anyWiring, (wiring) => {
+        expect(said(judge(renamed(wiring, rename)), back)).toEqual(said(judge(wiring), plain));
+      }),
+      runs,
+    );
+  });
+
+  it("does not hang on which of two entries of one side a cable is in", () => {
+    const swapped: Record<string, string> = {
+      "way-1.a": "way-1.c",
+      "socket-1.a": "socket-1.d",
+      "socket-2.b": "socket-2.c",
+      "box-1.a": "box-1.b",
+      "fcu-1.a": "fcu-1.b",
+      "fcu-1.c": "fcu-1.d",
+      "rose-1.a": "rose-1.b",
+      "lamp-1.a": "lamp-1.b",
+    };
+    const pairs = new Map([
+      ...Object.entries(swapped),
+      ...Object.entries(swapped).map(([a, b]) => [b, a] as const),
+    ]);
+    const swap = (id: string): string => {
+      const [station, letter, role] = id.split(".");
+      const other = pairs.get(`${station ?? ""}.${letter ?? ""}`);
+      return other ? [other, role].filter((word) => word !== undefined).join(".") : id;
+    };
+    fc.assert(
+      fc.property(anyWiring, (wiring) => {
+        const other = {
+          ...wiring,
+          cables: wiring.cables.map((cable) => ({
+            ...cable,
+            from: swap(cable.from) as CableSpec["from"],
+            to: swap(cable.to) as CableSpec["to"],
+          })),
+        };
+        expect(said(judge(other), swap)).toEqual(said(judge(wiring), plain));
+      }),
+      runs,
+    );
+  });
+});
+
+describe("a contact that the board cannot read", () => {
+  const unplugged = (wiring: Wiring, contacts: readonly string[]): Wiring => ({
+    ...wiring,
+    cables: wiring.cables.map((cable) => ({
+      ...cable,
+      ...(cable.conductors
+        ? {
+            conductors: cable.conductors.filter(
+              ([a, b]) => !contacts.includes(`${cable.from}.${a}`) && !contacts.includes(`${cable.to}.${b}`),
+            ),
+          }
+        : {}),
+    })),
+  });
+
+  it("never adds a finding, whether the lead there is still named or not", () => {
+    const someContacts = fc.shuffledSubarray(boardContacts, { minLength: 1, maxLength: 2 });
+    fc.assert(
+      fc.property(anyWiring, someContacts, (wiring, unknown) => {
+        const known = new Set(judge(wiring).findings.map(({ id }) => id));
+        for (const sensed of [wiring, unplugged(wiring, unknown)]) {
+          const { findings } = judge({ ...sensed, unknown });
+          expect(findings.map(({ id }) => id).filter((id) => !known.has(id))).toEqual([]);
+        }
+      }),
+      runs,
+    );
+  });
+
+  it("is said to be undetermined, by the board's fault, and the proposal is that nothing can be said", () => {
+    fc.assert(
+      fc.property(anyWiring, fc.nat(), (wiring, pick) => {
+        const plugged = wiring.cables.flatMap(({ from, to }) => [from, to]);
+        const entry = plugged[pick % Math.max(1, plugged.length)];
+        const unknown = boardContacts.find((id) => id.startsWith(`${entry ?? ""}.`));
+        if (entry === undefined || !unknown) return;
+        const { undetermined, proposal } = judge({ ...wiring, unknown: [unknown] });
+        expect(
+          undetermined.filter(({ cause, place }) => cause === "board" && place.id === unknown),
+        ).not.toEqual([]);
+        expect(proposal).toBe("cannot-say");
+      }),
+      runs,
+    );
+  });
+});
