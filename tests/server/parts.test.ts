@@ -1,0 +1,119 @@
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, it, onTestFinished } from "vitest";
+import { type Environment, EnvironmentError, readEnvironment } from "../../server/environment.ts";
+import { UnusableFileError } from "../../server/library.ts";
+import { type OpenedParts, openParts } from "../../server/parts.ts";
+import { openForWriting } from "../../server/store/open-database.ts";
+import { StoreError } from "../../server/store/store-error.ts";
+import { temporaryFolder } from "./temporary-folder.ts";
+import { TestBench } from "./test-bench.ts";
+
+const usual = (data: string, change: Partial<Environment> = {}): Environment => ({
+  ...readEnvironment({}),
+  data,
+  ...change,
+});
+
+function opened(environment: Environment): { opened: OpenedParts; notes: string[] } {
+  const notes: string[] = [];
+  const parts = openParts(environment, (sentence) => void notes.push(sentence));
+  onTestFinished(() => parts.close());
+  return { opened: parts, notes };
+}
+
+describe("the environment", () => {
+  it("need not say anything: loopback, port 4710, the simulated board", () => {
+    expect(readEnvironment({ SPURWISE_PORT: "" })).toEqual({
+      port: 4710,
+      host: "127.0.0.1",
+      data: undefined,
+      board: undefined,
+      lines: "simulated",
+      spinUs: undefined,
+      findings: "asked",
+    });
+  });
+
+  it.each([
+    { name: "SPURWISE_PORT", value: "eighty" },
+    { name: "SPURWISE_PORT", value: "70000" },
+    { name: "SPURWISE_HOST", value: "bench.example.org" },
+    { name: "SPURWISE_LINES", value: "magic" },
+    { name: "SPURWISE_SPIN_US", value: "-1" },
+    { name: "SPURWISE_FINDINGS", value: "never" },
+  ])("is refused by name where $name is $value", ({ name, value }) => {
+    expect(() => readEnvironment({ [name]: value })).toThrow(EnvironmentError);
+    expect(() => readEnvironment({ [name]: value })).toThrow(name);
+  });
+});
+
+describe("what a bench opens at its start", () => {
+  it("is every shipped board with every shipped scenario, without a word about any of them", () => {
+    const boards = readdirSync("hardware/boards").filter((file) => file.endsWith(".json"));
+    expect(boards.length).toBeGreaterThan(0);
+    for (const file of boards) {
+      const { opened: parts, notes } = opened(usual(temporaryFolder(), { board: file.replace(".json", "") }));
+      expect(notes).toEqual([]);
+      expect(parts.parts.bench.scenarios.size).toBe(
+        readdirSync("scenarios").filter((name) => name.endsWith(".json")).length,
+      );
+    }
+  });
+
+  it("has names to sign in with at the first start, and the bench keeps its id", () => {
+    const data = temporaryFolder();
+    const first = openParts(usual(data), () => undefined);
+    const { log, learners } = first.parts.bench.records!;
+    const id = log.benchId;
+    expect(learners.all().length).toBeGreaterThan(5);
+    first.close();
+    expect(opened(usual(data)).opened.parts.bench.records?.log.benchId).toBe(id);
+  });
+
+  it("stops with what to do where the board is not there or cannot be read", () => {
+    const data = temporaryFolder();
+    expect(() => opened(usual(data, { board: "no-such-board" }))).toThrow(UnusableFileError);
+    expect(() => opened(usual(data, { board: "no-such-board" }))).toThrow(/SPURWISE_BOARD/);
+    const path = join(data, "mine.json");
+    writeFileSync(path, '{"version": 1, "id": "mine", "stations": [}');
+    expect(() => opened(usual(data, { board: path }))).toThrow(/mine.json: line 1, column 43/);
+  });
+
+  it("leaves a damaged log as it is, says so, and lets nobody start what could not be recorded", async () => {
+    const data = temporaryFolder();
+    const path = join(data, "spurwise.db");
+    const rubbish = Buffer.alloc(8192, 7);
+    writeFileSync(path, rubbish);
+    const { opened: parts, notes } = opened(usual(data, { board: "small" }));
+    expect(notes).toEqual([expect.stringContaining("damaged") as string]);
+    expect(parts.parts.logState()).toMatchObject({ state: "damaged" });
+    expect(readFileSync(path).equals(rubbish)).toBe(true);
+
+    const bench = new TestBench({ parts: { records: parts.parts.bench.records } as never }).start();
+    await bench.does("sign-in", { by: "guest" });
+    expect(bench.view()).toMatchObject({
+      state: "ready",
+      learners: [],
+      banners: [{ kind: "log-damaged" }, {}],
+    });
+    expect(await bench.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
+      "log-damaged",
+    );
+  });
+
+  it("refuses a log of a later version in a way that can be told from damage", () => {
+    const data = temporaryFolder();
+    const database = openForWriting(join(data, "spurwise.db"));
+    database.pragma("user_version = 99");
+    database.close();
+    const refusal = (): unknown => {
+      try {
+        return opened(usual(data));
+      } catch (error) {
+        return error instanceof StoreError ? error : undefined;
+      }
+    };
+    expect(refusal()).toMatchObject({ code: "newer-than-program", facts: { found: 99 } });
+  });
+});
