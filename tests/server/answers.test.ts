@@ -1,0 +1,72 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { leadsOfSpecs } from "../../server/board/simulated-leads.ts";
+import { readBoardFile, scenarioKit } from "../../server/library.ts";
+import { cableId } from "../../shared/board/ids.ts";
+import { deadSteps, settingKeys } from "../../shared/protocol/commands.schema.ts";
+import { judge } from "../../shared/rules/judge.ts";
+import { lacking } from "../../shared/scenario/fits-board.ts";
+import { toWiring } from "../../shared/scenario/to-wiring.ts";
+import { TestBench } from "./test-bench.ts";
+
+const boards = ["small", "workshop"].map((id) => readBoardFile(`hardware/boards/${id}.json`));
+const kits = readdirSync("scenarios")
+  .filter((file) => file.endsWith(".json"))
+  .map((file) => scenarioKit(readFileSync(`scenarios/${file}`), file))
+  .flatMap((kit) => ("problems" in kit ? [] : [kit]));
+
+const cases = kits.flatMap((kit) => {
+  const file = boards.find(({ board }) => lacking(kit.stripped, board).length === 0);
+  const answers = [
+    ...kit.scenario.modelAnswers.map((built, index) => ({ answer: `right answer ${index + 1}`, built })),
+    ...kit.scenario.wrongAnswers.map(({ name, built }) => ({ answer: name, built })),
+  ];
+  return file
+    ? answers.map(({ answer, built }) => ({ task: kit.scenario.id, answer, kit, built, file }))
+    : [];
+});
+
+describe("an answer that is wired lead by lead on the board", () => {
+  it("is there for every task", () => {
+    expect(new Set(cases.map(({ task }) => task)).size).toBe(kits.length);
+  });
+
+  it.each(cases)(
+    "is judged as the file of the task has it: $task, $answer",
+    async ({ kit, built, file, task }) => {
+      const bench = new TestBench({
+        isSimulated: false,
+        scenarios: [kit],
+        parts: { board: file.board, boardBytes: file.bytes },
+      }).start();
+      await bench.does("sign-in", { by: "guest" });
+      await bench.does("start-attempt", { scenario: task, mode: "practice" });
+      await bench.does("accept-caution", {});
+      if (kit.scenario.isExistingCircuit)
+        for (const step of deadSteps) await bench.does("dead-step", { step });
+      await bench.does("go-to-step", { step: "wire" });
+
+      bench.port.byHand({ in: [...leadsOfSpecs(file.board, built.cables).keys()] });
+      const sizes = new Map(bench.attempt().cables.map(({ id, csaMm2 }) => [id, csaMm2]));
+      for (const { from, to, csaMm2 } of built.cables) {
+        const subject = cableId(from, to);
+        if (csaMm2 !== undefined && sizes.has(subject) && sizes.get(subject) !== csaMm2)
+          await bench.does("declare", { subject, key: "csaMm2", value: csaMm2 });
+      }
+      for (const { station, key, value, choices } of bench.attempt().settings) {
+        const wanted = (built.settings?.[station] as Record<string, string | number | boolean> | undefined)?.[
+          key
+        ];
+        if (wanted !== undefined && wanted !== value && choices.length > 0 && settingKeys.includes(key))
+          await bench.does("declare", { subject: station, key, value: wanted });
+      }
+      await bench.does("ask-verdict", {});
+
+      const expected = judge(toWiring({ scenario: kit.stripped, board: file.board, built }));
+      expect(bench.attempt().verdict?.findings.map(({ id }) => id)).toEqual(
+        expected.findings.map(({ id }) => id),
+      );
+      expect(bench.attempt().verdict?.proposal).toBe(expected.proposal);
+    },
+  );
+});
