@@ -8,7 +8,15 @@ import { readFileSync } from "node:fs";
 const { wiring } = JSON.parse(readFileSync(process.argv[2], "utf8"));
 
 /** The pull that keeps the board at rest; the data pins are pulled down, so that no board reads as all low. */
-const pulls = { outputEnable: "pu", load: "pu", latch: "pd", shiftClock: "pd", dataOut: "pd", dataIn: "pd", codeIn: "pd" };
+const pulls = {
+  outputEnable: "pu",
+  load: "pu",
+  latch: "pd",
+  shiftClock: "pd",
+  dataOut: "pd",
+  dataIn: "pd",
+  codeIn: "pd",
+};
 
 const pins =
   wiring.kind === "chain"

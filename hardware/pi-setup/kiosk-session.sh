@@ -4,7 +4,7 @@ set -eu
 browser=$(command -v chromium || command -v chromium-browser)
 profile=${RUNTIME_DIRECTORY:-/run/spurwise-kiosk}
 
-set -- --kiosk --app="http://127.0.0.1:${SPURWISE_PORT:-8080}/"
+set -- --kiosk --app="http://127.0.0.1:${SPURWISE_PORT:-4710}/"
 # Nothing of the browser outlasts a start, and nothing of it asks anything.
 set -- "$@" --user-data-dir="$profile/profile" --disk-cache-dir="$profile/cache" --disk-cache-size=10485760
 set -- "$@" --no-first-run --no-default-browser-check --noerrdialogs --disable-session-crashed-bubble

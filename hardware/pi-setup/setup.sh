@@ -11,7 +11,7 @@ usage: sudo ./setup.sh [options]        set up, or bring an earlier set-up to th
        sudo ./setup.sh --undo [--delete-data] [--root DIR]
 
   --board NAME         board description in hardware/boards, without .json (default: workshop)
-  --port N             port of the bench (default: 8080)
+  --port N             port of the bench (default: 4710)
   --app DIR            built project to install from (default: the one this script is in)
   --node-archive FILE  an official Node archive (linux-arm64, .tar.xz) where the system's Node is too old
   --no-kiosk           no screen session: the bench is used from another machine
@@ -24,7 +24,7 @@ TEXT
 }
 
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
-root='' app=$(cd "$here/../.." && pwd) board=workshop port=8080 node_archive=''
+root='' app=$(cd "$here/../.." && pwd) board=workshop port=4710 node_archive=''
 data_label=spurwise-data is_kiosk=yes is_read_only=no is_undo=no is_delete_data=no
 
 fail() {

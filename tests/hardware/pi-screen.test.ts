@@ -47,6 +47,13 @@ describe("the bench screen of the Pi", () => {
     expect({ status, asked }).toEqual({ status: 0, asked: 4 });
   });
 
+  it("is opened on a bench whose board cannot be had, for that is what its page says", async () => {
+    const answers = ["starting", "starting", "no-board"].map(
+      (state) => () => JSON.stringify({ isReady: false, board: { state } }),
+    );
+    expect(await waitAgainst(answers, 30)).toMatchObject({ status: 0, asked: 3 });
+  });
+
   it("is not opened on a bench that never gets ready: the wait ends with one sentence", async () => {
     const { status, said } = await waitAgainst([() => '{"isReady":false}'], 1);
     expect(status).toBe(1);

@@ -3,7 +3,7 @@
 # step, as one JSON object a line, then ends the system.
 pins=/sys/class/gpio/.control
 wait_ready() { node /opt/spurwise/hardware/pi-setup/wait-until-ready.mjs 20 && sleep 0.5; }
-ask() { node -e 'fetch("http://127.0.0.1:8080" + process.argv[1]).then((r) => r.text()).then(console.log)' "$1"; }
+ask() { node -e 'fetch("http://127.0.0.1:4710" + process.argv[1]).then((r) => r.text()).then(console.log)' "$1"; }
 restarts() { systemctl show -p NRestarts --value spurwise; }
 tell() { printf '{"step":"%s","restarts":%s,"facts":%s,"pins":%s}\n' "$1" "$(restarts)" "$2" "$(cat $pins)"; }
 
