@@ -56,6 +56,8 @@ export interface Terms {
   or: string;
   yes: string;
   no: string;
+  /** A station that is called by its kind alone. */
+  bare: (kind: Forms) => Forms;
   cable: (a: Forms, b: Forms) => Forms;
   /** One conductor of a cable, both ends on the same role. */
   conductor: (role: Role, a: Forms, b: Forms) => Forms;
@@ -65,8 +67,8 @@ export interface Terms {
   contact: (role: Role, letter: string, station: Forms) => Forms;
   /** The sentence that says where to look. */
   where: string;
-  /** As `where`, where more places are meant than are named. */
-  whereMore: string;
+  /** So many places more than are named. */
+  more: (count: number) => string;
   references: {
     regulation: string;
     standard: string;

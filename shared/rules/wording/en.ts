@@ -340,17 +340,17 @@ export const en = {
     title: "Spur cable too weak",
     variants: {
       small: {
-        what: "The spur {cable} is {csaMm2}.",
+        what: "{cable} is a spur. It is {csaMm2}.",
         why: "On a circuit with a {deviceA} device a spur without a fuse needs {leastCsaMm2} or more. The device does not protect a smaller cable.",
         remedy: "Use {leastCsaMm2} cable for the spur.",
       },
       overload: {
-        what: "The spur {cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
+        what: "{cable} is a spur. It is {csaMm2}. The way it is run, it may carry {ratingA}.",
         why: "{point} can take {worstA} at worst. The {deviceA} device does not trip at that, so the cable would overheat.",
         remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
       },
       slim: {
-        what: "The spur {cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
+        what: "{cable} is a spur. It is {csaMm2}. The way it is run, it may carry {ratingA}.",
         why: "That is enough for {point}, which takes {worstA} at worst. Yet guidance asks for {leastA} on this circuit.",
         remedy: "Say why it is enough here, or use a larger cable.",
       },

@@ -73,6 +73,7 @@ function nameOfStation(station: Station, terms: Terms, name: string | undefined)
   // A station without a label that is numbered in its id is called by that number: socket-3 is 3.
   const label = station.label ?? /-([0-9]+)$/.exec(station.id)?.[1];
   const rest = [label, name && `(${name})`].filter((word) => word !== undefined && word !== "");
+  if (rest.length === 0) return terms.bare(kind);
   return mapForms(kind, (form) => [form, ...rest].join(" "));
 }
 

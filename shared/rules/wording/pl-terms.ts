@@ -183,6 +183,7 @@ export const plTerms: Terms = {
   or: "albo",
   yes: "tak",
   no: "nie",
+  bare: (kind) => kind,
   cable: (a, b) => ofHead(forms("kabel", "kabla", "kabel", "kablem", "kablu"), `od ${a.gen} do ${b.gen}`),
   conductor: (role, a, b) =>
     ofHead(
@@ -202,7 +203,7 @@ export const plTerms: Terms = {
       `${marks[role]} przy wejściu ${letter} w ${station.loc}`,
     ),
   where: "Zobacz: {places}.",
-  whereMore: "Zobacz: {places} i jeszcze {more}.",
+  more: (count) => `jeszcze ${count}`,
   references: {
     regulation: "Przepis: {document}, {clause}.",
     standard: "Norma: {document}, {clause}.",

@@ -6,7 +6,7 @@ import { speakList } from "./speak-fact.ts";
 /** So many places are named in a sentence; the rest are counted. */
 const mostPlacesNamed = 6;
 
-/** Words for the gaps that every finding fills: `{place}`, `{places}`, `{cause}`, `{causes}` and `{more}`. */
+/** Words for the gaps that every finding fills: `{place}`, `{places}`, `{cause}` and `{causes}`. */
 export function placesInWords(
   finding: Pick<Finding, "causes" | "places">,
   terms: Terms,
@@ -18,6 +18,13 @@ export function placesInWords(
     // What is not on this board any more, such as a station a cable still names, is called by its id.
     ...new Set(of.map(({ id }) => nameOf(id)?.[grammar] ?? id)),
   ];
+  const listed = (of: Finding["places"], grammar: Grammar): string => {
+    const names = named(of, grammar);
+    const moreCount = names.length - mostPlacesNamed;
+    const said = moreCount > 0 ? [...names.slice(0, mostPlacesNamed), terms.more(moreCount)] : names;
+    // The name of a cable has an "and" or a "to" of its own: those are told apart by a stronger mark.
+    return of.every(({ kind }) => kind === "station") ? speakList(said, terms.and) : said.join("; ");
+  };
   return (name, grammar) => {
     switch (name) {
       case "place":
@@ -25,13 +32,9 @@ export function placesInWords(
       case "cause":
         return named(causes, grammar)[0];
       case "places":
-        return speakList(named(places, grammar).slice(0, mostPlacesNamed), terms.and);
+        return listed(places, grammar);
       case "causes":
-        return speakList(named(causes, grammar).slice(0, mostPlacesNamed), terms.and);
-      case "more": {
-        const moreCount = named(places, grammar).length - mostPlacesNamed;
-        return moreCount > 0 ? String(moreCount) : undefined;
-      }
+        return listed(causes, grammar);
       default:
         return undefined;
     }

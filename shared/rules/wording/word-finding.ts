@@ -43,10 +43,9 @@ export function wordFinding(
     const fact = Object.hasOwn(finding.facts, name) ? finding.facts[name] : undefined;
     return fact === undefined ? inWords(name, grammar) : speakFact(name, fact, grammar, terms, nameOf);
   };
-  const hasMore = inWords("more", "nom") !== undefined;
   return {
     title: fillTemplate(words.title ?? ruleWords.title, say),
-    where: fillTemplate(hasMore ? terms.whereMore : terms.where, say),
+    where: fillTemplate(terms.where, say),
     what: fillTemplate(words.what, say),
     why: fillTemplate(words.why, say),
     remedy: fillTemplate(words.remedy, say),

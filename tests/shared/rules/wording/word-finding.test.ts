@@ -1,0 +1,78 @@
+import { describe, expect, it } from "vitest";
+import { stationId } from "../../../../shared/board/ids.ts";
+import { languages } from "../../../../shared/protocol/commands.schema.ts";
+import { judge } from "../../../../shared/rules/judge.ts";
+import type { Finding } from "../../../../shared/rules/verdict.ts";
+import { WordingGapError } from "../../../../shared/rules/wording/fill-template.ts";
+import { wordFinding } from "../../../../shared/rules/wording/word-finding.ts";
+import { ring } from "../table.ts";
+import { wire } from "../wire.ts";
+import { findings } from "./fixture-findings.ts";
+
+const wiring = wire([...ring, "socket-1.c socket-4.a method-101"]);
+const [overload] = judge(wiring).findings as [Finding];
+
+describe("a finding in words", () => {
+  it("says where, what, why in numbers, how to put it right, and what it rests on", () => {
+    expect(wordFinding(overload, wiring, "en")).toEqual({
+      title: "Spur cable too weak",
+      where: "Look at the cable from socket outlet 1 to socket outlet 4; socket outlet 4.",
+      what: "The cable from socket outlet 1 to socket outlet 4 is a spur. It is 2.5 mm². The way it is run, it may carry 17 A.",
+      why: "Socket outlet 4 can take 20 A at worst. The 32 A device does not trip at that, so the cable would overheat.",
+      remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
+      reference: "Regulation: BS 7671:2018, 433.1.204.",
+      weightWord: "Put right",
+    });
+  });
+
+  it("calls a station by the name the scenario gives it", () => {
+    const names = new Map([[stationId("socket-4"), "Armchair"]]);
+    expect(wordFinding(overload, wiring, "en", names).why).toMatch(
+      /^Socket outlet 4 \(Armchair\) can take 20 A/,
+    );
+  });
+
+  it("writes numbers with the mark of the language", () => {
+    expect(wordFinding(overload, wiring, "pl").what).toContain("2,5 mm²");
+  });
+
+  it("calls a station without label and number by its kind", () => {
+    const place = { kind: "station" as const, id: "heater-by-the-door" };
+    const named = wordFinding(
+      { ...overload, places: [place], causes: [place] },
+      {
+        stations: [
+          { id: stationId(place.id), kind: "appliance", settings: { appliance: "water-heater" } },
+          ...wiring.stations,
+        ],
+      },
+      "en",
+    );
+    expect(named.where).toBe("Look at the water heater.");
+  });
+
+  it("names six places and counts the rest", () => {
+    const places = Array.from({ length: 9 }, (_, at) => ({
+      kind: "station" as const,
+      id: `socket-${at + 1}`,
+    }));
+    const stations = places.map(({ id }) => ({ id: stationId(id), kind: "socket-outlet" as const }));
+    expect(wordFinding({ ...overload, places }, { stations }, "en").where).toMatch(/ and 3 more\.$/);
+  });
+
+  it("refuses a variant without wording, and a fact that is not there, rather than say half a sentence", () => {
+    expect(() => wordFinding({ ...overload, variant: "unheard-of" }, wiring, "en")).toThrow(RangeError);
+    expect(() => wordFinding({ ...overload, variant: "constructor" }, wiring, "en")).toThrow(RangeError);
+    expect(() => wordFinding({ ...overload, facts: {} }, wiring, "en")).toThrow(WordingGapError);
+  });
+
+  it.each(languages)("of every case leaves no gap, no id and no bracket in %s", (language) => {
+    expect(findings.length).toBeGreaterThan(80);
+    const wrong = findings.flatMap(({ file, wiring: built, finding }) =>
+      Object.entries(wordFinding(finding, built, language))
+        .filter(([, text]) => /[{}[\]~]|undefined|NaN|\w-\d+\.[a-z]|  /.test(text) || text.trim() === "")
+        .map(([part, text]) => `${file} ${finding.id} ${part}: ${text}`),
+    );
+    expect(wrong).toEqual([]);
+  });
+});
