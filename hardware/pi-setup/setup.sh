@@ -62,9 +62,11 @@ while [ $# -gt 0 ]; do
   esac
   shift
 done
-[ "$(id -u)" = 0 ] || fail "run it as root: sudo $0"
 case $port in *[!0-9]* | "") fail "--port takes a number, not '$port'" ;; esac
 case $data_label in *[!A-Za-z0-9_-]* | "") fail "--data-label takes letters, digits, - and _" ;; esac
+description=$app/hardware/boards/$board.json
+[ $is_undo = yes ] || [ -f "$description" ] || fail "there is no board description $description"
+[ "$(id -u)" = 0 ] || fail "run it as root: sudo $0"
 
 # What was found before the first run, and so stays at the undo, is what is not in here.
 state=$root/etc/spurwise/added
@@ -316,8 +318,7 @@ set_up() {
   if [ $is_kiosk = yes ] && [ -e "$units/display-manager.service" ]; then
     fail "a desktop is installed and would fight over the screen: use Raspberry Pi OS Lite, or --no-kiosk"
   fi
-  local description=$app/hardware/boards/$board.json node_here pins
-  [ -f "$description" ] || fail "there is no board description $description"
+  local node_here pins
   mkdir -p "$root/etc/spurwise"
   install_packages
   install_node
