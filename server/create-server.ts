@@ -1,5 +1,6 @@
 import { createServer as createHttpServer } from "node:http";
 import type { AddressInfo } from "node:net";
+import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { Bench } from "./bench.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
@@ -38,12 +39,16 @@ export function createServer(parts: ServerParts): SpurwiseServer {
   const { core } = bench;
   const { board, scenarios, clock, isSimulated } = parts.bench;
   const face = boardFace(board, isSimulated);
-  const cards = scenarioCards(scenarios, board);
+  let cards: ScenarioCard[] = [];
+  const offered = (): ScenarioCard[] => {
+    if (cards.length === 0 && scenarios.isRead) cards = scenarioCards(scenarios.kits, board);
+    return cards;
+  };
 
   const health = (): Health => {
     const state = core.board.state === "ready" && !core.sensed ? "starting" : core.board.state;
     return {
-      isReady: state === "ready",
+      isReady: state === "ready" && scenarios.isRead,
       lines: parts.lines,
       hasGpioLibrary: parts.hasGpioLibrary,
       board: {
@@ -73,7 +78,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     http,
     isLoopbackOnly: parts.isLoopbackOnly,
     clock,
-    view: () => viewFor("bench", pictureOf(core, face, cards)),
+    view: () => viewFor("bench", pictureOf(core, face, offered())),
     onPublish: (listener) => core.onPublish(listener),
     handle: (name, command) => bench.handle(name, command),
   });

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import type { BoardDescription } from "../shared/board/board.schema.ts";
 import { readBoard } from "../shared/board/read-board.ts";
-import type { StationId } from "../shared/board/ids.ts";
+import { byId, type StationId } from "../shared/board/ids.ts";
 import { type Problem, problemLine } from "../shared/protocol/problem.ts";
 import { type PlannedRoute, routes } from "../shared/scenario/plan-route.ts";
 import { readScenario } from "../shared/scenario/read-scenario.ts";
@@ -40,21 +40,47 @@ export function scenarioKit(bytes: Uint8Array, fileName: string): ScenarioKit | 
   return { scenario, stripped: strip(scenario), bytes, routeBetween: routes(scenario.plan) };
 }
 
+/** The scenarios a bench offers, in the order of level and id. */
+export interface ScenarioLibrary {
+  kits: ReadonlyMap<string, ScenarioKit>;
+  /** False while files are still being read. */
+  isRead: boolean;
+}
+
 /**
- * Every scenario of a folder by its id, in the order of level and id. A file that cannot be used is left out and
- * said, line by line, to `note`; it never takes the bench down.
+ * Reads the scenarios of a folder one file at a time, with the rest of the program between them: a bench listens
+ * before it has read all its tasks. A file that cannot be used is left out and said, line by line, to `note`; it
+ * never takes the bench down.
  */
-export function readScenarios(folder: string, note: (line: string) => void): Map<string, ScenarioKit> {
-  const kits = readdirSync(folder)
-    .filter((file) => file.endsWith(".json"))
-    .flatMap((file) => {
-      const kit = scenarioKit(readFileSync(join(folder, file)), file);
-      if (!("problems" in kit)) return [kit];
-      kit.problems.forEach((problem) => note(problemLine(problem)));
-      return [];
-    });
-  kits.sort((a, b) => a.scenario.level - b.scenario.level || (a.scenario.id < b.scenario.id ? -1 : 1));
-  return new Map(kits.map((kit) => [kit.scenario.id, kit]));
+export class ScenarioFolder implements ScenarioLibrary {
+  readonly #folder: string;
+  readonly #note: (line: string) => void;
+  readonly #read: ScenarioKit[] = [];
+  kits: ReadonlyMap<string, ScenarioKit> = new Map();
+  isRead = false;
+
+  constructor(folder: string, note: (line: string) => void) {
+    this.#folder = folder;
+    this.#note = note;
+  }
+
+  /** Done when every file has been read or `isStopped` says that nobody waits any more. */
+  async read(isStopped: () => boolean = () => false): Promise<void> {
+    for (const file of readdirSync(this.#folder).sort()) {
+      await new Promise((resolve) => setImmediate(resolve));
+      if (isStopped()) return;
+      if (file.endsWith(".json")) this.#readFile(file);
+    }
+    this.#read.sort((a, b) => a.scenario.level - b.scenario.level || byId(a.scenario.id, b.scenario.id));
+    this.kits = new Map(this.#read.map((kit) => [kit.scenario.id, kit]));
+    this.isRead = true;
+  }
+
+  #readFile(file: string): void {
+    const kit = scenarioKit(readFileSync(join(this.#folder, file)), file);
+    if ("problems" in kit) kit.problems.forEach((problem) => this.#note(problemLine(problem)));
+    else this.#read.push(kit);
+  }
 }
 
 /**

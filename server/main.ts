@@ -43,7 +43,9 @@ async function main(): Promise<void> {
     await close();
     throw error;
   }
-  opened.startLogCheck(() => server.bench.core.markDamaged());
+  await opened.readScenarios();
+  server.bench.core.publish();
+  if (!isClosing) opened.startLogCheck(() => server.bench.core.markDamaged());
 }
 
 main().catch((error: unknown) => {

@@ -11,7 +11,7 @@ import type { ServerParts } from "./create-server.ts";
 import { demoLearners } from "./demo/learners.ts";
 import type { Environment } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
-import { readBoardFile, readScenarios } from "./library.ts";
+import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { LearnerReader, LearnerWriter } from "./store/learners.ts";
@@ -26,7 +26,9 @@ export type { FromScanner, LinesKind, ToScanner } from "../hardware/scanner-mess
 /** What was opened, and what closes it again in reverse. */
 export interface OpenedParts {
   parts: ServerParts;
-  /** Starts the check of the log, once the server listens; calls back where a record is not as it was written. */
+  /** Reads the scenarios, once the server listens. */
+  readScenarios: () => Promise<void>;
+  /** Starts the check of the log after that; calls back where a record is not as it was written. */
   startLogCheck: (damaged: () => void) => void;
   close: () => void;
 }
@@ -108,7 +110,6 @@ function openRecords(path: string, note: (sentence: string) => void): OpenedReco
  */
 export function openParts(environment: Environment, note: (sentence: string) => void): OpenedParts {
   const { board, bytes } = readBoardFile(boardPath(environment.board));
-  const scenarios = readScenarios(folders.scenarios, note);
   const data = dataFolder(environment.data);
   mkdirSync(data, { recursive: true });
   const opened = openRecords(logFile(data), note);
@@ -121,6 +122,8 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     timers: systemTimers,
     note,
   });
+  const scenarios = new ScenarioFolder(folders.scenarios, note);
+  let isClosed = false;
   const damaged: Health["log"] = { state: "damaged", eventCount: 0 };
   return {
     parts: {
@@ -146,8 +149,10 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       logState: () =>
         opened && check ? { ...check.state, eventCount: opened.records.logReader.eventCount() } : damaged,
     },
+    readScenarios: () => scenarios.read(() => isClosed),
     startLogCheck: (damaged) => check?.start(damaged),
     close: () => {
+      isClosed = true;
       check?.stop();
       opened?.reading.close();
       opened?.writing.close();

@@ -10,7 +10,7 @@ import type { AttemptState } from "../attempt/attempt-state.ts";
 import type { BoardPort } from "../board/scanner-port.ts";
 import type { Leads } from "../board/simulated-leads.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
-import type { ScenarioKit } from "../library.ts";
+import type { ScenarioKit, ScenarioLibrary } from "../library.ts";
 import type { BenchMemory, BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
 import type { Learner, LearnerReader } from "../store/learners.ts";
 import type { LogReader } from "../store/log-reader.ts";
@@ -31,7 +31,7 @@ export interface BenchParts {
   board: BoardDescription;
   boardBytes: Uint8Array;
   isSimulated: boolean;
-  scenarios: ReadonlyMap<string, ScenarioKit>;
+  scenarios: ScenarioLibrary;
   port: BoardPort;
   clock: Clock;
   timers: Timers;

@@ -19,7 +19,10 @@ function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: Be
   if (!core.parts.records) return refuse("log-damaged");
   if (core.board.state !== "ready" || !core.sensed) return refuse("no-board");
   if (isOwnAttempt(core) && core.run?.state.status !== "handed-in") return refuse("attempt-open");
-  const kit = core.parts.scenarios.get(scenario);
+  // Nobody ends another's assessed work by starting their own; a practice is left, its record stays.
+  const { run } = core;
+  if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("attempt-open");
+  const kit = core.parts.scenarios.kits.get(scenario);
   if (!kit) return refuse("no-such-scenario");
   if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");
   if (mode === "assessed" && person.by === "guest") return refuse("guests-practise");

@@ -36,10 +36,11 @@ function banners(core: BenchCore): Banner[] {
 }
 
 /** The state of the board as the screen is told it. */
-function boardState({ board, sensed }: BenchCore): Pick<BenchView, "state" | "noBoard"> {
+function boardState({ board, sensed, parts }: BenchCore): Pick<BenchView, "state" | "noBoard"> {
   if (board.state === "no-board")
     return { state: "no-board", noBoard: { key: `no-board.${board.code}`, facts: board.facts } };
-  return { state: board.state === "ready" && sensed ? "ready" : "starting" };
+  const isReady = board.state === "ready" && sensed !== undefined && parts.scenarios.isRead;
+  return { state: isReady ? "ready" : "starting" };
 }
 
 /** Everything there is to show at this moment; what of it a screen gets is decided by `viewFor`. */

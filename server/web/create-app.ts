@@ -17,7 +17,7 @@ export interface AppParts {
   note: (sentence: string) => void;
 }
 
-const requestsAMinute = 600;
+const requestsAMinute = 1200;
 const yearMs = 365 * 24 * 3600 * 1000;
 
 /** The pages and files of the bench over HTTP. Nothing here changes anything; commands come over the socket. */

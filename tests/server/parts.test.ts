@@ -49,13 +49,15 @@ describe("the environment", () => {
 });
 
 describe("what a bench opens at its start", () => {
-  it("is every shipped board with every shipped scenario, without a word about any of them", () => {
+  it("is every shipped board with every shipped scenario, without a word about any of them", async () => {
     const boards = readdirSync("hardware/boards").filter((file) => file.endsWith(".json"));
     expect(boards.length).toBeGreaterThan(0);
     for (const file of boards) {
       const { opened: parts, notes } = opened(usual(temporaryFolder(), { board: file.replace(".json", "") }));
+      expect(parts.parts.bench.scenarios.isRead).toBe(false);
+      await parts.readScenarios();
       expect(notes).toEqual([]);
-      expect(parts.parts.bench.scenarios.size).toBe(
+      expect(parts.parts.bench.scenarios.kits.size).toBe(
         readdirSync("scenarios").filter((name) => name.endsWith(".json")).length,
       );
     }

@@ -82,7 +82,7 @@ export class TestBench {
       board,
       boardBytes: bytes,
       isSimulated: options.isSimulated ?? true,
-      scenarios: new Map(kits.map((kit) => [kit.scenario.id, kit])),
+      scenarios: { kits: new Map(kits.map((kit) => [kit.scenario.id, kit])), isRead: true },
       port: this.port,
       clock: this.clock,
       timers: this.clock,
@@ -137,7 +137,7 @@ export class TestBench {
     const picture = pictureOf(
       this.bench.core,
       boardFace(board, isSimulated),
-      scenarioCards(scenarios, board),
+      scenarioCards(scenarios.kits, board),
     );
     return viewFor("bench", picture);
   }
