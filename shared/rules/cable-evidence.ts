@@ -3,10 +3,11 @@ import type { CableModel } from "../circuit/model.ts";
 import { at, evidence, missing } from "./evidence.ts";
 import type { Evidence, Missing } from "./rule.ts";
 
-/** How a cable stands to its device, as evidence named at the cable or as the value that is missing. */
+/** How a cable stands to its device, with the design current of its circuit beside it, as evidence named at the cable or as the value that is missing. */
 export const cableEvidence = (
   { id, csaMm2, method }: CableModel,
   coordination: Coordination,
+  designA: number | undefined,
 ): (Evidence | Missing)[] => {
   if (coordination.is === "protected") return [];
   if (coordination.is === "unknown") {
@@ -14,13 +15,8 @@ export const cableEvidence = (
     return [missing(at(subject.includes("~") ? "cable" : "station", subject), field)];
   }
   const { is, deviceA, ratingA, allowedA } = coordination;
-  const facts = {
-    cable: id,
-    method,
-    deviceA,
-    ratingA,
-    allowedA,
-    ...(csaMm2 === undefined ? {} : { csaMm2 }),
-  };
+  const size = csaMm2 === undefined ? {} : { csaMm2 };
+  const load = designA === undefined ? {} : { designA };
+  const facts = { cable: id, method, deviceA, ratingA, allowedA, ...size, ...load };
   return evidence(is, [at("cable", id)], facts);
 };

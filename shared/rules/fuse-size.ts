@@ -10,6 +10,10 @@ export const fuseSize: Rule = {
   id: "fuse-size",
   variants: { "over-unit": "fix", "over-allowed": "fix", lighting: "query" },
   source: fuseLimits.sources.mostRatingA,
+  variantSources: {
+    "over-allowed": fuseLimits.sources.boilerControlsA,
+    lighting: fuseLimits.sources.mostLightingA,
+  },
   check: (model) =>
     [...model.stations.values()].flatMap(({ id, kind, settings }): (Evidence | Missing)[] => {
       if (kind !== "fcu" || !model.used.has(id)) return [];

@@ -9,6 +9,7 @@ export const lightingDevice: Rule = {
   id: "lighting-device",
   variants: { over: "fix", small: "fix" },
   source: lightingLimits.sources.mostDeviceA,
+  variantSources: { small: leastSizes.sources.lightingCsaMm2 },
   check: (model) =>
     model.zones
       .filter((zone) => isLightingCircuit(model, zone))

@@ -15,6 +15,7 @@ export const ownCircuit: Rule = {
   id: "own-circuit",
   variants: { cooking: "fix", "water-heater": "fix", shower: "fix" },
   source: applianceLimits.sources.ownCircuitOverLitres,
+  variantSources: { cooking: applianceLimits.sources.ownCircuitCookingOverW },
   check: (model) => {
     const cutters = cutOffBy(model);
     return model.zones

@@ -1,10 +1,18 @@
 import type { StationId } from "../board/ids.ts";
 import { defaults } from "../circuit/defaults.ts";
-import type { Circuit, CircuitModel } from "../circuit/model.ts";
+import type { CableModel, Circuit, CircuitModel } from "../circuit/model.ts";
 import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import { rcdLimits } from "../trade/rcd-limits.ts";
+import type { Source } from "../trade/source.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
+
+const bathroom: Source = {
+  kind: "regulation",
+  document: "BS 7671:2018",
+  clause: "701.411.3.3",
+  checked: "from memory",
+};
 
 /**
  * A way without a 30 mA RCD that feeds socket outlets to 32 A, a bath or shower room, lights of a dwelling, or cable
@@ -24,7 +32,13 @@ export const rcd: Rule = {
     "buried-tt": "danger",
     "metal-framed-tt": "danger",
   },
-  source: rcdLimits.sources.socketOutletsToA,
+  source: {
+    kind: "regulation",
+    document: "BS 7671:2018",
+    clause: "411.3.3, 411.3.4, 415.1, 522.6.202 and 522.6.203",
+    checked: "secondary copy",
+  },
+  variantSources: { bathroom, "bathroom-tt": bathroom },
   check: (model) => {
     const isTt = (model.wiring.supply?.earthing ?? defaults.earthing) === "TT";
     return model.circuits.flatMap((circuit): (Evidence | Missing)[] => {
@@ -47,16 +61,16 @@ function gravest(model: CircuitModel, circuit: Circuit, suffix: "" | "-tt"): (Ev
   const lamps = stations.filter((id) => isLightingPoint(model, id));
   const buried = cables.filter(({ spec }) => spec.depthMm !== undefined && spec.depthMm < depthMm);
   const framed = cables.filter(({ spec }) => spec.inMetalFramedWall === true);
-  const say = (reason: string, facts: Evidence["facts"], ids: readonly string[] = []): Evidence[] => {
-    const places = [way, ...allAt("cable", ids)];
-    return evidence(`${reason}${suffix}`, [way], { way: circuit.way, mostMa, ...facts }, places);
+  const say = (reason: string, facts: Evidence["facts"], run: readonly CableModel[] = []): Evidence[] => {
+    const ids = run.map(({ id }) => id);
+    const known = { way: circuit.way, mostMa, ...facts, ...(ids.length > 0 ? { cables: ids } : {}) };
+    return evidence(`${reason}${suffix}`, [way], known, [way, ...allAt("cable", ids)]);
   };
   if (outlets.length > 0 && deviceA !== undefined && deviceA <= toA) return say("socket-outlets", { toA });
   if (wet.length > 0) return say("bathroom", { points: wet });
   if (lamps.length > 0) return say("lighting", {});
-  const ids = (list: typeof cables) => list.map(({ id }) => id);
-  if (buried.length > 0) return say("buried", { depthMm }, ids(buried));
-  if (framed.length > 0) return say("metal-framed", {}, ids(framed));
+  if (buried.length > 0) return say("buried", { depthMm }, buried);
+  if (framed.length > 0) return say("metal-framed", {}, framed);
   return outlets.length > 0 && deviceA === undefined ? [missing(way, "deviceRatingA")] : [];
 }
 

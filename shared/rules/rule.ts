@@ -44,6 +44,8 @@ export interface Rule {
   id: RuleId;
   variants: Readonly<Record<string, Weight>>;
   source: Source;
+  /** Where a variant rests on something else than the rule. */
+  variantSources?: Readonly<Record<string, Source>>;
   /** True where its evidence stands whatever else is plugged in: kept while some contact cannot be read. */
   standsWithUnknown?: true;
   check: (model: CircuitModel) => (Evidence | Missing)[];

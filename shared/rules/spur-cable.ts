@@ -3,6 +3,7 @@ import type { CableModel, CircuitModel, Zone } from "../circuit/model.ts";
 import { pointDemand } from "../circuit/point-demand.ts";
 import { carriesLoad, hasSocketOutlet, isRingCircuit, pointsBeyond } from "../circuit/zone-kinds.ts";
 import type { StationId } from "../board/ids.ts";
+import { overloadLimits } from "../trade/overload-limits.ts";
 import { spurLimits } from "../trade/spur-limits.ts";
 import { at, evidence, missing } from "./evidence.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
@@ -15,6 +16,7 @@ export const spurCable: Rule = {
   id: "spur-cable",
   variants: { small: "fix", overload: "fix", slim: "query" },
   source: spurLimits.sources.leastCsaMm2,
+  variantSources: { overload: overloadLimits.sources.operatingMultiple },
   check: (model) =>
     model.zones
       .filter((zone) => isRingCircuit(model, zone) || (!zone.isFused && hasSocketOutlet(model, zone)))

@@ -25,6 +25,8 @@ export interface VariantWords {
 
 export interface RuleWords {
   title: string;
+  /** What it rests on, where that is no document: the task itself. Left out: told from the source of the rule. */
+  reference?: string;
   variants: Readonly<Record<string, VariantWords>>;
 }
 
@@ -35,6 +37,7 @@ export type Catalogue = Readonly<Record<RuleId, RuleWords>>;
 export type Translated<Original extends Catalogue> = {
   readonly [Id in RuleId]: {
     title: string;
+    reference?: string;
     variants: { readonly [Variant in keyof Original[Id]["variants"]]: VariantWords };
   };
 };

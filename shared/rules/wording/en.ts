@@ -10,12 +10,12 @@ export const en = {
     title: "Short circuit",
     variants: {
       "line-neutral": {
-        what: "Line and neutral are joined: {places}.",
+        what: "Line and neutral are joined: {causes}.",
         why: "In a real house a very large current would flow at once, with a flash and a fire danger, until the device trips.",
         remedy: "Pull out the lead that joins line to neutral and put it on its own contact.",
       },
       "line-earth": {
-        what: "Line and earth are joined: {places}.",
+        what: "Line and earth are joined: {causes}.",
         why: "In a real house every metal case on this circuit could become live: shock and fire danger.",
         remedy: "Pull out the lead that joins line to earth and put it on its own contact.",
       },
@@ -25,7 +25,7 @@ export const en = {
     title: "Neutral meets earth",
     variants: {
       joined: {
-        what: "Neutral and earth are joined: {places}.",
+        what: "Neutral and earth are joined: {causes}.",
         why: "Return current would flow in the earth and in metal parts. The RCD would trip, or could fail to do its job: shock danger.",
         remedy: "Take the two apart. Neutral and earth meet nowhere but at the consumer unit's supply.",
       },
@@ -142,6 +142,7 @@ export const en = {
   },
   "not-served": {
     title: "No power there yet",
+    reference: "It is what the task asks for.",
     variants: {
       "not-served": {
         what: "Power does not reach {places}.",
@@ -152,6 +153,7 @@ export const en = {
   },
   "outside-task": {
     title: "Outside the task",
+    reference: "The task says which parts of the board it uses.",
     variants: {
       "outside-task": {
         what: "{place} goes to a part of the board that this task does not use.",
@@ -232,7 +234,7 @@ export const en = {
     title: "A loop away from the way",
     variants: {
       loop: {
-        what: "These cables make a loop that does not pass through the way: {places}.",
+        what: "Cables make a loop here that does not pass through the way: {places}.",
         why: "One single cable carries the load of the whole loop. It is no ring, and the three-step test cannot prove it.",
         remedy: "Take one cable out of the loop, or bring both ends of the ring back to the way.",
       },
@@ -298,7 +300,7 @@ export const en = {
     title: "Too many points on a spur",
     variants: {
       several: {
-        what: "This spur feeds more than one point: {places}.",
+        what: "The spur that starts with {cause} feeds more than one point.",
         why: "A spur without a fuse feeds one point: one single or one twin socket outlet, or one fixed item.[ At worst it would carry {worstA}, and its cable may carry {ratingA}.]",
         remedy:
           "Bring the second point into the ring, or put a fused connection unit with a 13 A fuse before both.",
@@ -350,8 +352,9 @@ export const en = {
         remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
       },
       slim: {
+        title: "A spur cable only just large enough",
         what: "{cable} is a spur. It is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "That is enough for {point}, which takes {worstA} at worst. Yet guidance asks for {leastA} on this circuit.",
+        why: "That is enough for {point}, which takes {worstA} at worst. Yet on this circuit a spur, like the ring, is meant to carry {leastA}.",
         remedy: "Say why it is enough here, or use a larger cable.",
       },
     },
@@ -569,6 +572,7 @@ export const en = {
         remedy: "Fit a {mostA} fuse.",
       },
       lighting: {
+        title: "A large fuse for lights",
         what: "{place} has a {fuseA} fuse and feeds lights.",
         why: "For lights 3 A or {mostA} is usual. A larger fuse protects thin cable and switches less well.",
         remedy: "Fit a 3 A or 5 A fuse, or say why a larger one is right here.",
@@ -706,12 +710,12 @@ export const en = {
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       buried: {
-        what: "{way} has no RCD of {mostMa} or less, and its cable lies less than {depthMm} deep in the wall: {places}.",
+        what: "{way} has no RCD of {mostMa} or less, and its cable lies less than {depthMm} deep in the wall: {cables}.",
         why: "A nail or a screw can reach a cable so near the surface.",
         remedy: "Protect this way by a {mostMa} RCD, or run the cable deeper.",
       },
       "metal-framed": {
-        what: "{way} has no RCD of {mostMa} or less, and its cable runs in a wall with a metal frame: {places}.",
+        what: "{way} has no RCD of {mostMa} or less, and its cable runs in a wall with a metal frame: {cables}.",
         why: "A damaged cable could make the frame live.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
@@ -731,12 +735,12 @@ export const en = {
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       "buried-tt": {
-        what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable lies less than {depthMm} deep in the wall: {places}.",
+        what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable lies less than {depthMm} deep in the wall: {cables}.",
         why: "A nail can reach the cable, and the device alone does not cut off a fault: shock and fire danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       "metal-framed-tt": {
-        what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable runs in a wall with a metal frame: {places}.",
+        what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable runs in a wall with a metal frame: {cables}.",
         why: "A damaged cable could make the frame live, and the device alone does not cut that off: shock danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },

@@ -47,8 +47,12 @@ export function namerOf(wiring: Pick<Wiring, "stations">, terms: Terms, names?: 
   };
   const cableForms = (id: CableId, a: string, b: string): Forms | undefined => {
     if (!entryIdPattern.test(a) || !entryIdPattern.test(b)) return undefined;
-    const [from, to] = endsOfCable(id).map((end) => stationForms(stationOf(end)));
-    return from && to && terms.cable(from, to);
+    const [fromEnd, toEnd] = endsOfCable(id);
+    const [from, to] = [stationForms(stationOf(fromEnd)), stationForms(stationOf(toEnd))];
+    if (stationOf(fromEnd) !== stationOf(toEnd)) return from && to && terms.cable(from, to);
+    // Within one station only the entries tell its ends apart.
+    const [fromEntry, toEntry] = [entryForms(fromEnd), entryForms(toEnd)];
+    return fromEntry && toEntry && terms.lead(fromEntry, toEntry);
   };
   const conductorForms = (id: ConductorId): Forms | undefined => {
     const [a, b] = endsOfConductor(id);

@@ -20,12 +20,12 @@ export const pl: Translated<typeof en> = {
     title: "Zwarcie",
     variants: {
       "line-neutral": {
-        what: "Faza łączy się z przewodem neutralnym: {places}.",
+        what: "Faza łączy się z przewodem neutralnym: {causes}.",
         why: "W prawdziwym domu od razu popłynąłby ogromny prąd: błysk i niebezpieczeństwo pożaru, zanim zadziała wyłącznik.",
         remedy: "Wyjmij przewód, który łączy fazę z neutralnym, i włóż go we właściwy styk.",
       },
       "line-earth": {
-        what: "Faza łączy się z przewodem ochronnym: {places}.",
+        what: "Faza łączy się z przewodem ochronnym: {causes}.",
         why: "W prawdziwym domu każda metalowa obudowa w tym obwodzie mogłaby być pod napięciem: niebezpieczeństwo porażenia i pożaru.",
         remedy: "Wyjmij przewód, który łączy fazę z ochronnym, i włóż go we właściwy styk.",
       },
@@ -35,7 +35,7 @@ export const pl: Translated<typeof en> = {
     title: "Neutralny łączy się z ochronnym",
     variants: {
       joined: {
-        what: "Przewód neutralny i ochronny są połączone: {places}.",
+        what: "Przewód neutralny i ochronny są połączone: {causes}.",
         why: "Prąd wracałby przewodem ochronnym i metalowymi częściami. RCD by zadziałał albo zawiódł: niebezpieczeństwo porażenia.",
         remedy: "Rozłącz je. Neutralny i ochronny spotykają się tylko przy zasilaniu rozdzielnicy.",
       },
@@ -75,7 +75,7 @@ export const pl: Translated<typeof en> = {
     title: "Zamienione przewody",
     variants: {
       crossed: {
-        what: "{from} łączy się z czymś innym: {to}.",
+        what: "Połączone są {from} i {to}.",
         why: "Łącznik albo bezpiecznik przerwie wtedy zły przewód i coś zostanie pod napięciem: niebezpieczeństwo porażenia.",
         remedy: "Zamień przewody: faza do fazy, neutralny do neutralnego, ochronny do ochronnego.",
       },
@@ -152,6 +152,7 @@ export const pl: Translated<typeof en> = {
   },
   "not-served": {
     title: "Tu jeszcze nie ma zasilania",
+    reference: "Tego chce zadanie.",
     variants: {
       "not-served": {
         what: "Zasilanie nie dochodzi do: {places:gen}.",
@@ -162,6 +163,7 @@ export const pl: Translated<typeof en> = {
   },
   "outside-task": {
     title: "Poza zadaniem",
+    reference: "Zadanie mówi, których części tablicy używa.",
     variants: {
       "outside-task": {
         what: "{place} prowadzi do części tablicy, której to zadanie nie używa.",
@@ -242,7 +244,7 @@ export const pl: Translated<typeof en> = {
     title: "Pętla, która omija pole",
     variants: {
       loop: {
-        what: "Te kable tworzą pętlę, która nie przechodzi przez pole: {places}.",
+        what: "Kable tworzą tu pętlę, która nie przechodzi przez pole: {places}.",
         why: "Jeden kabel niesie prąd całej pętli. To nie jest pierścień i próba w trzech krokach go nie sprawdzi.",
         remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba końce pierścienia do pola.",
       },
@@ -308,7 +310,7 @@ export const pl: Translated<typeof en> = {
     title: "Za dużo punktów na odgałęzieniu",
     variants: {
       several: {
-        what: "To odgałęzienie zasila więcej niż jeden punkt: {places}.",
+        what: "Więcej niż jeden punkt jest na odgałęzieniu, które zaczyna {cause}.",
         why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie niosłoby {worstA}, a jego kabel może przenosić {ratingA}.]",
         remedy: "Włącz drugi punkt w pierścień albo daj przed oba złącze z bezpiecznikiem 13 A.",
       },
@@ -359,8 +361,9 @@ export const pl: Translated<typeof en> = {
         remedy: "Weź grubszy kabel albo połóż go tam, gdzie odda ciepło, albo daj przed nim bezpiecznik.",
       },
       slim: {
+        title: "Kabel odgałęzienia ledwie wystarcza",
         what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
-        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale zalecenia w tym obwodzie mówią o {leastA}.",
+        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale w tym obwodzie odgałęzienie, jak pierścień, powinno móc przenosić {leastA}.",
         remedy: "Powiedz, dlaczego tu wystarczy, albo weź grubszy kabel.",
       },
     },
@@ -561,6 +564,7 @@ export const pl: Translated<typeof en> = {
         remedy: "Daj bezpiecznik {mostA}.",
       },
       lighting: {
+        title: "Duży bezpiecznik do świateł",
         what: "{place} ma bezpiecznik {fuseA} i zasila światła.",
         why: "Do światła zwykle daje się 3 A albo {mostA}. Większy bezpiecznik gorzej chroni cienki kabel i łączniki.",
         remedy: "Daj bezpiecznik 3 A albo 5 A albo powiedz, dlaczego tu większy jest dobry.",
@@ -699,12 +703,12 @@ export const pl: Translated<typeof en> = {
         remedy: rcdRemedy,
       },
       buried: {
-        what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {places}.",
+        what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {cables}.",
         why: "Gwóźdź albo wkręt może dosięgnąć tak płytkiego kabla.",
         remedy: "Zabezpiecz to pole wyłącznikiem RCD {mostMa} albo połóż kabel głębiej.",
       },
       "metal-framed": {
-        what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {places}.",
+        what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {cables}.",
         why: "Uszkodzony kabel mógłby dać napięcie na szkielet.",
         remedy: rcdRemedy,
       },
@@ -724,12 +728,12 @@ export const pl: Translated<typeof en> = {
         remedy: rcdRemedy,
       },
       "buried-tt": {
-        what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {places}.",
+        what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {cables}.",
         why: "Gwóźdź może dosięgnąć kabla, a sam wyłącznik nie odetnie usterki: niebezpieczeństwo porażenia i pożaru.",
         remedy: rcdRemedy,
       },
       "metal-framed-tt": {
-        what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {places}.",
+        what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {cables}.",
         why: "Uszkodzony kabel mógłby dać napięcie na szkielet, a sam wyłącznik tego nie odetnie: niebezpieczeństwo porażenia.",
         remedy: rcdRemedy,
       },

@@ -49,7 +49,8 @@ export function wordFinding(
     what: fillTemplate(words.what, say),
     why: fillTemplate(words.why, say),
     remedy: fillTemplate(words.remedy, say),
-    reference: wordReference(rule.source, terms),
+    reference:
+      ruleWords.reference ?? wordReference(rule.variantSources?.[finding.variant] ?? rule.source, terms),
     weightWord: terms.weights[finding.weight],
   };
 }

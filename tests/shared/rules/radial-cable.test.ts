@@ -1,6 +1,8 @@
-import { describe } from "vitest";
+import { describe, expect, it } from "vitest";
 import { radialCable } from "../../../shared/rules/radial-cable.ts";
-import { ring, table } from "./table.ts";
+import { factsOf } from "./check-electrical.ts";
+import { load, ring, table } from "./table.ts";
+import { wire } from "./wire.ts";
 
 const device = (deviceRatingA: number, more: object = {}) => ({
   settings: { "way-1": { deviceRatingA, ...more } },
@@ -65,10 +67,10 @@ describe("each cable of a radial for socket outlets", () => {
       gives: [],
     },
     {
-      title: "in a loop off such cable is the matter of the rule on loops",
+      title: "is judged in a loop at the end of a leg",
       lines: [...main, "socket-2.b socket-3.a 2.5", "socket-3.b socket-4.a 4", "socket-4.b socket-2.c 4"],
       extras: device(32),
-      gives: [],
+      gives: ["fix underrated socket-2.b~socket-3.a"],
     },
     {
       // BS 7671 433.1.202: 0.725 x 27 A = 19.6 A.
@@ -110,4 +112,13 @@ describe("each cable of a radial for socket outlets", () => {
     },
     { title: "is not judged here where no socket outlet is", lines: ["way-1.a cooker-1.a"], gives: [] },
   ]);
+
+  it("that fails is shown with the load of its circuit beside device and rating", () => {
+    const wiring = wire(["way-1.a socket-1.a method-101"], {
+      ...device(20),
+      loads: [load("socket-1", 2300)],
+    });
+    // 2300 W / 230 V.
+    expect(factsOf(radialCable, wiring)).toMatchObject({ designA: 10, deviceA: 20, ratingA: 17 });
+  });
 });

@@ -20,7 +20,7 @@ describe("a finding in words", () => {
       what: "The cable from socket outlet 1 to socket outlet 4 is a spur. It is 2.5 mm². The way it is run, it may carry 17 A.",
       why: "Socket outlet 4 can take 20 A at worst. The 32 A device does not trip at that, so the cable would overheat.",
       remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
-      reference: "Regulation: BS 7671:2018, 433.1.204.",
+      reference: "Regulation: BS 7671:2018, 433.1.1. Quoted from memory: look it up before you rely on it.",
       weightWord: "Put right",
     });
   });
@@ -69,8 +69,8 @@ describe("a finding in words", () => {
   it.each(languages)("of every case leaves no gap, no id and no bracket in %s", (language) => {
     expect(findings.length).toBeGreaterThan(80);
     const wrong = findings.flatMap(({ file, wiring: built, finding }) =>
-      Object.entries(wordFinding(finding, built, language))
-        .filter(([, text]) => /[{}[\]~]|undefined|NaN|\w-\d+\.[a-z]|  /.test(text) || text.trim() === "")
+      (Object.entries(wordFinding(finding, built, language)) as [string, string][])
+        .filter(([, text]) => /[{}[\]~]|undefined|NaN|\w-\d+\.[a-z]|\s{2}/.test(text) || text.trim() === "")
         .map(([part, text]) => `${file} ${finding.id} ${part}: ${text}`),
     );
     expect(wrong).toEqual([]);
