@@ -1,5 +1,6 @@
 import type { RoleClass, StationId } from "../board/ids.ts";
 import type { StationKind } from "../board/station-kinds.ts";
+import { oncePerModel } from "../electrical/once-per-model.ts";
 import { type InternalLink, type NodeId, nodeId, sourceNode } from "./buses.ts";
 import type { CircuitModel } from "./model.ts";
 
@@ -10,7 +11,7 @@ const cutters: ReadonlySet<StationKind> = new Set(["fcu", "isolator", "cooker-co
  * For every fixed appliance in use the accessories that cut its line and neutral off when their contacts are opened,
  * or their fuse is drawn, in the order of ids. A switch cuts the neutral only where it is a double-pole one.
  */
-export const cutOffBy = (model: CircuitModel): ReadonlyMap<StationId, StationId[]> => {
+export const cutOffBy = oncePerModel((model): ReadonlyMap<StationId, StationId[]> => {
   const appliances = [...model.stations.values()].filter(
     ({ id, kind }) => kind === "appliance" && model.used.has(id),
   );
@@ -29,7 +30,7 @@ export const cutOffBy = (model: CircuitModel): ReadonlyMap<StationId, StationId[
     }
   }
   return found;
-};
+});
 
 /** A double-pole switch of its own is a cooker's control too; the unit with a socket outlet is only the usual one. */
 export const isCookerControl = (model: CircuitModel, id: StationId): boolean => {

@@ -13,17 +13,22 @@ export const isLightingPoint = (model: CircuitModel, id: StationId): boolean => 
 export const hasSocketOutlet = (model: CircuitModel, { points }: Zone): boolean =>
   points.some((id) => kindOf(model, id) === "socket-outlet");
 
+/** True for a connection unit that feeds no point: a circuit is what it is without it. */
+const isIdleUnit = (model: CircuitModel, id: StationId): boolean =>
+  kindOf(model, id) === "fcu" && !model.fusedLinks.some(({ fcu, to }) => fcu === id && to.points.length > 0);
+
 /**
  * True for a zone with a ring that the regulation for rings is about: one of socket outlets and connection units.
  * A ring of nothing but lights or fixed appliances is judged as any other circuit, by what its device protects.
  */
 export const isRingCircuit = (model: CircuitModel, zone: Zone): boolean => {
   if (zone.isFused || zone.shape.rings.length === 0) return false;
+  const points = zone.points.filter((id) => !isIdleUnit(model, id));
   const isOfRing = (id: StationId) => {
     const kind = kindOf(model, id);
     return kind === "socket-outlet" || kind === "fcu";
   };
-  return zone.points.length === 0 || zone.points.some(isOfRing);
+  return points.length === 0 || points.some(isOfRing);
 };
 
 /** True for the unfused side of a way that feeds lights and no socket outlet. */

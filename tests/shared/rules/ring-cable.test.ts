@@ -35,6 +35,16 @@ describe("each cable of a ring", () => {
       gives: [],
     },
     { title: "must be sized", lines: with2nd("?"), gives: [`missing csaMm2 ${second}`] },
+    {
+      title: "is judged on a ring of connection units that feed nothing yet",
+      lines: ["way-1.a fcu-1.a 1.5", "fcu-1.b way-1.b"],
+      gives: ["fix small fcu-1.a~way-1.a"],
+    },
+    {
+      title: "is not asked for round a loop of lights, nor does an idle connection unit in it change that",
+      lines: ["way-1.a lamp-1.a 1.5", "lamp-1.b fcu-1.a 1.5", "fcu-1.b way-1.b 1.5"],
+      gives: [],
+    },
     { title: "is not asked for on a radial", lines: ["way-1.a socket-1.a 1.5"], gives: [] },
     { title: "is not asked for on a spur", lines: [...ring, "socket-1.c socket-4.a 1.5"], gives: [] },
   ]);
