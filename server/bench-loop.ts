@@ -10,13 +10,10 @@ import { pluggedOf } from "./sensed/joins.ts";
  */
 export class BenchLoop implements BoardListener {
   readonly #core: BenchCore;
-  /** Called once the board is at rest and a verdict was asked for while it was not. */
-  readonly #askNow: () => void;
   #faultText = "[]";
 
-  constructor(core: BenchCore, askNow: () => void) {
+  constructor(core: BenchCore) {
     this.#core = core;
-    this.#askNow = askNow;
   }
 
   /** Opens the board; the simulated one with the leads that were in when the bench stopped. */
@@ -47,8 +44,8 @@ export class BenchLoop implements BoardListener {
       if (core.toResume) resumeAttempt(core, plugged);
       else core.run?.sense(plugged);
       this.#logFaults();
-      if (state.isSettled && core.isAsked) this.#askNow();
     });
+    if (core.isSettled) core.settled();
     core.publish();
   }
 

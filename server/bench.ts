@@ -26,7 +26,8 @@ export class Bench {
 
   constructor(parts: BenchParts) {
     this.core = new BenchCore(parts);
-    this.#loop = new BenchLoop(this.core, () => this.#askHeld());
+    this.core.settled = () => this.#settled();
+    this.#loop = new BenchLoop(this.core);
   }
 
   /** Finds what was open before, writes the boot into the log and opens the board. */
@@ -122,9 +123,15 @@ export class Bench {
     declare: (command) => this.#decide("declare", command),
     "ask-hint": (command) => this.#decide("ask-hint", command),
     "record-reading": (command) => this.#decide("record-reading", command),
-    ready: (command) => this.#decide("ready", command),
-    "hand-in": (command) => this.#decide("hand-in", command),
+    // What is kept of these is the board at rest, never a plug half in.
+    ready: (command) => this.#atRest(() => this.#decide("ready", command)),
+    "hand-in": (command) => this.#atRest(() => this.#decide("hand-in", command)),
   };
+
+  #atRest(act: () => Handled | Promise<Handled>): Handled | Promise<Handled> {
+    const { board, sensed, isSettled } = this.core;
+    return board.state !== "ready" || !sensed || isSettled ? act() : refuse("unsettled");
+  }
 
   #decide<Name extends Parameters<typeof decide>[1]>(name: Name, command: BenchCommand<Name>) {
     return this.#withRun((run) => {
@@ -162,7 +169,7 @@ export class Bench {
     const { core } = this;
     const decision = decide(this.#situation(run), "ask-verdict", command);
     if (!decision.ok) return decision;
-    if (core.sensed && !core.sensed.isSettled) {
+    if (!core.isSettled) {
       core.isAsked = true;
       return done;
     }
@@ -171,10 +178,14 @@ export class Bench {
     return done;
   }
 
-  #askHeld(): void {
-    const { run } = this.core;
-    if (run) this.#ask(run, {});
-    else this.core.isAsked = false;
+  /** The board is at rest: what was held back until now is judged and shown. */
+  #settled(): void {
+    const { core } = this;
+    const { run, isAsked, parts } = core;
+    if (!isAsked && parts.findings === "asked") return;
+    core.isAsked = false;
+    if (run && isAsked) core.guard(() => void this.#ask(run, {}));
+    core.publish();
   }
 
   #selfCheck(): Handled {

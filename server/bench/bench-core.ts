@@ -65,6 +65,9 @@ export type Undo =
       before: Fact | null;
     };
 
+/** By then the scanner has sensed a simulated lead that was moved. */
+const noticedMs = 120;
+
 /**
  * What a bench is at a moment. Commands and sensed states change it through the functions of this folder, one at
  * a time, and then call `publish`.
@@ -80,11 +83,14 @@ export class BenchCore {
   toResume: AttemptState | undefined;
   leads: Leads = new Map();
   undo: Undo[] = [];
+  /** A simulated lead was moved so lately that the scanner may not have said so yet. */
+  isMoving = false;
   /** A verdict was asked for while a plug may have been half in. */
   isAsked = false;
   selfCheck: { doneCount: number; totalCount: number; isDone: boolean } | undefined;
   isDiskFull = false;
   isLogDamaged: boolean;
+  #cancelMoving: () => void = () => undefined;
   readonly #listeners = new Set<() => void>();
 
   constructor(readonly parts: BenchParts) {
@@ -102,6 +108,24 @@ export class BenchCore {
     this.revision += 1;
     for (const listener of this.#listeners) listener();
   }
+
+  /** True where the board is at rest: no plug may be half in. */
+  get isSettled(): boolean {
+    return this.sensed?.isSettled === true && !this.isMoving;
+  }
+
+  /** A simulated lead is moved. The scanner says so soon, and from then on says when the board is at rest. */
+  startMoving(): void {
+    this.isMoving = true;
+    this.#cancelMoving();
+    this.#cancelMoving = this.parts.timers.after(noticedMs, () => {
+      this.isMoving = false;
+      if (this.isSettled) this.settled();
+    });
+  }
+
+  /** Called when the board has come to rest. */
+  settled: () => void = () => undefined;
 
   /** Remembers something over a restart. Where the disk is full it is still so until then. */
   remember(change: Partial<BenchMemory>): void {

@@ -28,6 +28,7 @@ async function bringAbout(core: BenchCore, requests: readonly BoardRequest[]): P
 }
 
 async function ask(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
+  if (requests.length > 0) core.startMoving();
   for (const request of requests) {
     const answer = await core.parts.port.request(request);
     if (!answer.ok) return answer;

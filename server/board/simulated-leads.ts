@@ -55,10 +55,7 @@ export function leadsOfDrawnCable(leads: Leads, cable: CableId, ends: readonly C
 export function requestsBetween(from: Leads, to: Leads, board: BoardDescription): BoardRequest[] {
   const goes = [...from.keys()].filter((lead) => !to.has(lead) || to.get(lead) !== from.get(lead));
   const comes = [...to.keys()].filter((lead) => !from.has(lead) || to.get(lead) !== from.get(lead));
-  const requests = goes.map((lead): BoardRequest => {
-    const [contactA, contactB] = endsOfConductor(lead);
-    return { type: "pull", what: { contactA, contactB } };
-  });
+  const requests = pullsOf(goes, from);
   const coded = new Set<CableId>();
   for (const lead of comes) {
     const [contactA, contactB] = endsOfConductor(lead);
@@ -71,6 +68,24 @@ export function requestsBetween(from: Leads, to: Leads, board: BoardDescription)
       const [entryA, entryB] = cable.split("~") as [EntryId, EntryId];
       requests.push({ type: "plug-cable", entryA, entryB, code });
     }
+  }
+  return requests;
+}
+
+/** Pulls a whole plug where all of it goes: so it is out even while its last pins were still going in. */
+function pullsOf(goes: readonly ConductorId[], from: Leads): BoardRequest[] {
+  const left = new Set(goes);
+  const touching = (entry: EntryId): ConductorId[] =>
+    [...from.keys()].filter((lead) => endsOfConductor(lead).some((contact) => entryOf(contact) === entry));
+  const requests: BoardRequest[] = [];
+  for (const lead of goes) {
+    if (!left.has(lead)) continue;
+    const [contactA, contactB] = endsOfConductor(lead);
+    const entry = [contactA, contactB]
+      .map(entryOf)
+      .find((end) => touching(end).every((one) => left.has(one)));
+    requests.push({ type: "pull", what: entry === undefined ? { contactA, contactB } : { entry } });
+    for (const one of entry === undefined ? [lead] : touching(entry)) left.delete(one);
   }
   return requests;
 }

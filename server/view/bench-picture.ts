@@ -8,6 +8,8 @@ export interface AttemptPicture {
   run: AttemptRun;
   plan: PlanSheet;
   sensed: SensedState | undefined;
+  /** False while a plug may be half in. */
+  isSettled: boolean;
   canUndo: boolean;
   /** A verdict was asked for and waits for the board to be at rest. */
   isAsked: boolean;

@@ -68,6 +68,7 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
             run,
             plan: planSheetOf(run.kit.stripped),
             sensed,
+            isSettled: core.isSettled,
             canUndo: undo.length > 0 && run.state.status === "open",
             isAsked,
             findings: parts.findings,

@@ -78,9 +78,9 @@ function wordsFor(verdict: Verdict, run: AttemptRun, language: Language): Return
  * practice the one of this moment. While a plug may be half in it is held back.
  */
 export function verdictView(picture: AttemptPicture, language: Language): VerdictView | null {
-  const { run, sensed, isAsked, findings } = picture;
+  const { run, isSettled, isAsked, findings } = picture;
   const { asked, status } = run.state;
-  const isHeld = isAsked || (findings === "live" && sensed !== undefined && !sensed.isSettled);
+  const isHeld = isAsked || (findings === "live" && !isSettled);
   if (findings === "live" && status === "open" && run.state.entered.includes("wire")) {
     if (isHeld) return { ...copy(nothingYet), isCurrent: true, isHeld };
     return { ...wordsFor(run.judged().verdict, run, language), isCurrent: true, isHeld };

@@ -110,6 +110,19 @@ describe("ready for check", () => {
   });
 });
 
+describe("a board that is not at rest", () => {
+  it("is neither ready nor handed in: what is kept is never a plug half in", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    expect(await bench.refusal("hand-in", {})).toBe("unsettled");
+    bench.clock.advance(120);
+    bench.port.senses({ isSettled: false });
+    expect(await bench.refusal("ready", {})).toBe("unsettled");
+    bench.port.senses({ isSettled: true });
+    expect(await bench.refusal("hand-in", {})).toBe("done");
+  });
+});
+
 describe("work that is handed in", () => {
   it("can no longer be changed, and shows its verdict in practice even when the board is cleared", async () => {
     const bench = await new TestBench().start().isWiring();
@@ -171,6 +184,8 @@ describe("checking one's own work", () => {
   it("shows findings all the time where the trainer has set it so", async () => {
     const bench = await new TestBench({ findings: "live" }).start().isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
+    expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
+    bench.clock.advance(120);
     expect(bench.attempt().verdict?.findings.length).toBeGreaterThan(0);
     bench.port.senses({ isSettled: false });
     expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
