@@ -1,6 +1,13 @@
-import { byId, type ConductorId, type ContactId, type StationId, stationOf } from "../board/ids.ts";
-import type { Load, Wiring } from "../wiring/wiring.schema.ts";
-import { busesOf, nodeId, type NodeId } from "./buses.ts";
+import {
+  byId,
+  type ConductorId,
+  type ContactId,
+  type EntryId,
+  type StationId,
+  stationOf,
+} from "../board/ids.ts";
+import type { Load, Station, Wiring } from "../wiring/wiring.schema.ts";
+import { busesOf, entriesOf, nodeId, type NodeId } from "./buses.ts";
 import { cableModels } from "./cable-models.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";
@@ -17,7 +24,7 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   const stations = new Map(
     [...wiring.stations].sort((a, b) => byId(a.id, b.id)).map((station) => [station.id, station]),
   );
-  const buses = busesOf({ stations: [...stations.values()] });
+  const buses = busesOf({ stations: withEntriesInUse([...stations.values()], wiring) });
   const unknown = new Set<ContactId>(wiring.unknown);
   const { cables, strays } = cableModels(wiring.cables, { buses, stations, unknown });
   const conductors = cables.flatMap((cable) => cable.conductors);
@@ -60,6 +67,35 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
     strays,
   };
 };
+
+/**
+ * Stations with those of their entries that a cable or a reading names, so that a large board with few cables costs
+ * little. What is common inside a station is the same whichever of its entries are in use.
+ */
+function withEntriesInUse(stations: readonly Station[], { cables, readings = [] }: Wiring): Station[] {
+  const letters = new Map<string, Set<string>>();
+  const note = (entry: EntryId): void => {
+    const dot = entry.indexOf(".");
+    const station = entry.slice(0, dot);
+    const known = letters.get(station);
+    if (known) known.add(entry.slice(dot + 1));
+    else letters.set(station, new Set([entry.slice(dot + 1)]));
+  };
+  for (const { from, to } of cables) {
+    note(from);
+    note(to);
+  }
+  const probed = new Set(
+    readings.flatMap(({ red, black }) =>
+      [red, black].flatMap((contact) => (contact ? [stationOf(contact)] : [])),
+    ),
+  );
+  return stations.map((station) => {
+    if (probed.has(station.id)) return station;
+    const used = letters.get(station.id);
+    return { ...station, entries: used ? entriesOf(station).filter(({ letter }) => used.has(letter)) : [] };
+  });
+}
 
 function loadsAt(loads: readonly Load[]): Map<StationId, Load[]> {
   const byStation = new Map<StationId, Load[]>();

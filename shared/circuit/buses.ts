@@ -128,13 +128,19 @@ export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
   node(neutralBar, "neutral");
   node(earthBar, "earth");
   for (const station of wiring.stations) {
+    const { kind, id: at, settings } = station;
+    // A station has a handful of buses and many contacts: each bus is looked up once.
+    const own = new Map<string, BusNode>();
     for (const { letter, side } of entriesOf(station)) {
-      buses.sideOf.set(entryId(station.id, letter), side);
-      for (const contact of contactsAt(station, letter, side)) {
-        const role = roleOf(contact);
-        const id = nodeId(station.id, busName(station.kind, side, role));
-        node(id, roleClass(role), station.id).contacts.push(contact);
-        buses.nodeOf.set(contact, id);
+      const entry = entryId(at, letter);
+      buses.sideOf.set(entry, side);
+      for (const { role } of corePlaces(kind, side, settings?.switching) ?? []) {
+        const name = busName(kind, side, role);
+        const bus = own.get(name) ?? node(nodeId(at, name), roleClass(role), at);
+        own.set(name, bus);
+        const contact = contactId(entry, role);
+        bus.contacts.push(contact);
+        buses.nodeOf.set(contact, bus.id);
       }
     }
     for (const link of linkPairs[station.kind]?.(station) ?? []) {

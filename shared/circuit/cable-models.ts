@@ -5,16 +5,17 @@ import {
   conductorId,
   contactId,
   type ContactId,
+  type EntryId,
   roleClass,
   roleOf,
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { corePlaces } from "../board/station-kinds.ts";
+import { type CorePlace, corePlaces } from "../board/station-kinds.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
-import type { Buses } from "./buses.ts";
+import { type Buses, nodeId, type NodeId } from "./buses.ts";
 import { defaults } from "./defaults.ts";
 import type { CableModel, ConductorModel, MissingCore } from "./model.ts";
 
@@ -97,6 +98,8 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
     toStation: stationOf(to),
     fromSide,
     toSide,
+    fromLine: lineBus(from, places.from, buses),
+    toLine: lineBus(to, places.to, buses),
     spec,
     conductors: [...conductors.values()],
     missing: missingCores(straight, [...conductors.values()], parts.unknown),
@@ -106,11 +109,12 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
   };
 }
 
+/** The bus of an entry's first core: every entry begins with a live one. */
+const lineBus = (entry: EntryId, [first]: readonly CorePlace[], buses: Buses): NodeId =>
+  (first && buses.nodeOf.get(contactId(entry, first.role))) ?? nodeId(stationOf(entry), "L");
+
 /** Core places of an entry; the entry is known to the buses. */
-function placesAt(
-  entry: CableModel["from"],
-  { buses, stations }: Parts,
-): ReturnType<typeof corePlaces> & object {
+function placesAt(entry: EntryId, { buses, stations }: Parts): CorePlace[] {
   const station = stations.get(stationOf(entry));
   const side = buses.sideOf.get(entry);
   if (!station || !side) return [];

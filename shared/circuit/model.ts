@@ -39,6 +39,9 @@ export interface CableModel {
   toStation: StationId;
   fromSide: Side;
   toSide: Side;
+  /** The buses its first live core lands on at its ends, or would: what it brings. */
+  fromLine: NodeId;
+  toLine: NodeId;
   /** As stated, for what the model does not repeat (depth, metal-framed wall). */
   spec: CableSpec;
   conductors: ConductorModel[];
@@ -209,6 +212,7 @@ export interface Island {
 /** Everything the rules read of a wiring. Lists are in the order of ids. */
 export interface CircuitModel {
   wiring: Wiring;
+  /** Of the entries that a cable or a reading names; `busesOf` gives those of all entries. */
   buses: Buses;
   stations: ReadonlyMap<StationId, Station>;
   loadsAt: ReadonlyMap<StationId, Load[]>;

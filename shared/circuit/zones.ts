@@ -1,5 +1,5 @@
-import { byId, contactId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
-import { corePlaces, isPoint } from "../board/station-kinds.ts";
+import { byId, type RoleClass, type StationId } from "../board/ids.ts";
+import { isPoint, type Side } from "../board/station-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { type Buses, nodeId, type NodeId } from "./buses.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
@@ -68,8 +68,7 @@ export const zonesOf = (
     draft.ways.add(station);
     drafts.set(draft.root, draft);
   }
-  const mainNode = mainNodes(buses, stations, indexOf);
-  spread(drafts, sets, fuses, cables, mainNode, stations);
+  spread(drafts, sets, fuses, cables, indexOf, stations);
 
   const ordered = [...drafts.values()].sort(
     (a, b) => a.level - b.level || byId(firstSource(a), firstSource(b)) || a.root - b.root,
@@ -112,7 +111,7 @@ export const zonesOf = (
     const zone = zones[index];
     if (!zone) return;
     const heads = new Set(draft.sourceNodes.flatMap((node) => nodes[node] ?? []));
-    const ends = runEnds(zone.cables, buses, stations, zoneOfNode, zone);
+    const ends = runEnds(zone, stations, zoneOfNode);
     zone.shape = shapeOf(zone, heads, pointNodes, ends);
     if (zone.isFused) return;
     zone.spurs = spursOf(zone.shape, zone.upstream);
@@ -155,12 +154,12 @@ function spread(
   sets: DisjointSets,
   fuses: readonly Fuse[],
   cables: readonly CableModel[],
-  mainNode: ReadonlyMap<EntryId, number>,
+  indexOf: ReadonlyMap<NodeId, number>,
   stations: ReadonlyMap<StationId, Station>,
 ): void {
   for (;;) {
     passFuses(drafts, sets, fuses, stations);
-    if (!adopt(drafts, sets, cables, mainNode)) return;
+    if (!adopt(drafts, sets, cables, indexOf)) return;
   }
 }
 
@@ -202,7 +201,7 @@ function adopt(
   drafts: Map<number, Draft>,
   sets: DisjointSets,
   cables: readonly CableModel[],
-  mainNode: ReadonlyMap<EntryId, number>,
+  indexOf: ReadonlyMap<NodeId, number>,
 ): boolean {
   const dead = new Map<number, Set<number>>();
   const clusters = new Map<number, number>();
@@ -213,7 +212,7 @@ function adopt(
   };
   for (const cable of cables) {
     if (cable.conductors.length < 2 || cable.fromStation === cable.toStation) continue;
-    const [a, b] = [mainNode.get(cable.from), mainNode.get(cable.to)];
+    const [a, b] = [indexOf.get(cable.fromLine), indexOf.get(cable.toLine)];
     if (a === undefined || b === undefined) continue;
     const [rootA, rootB] = [sets.find(a), sets.find(b)];
     const [liveA, liveB] = [drafts.has(rootA), drafts.has(rootB)];
@@ -245,23 +244,6 @@ function adopt(
     drafts.set(draft.root, draft);
   }
   return taken.length > 0;
-}
-
-/** The node an entry's first live core lands on: what its cable brings. */
-function mainNodes(
-  buses: Buses,
-  stations: ReadonlyMap<StationId, Station>,
-  indexOf: ReadonlyMap<NodeId, number>,
-): ReadonlyMap<EntryId, number> {
-  const nodes = new Map<EntryId, number>();
-  for (const [entry, side] of buses.sideOf) {
-    const station = stations.get(stationOf(entry));
-    const brown = station && corePlaces(station.kind, side, station.settings?.switching)?.[0];
-    const node = brown && buses.nodeOf.get(contactId(entry, brown.role));
-    const index = node && indexOf.get(node);
-    if (index !== undefined) nodes.set(entry, index);
-  }
-  return nodes;
 }
 
 interface Filling {
@@ -300,7 +282,7 @@ function fill(zones: readonly Zone[], filling: Filling): Set<NodeId> {
     zone.points = [...(pointSets[zone.index] ?? [])].sort(byId);
   }
   for (const cable of cables) {
-    const zone = zoneOfCable(cable, buses, stations, zoneOfNode);
+    const zone = zoneOfCable(cable, zoneOfNode);
     if (!zone) continue;
     cable.zone = zone;
     cable.upstream = zone.upstream;
@@ -311,30 +293,11 @@ function fill(zones: readonly Zone[], filling: Filling): Set<NodeId> {
 }
 
 /** A cable is where its line is; without a line, where both its ends are. */
-function zoneOfCable(
-  cable: CableModel,
-  buses: Buses,
-  stations: ReadonlyMap<StationId, Station>,
-  zoneOfNode: (node: NodeId) => Zone | undefined,
-): Zone | undefined {
+function zoneOfCable(cable: CableModel, zoneOfNode: (node: NodeId) => Zone | undefined): Zone | undefined {
   const line = cable.conductors.find((conductor) => conductor.class === "live");
   if (line) return zoneOfNode(line.fromNode);
-  const [a, b] = [cable.from, cable.to].map((entry) => {
-    const node = mainNodeOf(entry, buses, stations);
-    return node && zoneOfNode(node);
-  });
-  return a === b ? a : undefined;
-}
-
-function mainNodeOf(
-  entry: EntryId,
-  buses: Buses,
-  stations: ReadonlyMap<StationId, Station>,
-): NodeId | undefined {
-  const station = stations.get(stationOf(entry));
-  const side = buses.sideOf.get(entry);
-  const brown = station && side && corePlaces(station.kind, side, station.settings?.switching)?.[0];
-  return brown && buses.nodeOf.get(contactId(entry, brown.role));
+  const zone = zoneOfNode(cable.fromLine);
+  return zone === zoneOfNode(cable.toLine) ? zone : undefined;
 }
 
 /**
@@ -342,15 +305,13 @@ function mainNodeOf(
  * the shape; the two sides of an isolator or control are one, those of a connection unit are not.
  */
 function runEnds(
-  cables: readonly CableModel[],
-  buses: Buses,
+  zone: Zone,
   stations: ReadonlyMap<StationId, Station>,
   zoneOfNode: (node: NodeId) => Zone | undefined,
-  zone: Zone,
 ): RunEnds[] {
-  return cables.flatMap((cable): RunEnds[] => {
-    if (cable.fromStation === cable.toStation) return [];
-    const [a, b] = [cable.from, cable.to].map((entry) => shapeNode(entry, buses, stations));
+  return zone.cables.flatMap((cable): RunEnds[] => {
+    const a = shapeNode(cable.fromLine, cable.fromSide, stations.get(cable.fromStation));
+    const b = shapeNode(cable.toLine, cable.toSide, stations.get(cable.toStation));
     if (!a || !b || a === b || zoneOfNode(a) !== zone || zoneOfNode(b) !== zone) return [];
     const classes = new Set<RoleClass>();
     for (const { class: conductor } of cable.conductors) if (conductor !== "crossed") classes.add(conductor);
@@ -360,16 +321,10 @@ function runEnds(
   });
 }
 
-function shapeNode(
-  entry: EntryId,
-  buses: Buses,
-  stations: ReadonlyMap<StationId, Station>,
-): NodeId | undefined {
-  const side = buses.sideOf.get(entry);
-  if (side !== "feed" && side !== "supply" && side !== "load" && side !== "switch") return undefined;
-  const station = stations.get(stationOf(entry));
-  const brown = station && corePlaces(station.kind, side, station.settings?.switching)?.[0];
-  if (!brown || (brown.role !== "L" && brown.role !== "common")) return undefined;
+function shapeNode(line: NodeId, side: Side, station: Station | undefined): NodeId | undefined {
+  if (!station || (side !== "feed" && side !== "supply" && side !== "load" && side !== "switch"))
+    return undefined;
   if (station.kind === "isolator" || station.kind === "cooker-control") return nodeId(station.id, "supply.L");
-  return buses.nodeOf.get(contactId(entry, brown.role));
+  // The straps of a two-way switch are switched already.
+  return line.endsWith("/strap1") || line.endsWith("/strap2") ? undefined : line;
 }

@@ -15,7 +15,8 @@ import { figuresOf } from "./figures.ts";
 import { rules } from "./index.ts";
 import { packVersion } from "./pack-version.ts";
 import { requirementResults } from "./requirement-results.ts";
-import { type Evidence, type Place, type Rule, type RuleId, ruleIds, type Weight, weights } from "./rule.ts";
+import { type Evidence, type Place, type Rule, type RuleId, type Weight, weights } from "./rule.ts";
+import { rankOf } from "./rank-of.ts";
 import { suppress } from "./suppress.ts";
 import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdict.ts";
 
@@ -26,7 +27,7 @@ import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdic
  */
 export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict => {
   const model = buildModel(wiring);
-  const ordered = [...pack].sort((a, b) => ruleIds.indexOf(a.id) - ruleIds.indexOf(b.id));
+  const ordered = [...pack].sort((a, b) => rankOf(a.id) - rankOf(b.id));
   const seen: Finding[] = [];
   const undetermined: Undetermined[] = [];
   for (const rule of ordered) {
@@ -153,16 +154,13 @@ function distinct(undetermined: readonly Undetermined[]): Undetermined[] {
     ]),
   );
   return [...byKey.values()].sort(
-    (a, b) =>
-      ruleIds.indexOf(a.rule) - ruleIds.indexOf(b.rule) ||
-      byId(a.place.id, b.place.id) ||
-      byId(a.field, b.field),
+    (a, b) => rankOf(a.rule) - rankOf(b.rule) || byId(a.place.id, b.place.id) || byId(a.field, b.field),
   );
 }
 
 const byWeight = (a: Finding, b: Finding): number =>
   weights.indexOf(a.weight) - weights.indexOf(b.weight) ||
-  ruleIds.indexOf(a.rule) - ruleIds.indexOf(b.rule) ||
+  rankOf(a.rule) - rankOf(b.rule) ||
   byId(a.id, b.id);
 
 const mustBeMended: readonly Weight[] = ["danger", "fix"];

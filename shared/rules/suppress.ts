@@ -1,8 +1,9 @@
-import { ruleIds, weights } from "./rule.ts";
+import { rankOf } from "./rank-of.ts";
+import { weights } from "./rule.ts";
 import type { Finding, Suppressed } from "./verdict.ts";
 
 /** The last rule that hides others; those after it hide nothing among themselves. */
-const lastThatHides = ruleIds.indexOf("lighting-load");
+const lastThatHides = rankOf("lighting-load");
 
 /**
  * One cause, one finding: of all that share a cause the first in the order of rules stays, and the others are kept
@@ -10,7 +11,7 @@ const lastThatHides = ruleIds.indexOf("lighting-load");
  * hides nothing, so mending a cause brings the next out.
  */
 export const suppress = (seen: readonly Finding[]): { findings: Finding[]; suppressed: Suppressed[] } => {
-  const ordered = [...seen].sort((a, b) => ruleIds.indexOf(a.rule) - ruleIds.indexOf(b.rule));
+  const ordered = [...seen].sort((a, b) => rankOf(a.rule) - rankOf(b.rule));
   const holders = new Map<string, Finding[]>();
   const findings: Finding[] = [];
   const suppressed: Suppressed[] = [];
@@ -26,7 +27,7 @@ export const suppress = (seen: readonly Finding[]): { findings: Finding[]; suppr
       continue;
     }
     findings.push(finding);
-    if (ruleIds.indexOf(finding.rule) > lastThatHides) continue;
+    if (rankOf(finding.rule) > lastThatHides) continue;
     for (const { kind, id } of finding.causes) {
       const known = holders.get(`${kind} ${id}`);
       if (known) known.push(finding);

@@ -75,7 +75,7 @@ const anyCable = (stations: readonly Station[]): fc.Arbitrary<CableSpec> => {
       ]);
       const spec: CableSpec = { from, to, lengthM };
       if (csaMm2 !== undefined) spec.csaMm2 = csaMm2;
-      if (method !== undefined) spec.method = method as NonNullable<CableSpec["method"]>;
+      if (method !== undefined) spec.method = method;
       const at = pick % Math.max(1, straight.length);
       if (how === "core-out") spec.conductors = straight.filter((_, index) => index !== at);
       if (how === "crossed")
