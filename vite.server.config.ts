@@ -6,9 +6,10 @@ const commands = readdirSync(new URL("server/commands", import.meta.url))
   .map((file): [string, string] => [`commands/${file.slice(0, -3)}`, `server/commands/${file}`]);
 
 // Commands that measure or photograph the program stand with the checks.
-const tools = existsSync("tests/speed/run.ts")
-  ? { "commands/speed": "tests/speed/run.ts", "commands/screenshots": "tests/e2e/take-screenshots.ts" }
-  : {};
+const tools = Object.entries({
+  "commands/speed": "tests/speed/run.ts",
+  "commands/screenshots": "tests/e2e/take-screenshots.ts",
+}).filter(([, file]) => existsSync(file));
 
 /** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
 export default defineConfig({
@@ -24,7 +25,7 @@ export default defineConfig({
         main: "server/main.ts",
         "scanner-child": "hardware/scanner-child.ts",
         ...Object.fromEntries(commands),
-        ...tools,
+        ...Object.fromEntries(tools),
       },
     },
   },

@@ -178,8 +178,8 @@ const chainBoard = (id: string, name: string, hasCodes: boolean): BoardDescripti
 
 const smallBoard = (): BoardDescription => {
   const stations = inRows(smallStations, 2, new LinesInOrder(false));
-  // One pin a line: every BCM number of the 40-pin header but those of the identity chip (0, 1).
-  const pins = Array.from({ length: 24 }, (_, line) => line + 2);
+  // One pin a line: BCM 4 to 27. 0 and 1 read the identity chip; 2 and 3 have strong pull-ups of the Pi's own.
+  const pins = Array.from({ length: 24 }, (_, line) => line + 4);
   return { version: 1, id: "small", name: "Small board", wiring: { kind: "direct", pins }, stations };
 };
 

@@ -11,6 +11,8 @@ const debianPackages = [
   { name: "libc6-dev", proof: "/usr/include/stdio.h" },
   { name: "pkg-config", proof: "/usr/bin/pkg-config" },
   { name: "shellcheck", proof: "/usr/bin/shellcheck" },
+  { name: "systemd", proof: "/usr/bin/systemd-analyze" },
+  { name: "systemd-container", proof: "/usr/bin/systemd-nspawn" },
   { name: "debootstrap", proof: "/usr/sbin/debootstrap" },
 ];
 

@@ -39,6 +39,8 @@ describe("the boards that ship", () => {
     const plain = boardSchema.parse(read("workshop.json"));
     const coded = boardSchema.parse(read("workshop-coded.json"));
     expect(coded.stations.map(({ id }) => id)).toEqual(plain.stations.map(({ id }) => id));
-    expect(coded.stations.flatMap(({ entries }) => entries).every((entry) => entry.codeContacts?.length === 3)).toBe(true);
+    expect(
+      coded.stations.flatMap(({ entries }) => entries).every((entry) => entry.codeContacts?.length === 3),
+    ).toBe(true);
   });
 });

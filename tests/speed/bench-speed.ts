@@ -1,0 +1,182 @@
+import { chromium, type Page } from "@playwright/test";
+import { readdirSync, readFileSync } from "node:fs";
+import { setTimeout as pause } from "node:timers/promises";
+import { brotliCompressSync } from "node:zlib";
+import { io, type Socket } from "socket.io-client";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { type BenchOptions, startBench } from "../e2e/bench-process.ts";
+import { BenchScreen, browserOptions } from "../e2e/bench-screen.ts";
+import { ms, quantile, type SpeedLine } from "./speed-line.ts";
+
+const turns = 40;
+/** Long enough for the drawing to be done, and for the scan to come to rest between turns. */
+const turnMs = 350;
+const throttling = 6;
+
+/** What the page notes: when a message came and when the drawing last changed, since 1970 and to a fraction. */
+interface Stamps {
+  message: number;
+  drawn: number;
+}
+
+/** Runs in the page before anything else. */
+const noteStamps = (): void => {
+  const stamps: Stamps = { message: 0, drawn: 0 };
+  Object.assign(window, { stamps });
+  const now = () => performance.timeOrigin + performance.now();
+  const Native = window.WebSocket;
+  window.WebSocket = class extends Native {
+    constructor(url: string | URL, protocols?: string | string[]) {
+      super(url, protocols);
+      this.addEventListener("message", () => (stamps.message = now()));
+    }
+  };
+  new MutationObserver(() => (stamps.drawn = now())).observe(document, {
+    subtree: true,
+    childList: true,
+    attributes: true,
+    characterData: true,
+  });
+};
+
+interface Turn {
+  /** From the contact to the last change of the drawing. */
+  contactToDrawnMs: number;
+  /** From the message to the last change of the drawing. */
+  messageToDrawnMs: number;
+  /** From the request to the view that shows it, at another socket. */
+  answerMs: number;
+}
+
+const now = (): number => performance.timeOrigin + performance.now();
+
+/** Asks for something and waits for the next view. */
+const nextView = async (socket: Socket, name: string, command: object): Promise<number> => {
+  const start = now();
+  await new Promise<BenchView>((done) => {
+    socket.once("view", done);
+    socket.emit(name, command, () => undefined);
+  });
+  return now() - start;
+};
+
+/** Puts one lead in and out again and again while the bench screen is open, and times each going in. */
+const watchLeads = async (options: BenchOptions, rate: number): Promise<Turn[]> =>
+  onPage(options, async (page, address) => {
+    await page.addInitScript(noteStamps);
+    await new BenchScreen(page).openTask(address, "build-a-radial");
+    const session = await page.context().newCDPSession(page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate });
+    const socket = io(address, { transports: ["websocket"] });
+    await new Promise((done) => socket.once("view", done));
+    const lead = { contactA: "socket-1.a.L", contactB: "way-2.a.L" };
+    const samples: Turn[] = [];
+    for (let turn = 0; turn < turns; turn += 1) {
+      const start = now();
+      const answerMs = await nextView(socket, "plug", lead);
+      await pause(turnMs);
+      const { message, drawn } = await page.evaluate(() => (window as unknown as { stamps: Stamps }).stamps);
+      samples.push({ contactToDrawnMs: drawn - start, messageToDrawnMs: drawn - message, answerMs });
+      await nextView(socket, "pull", { what: "lead", ...lead });
+      await pause(turnMs);
+    }
+    socket.close();
+    return samples;
+  });
+
+const onPage = async <Result>(
+  options: BenchOptions,
+  use: (page: Page, address: string) => Promise<Result>,
+): Promise<Result> => {
+  const bench = await startBench(options);
+  const browser = await chromium.launch(browserOptions);
+  try {
+    const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, hasTouch: true });
+    return await use(await context.newPage(), bench.address);
+  } finally {
+    await browser.close();
+    await bench.stop();
+  }
+};
+
+/** Contact to drawing on the workshop board's chain, with a stand-in that spins so long a GPIO call. */
+const contactLines = async (spinUs: number, target: { medianMs: number; lateMs: number } | undefined) => {
+  const samples = (await watchLeads({ board: "workshop", lines: "spinning", spinUs }, 1)).map(
+    ({ contactToDrawnMs }) => contactToDrawnMs,
+  );
+  const [median, late] = [quantile(samples, 0.5), quantile(samples, 0.95)];
+  return {
+    what: `contact to drawing, 206 lines, ${spinUs} µs a GPIO call: median, p95`,
+    reached: `${ms(median)}, ${ms(late)}`,
+    target: target ? `${target.medianMs} ms, ${target.lateMs} ms` : "said, no target",
+    ok: !target || (median <= target.medianMs && late <= target.lateMs),
+  };
+};
+
+const touchLines = async (): Promise<SpeedLine[]> => {
+  const samples = await watchLeads({ board: "workshop" }, throttling);
+  const answer = quantile(
+    samples.map(({ answerMs }) => answerMs),
+    0.95,
+  );
+  const drawing = quantile(
+    samples.map(({ messageToDrawnMs }) => messageToDrawnMs),
+    0.95,
+  );
+  return [
+    {
+      what: "touch to the server's answer: p95",
+      reached: ms(answer),
+      target: "within 10 ms",
+      ok: answer <= 10,
+    },
+    {
+      what: `message to the last change of the drawing, ${throttling}x throttling: p95`,
+      reached: ms(drawing),
+      target: "within 8 ms",
+      ok: drawing <= 8,
+    },
+  ];
+};
+
+const scriptKb = (): number => {
+  const folder = "dist/kiosk/assets";
+  return (
+    readdirSync(folder)
+      .filter((name) => name.endsWith(".js"))
+      .reduce((total, name) => total + brotliCompressSync(readFileSync(`${folder}/${name}`)).length, 0) / 1024
+  );
+};
+
+const firstLoadMs = (): Promise<number> =>
+  onPage({ board: "workshop" }, async (page, address) => {
+    const session = await page.context().newCDPSession(page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate: throttling });
+    const start = now();
+    await page.goto(address);
+    await page.getByTestId("key-guest").waitFor();
+    return now() - start;
+  });
+
+/** The bench in a real browser: first load, touch to verdict, contact to drawing. */
+export const lines = async (): Promise<SpeedLine[]> => {
+  const script = scriptKb();
+  const loadMs = await firstLoadMs();
+  return [
+    {
+      what: "script of the bench screen, compressed",
+      reached: `${script.toFixed(1)} kB`,
+      target: "under 90 kB",
+      ok: script < 90,
+    },
+    {
+      what: `bench screen usable, ${throttling}x throttling, cold cache`,
+      reached: ms(loadMs),
+      target: "under 3 s",
+      ok: loadMs < 3000,
+    },
+    ...(await touchLines()),
+    await contactLines(6, { medianMs: 100, lateMs: 150 }),
+    await contactLines(12, undefined),
+  ];
+};
