@@ -1,28 +1,20 @@
 import { fork } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import { build } from "vite";
 import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
 import { LogReader } from "../../../server/store/log-reader.ts";
 import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
+import { bundle } from "../bundle.ts";
 import { testDepth } from "../../depth.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
 
 let program = "";
 
-// The writer runs in a process of its own, so that it can be killed in the middle of a write. It is bundled as
-// the server is, inside the project, where its database binding is found.
+// The writer runs in a process of its own, so that it can be killed in the middle of a write.
 beforeAll(async () => {
-  const outDir = mkdtempSync(join(process.cwd(), "node_modules/.power-cut-"));
-  await build({
-    configFile: false,
-    logLevel: "error",
-    ssr: { noExternal: true, external: ["better-sqlite3"] },
-    build: { ssr: "tests/server/store/append-for-ever.ts", outDir, target: "node20" },
-  });
-  program = join(outDir, "append-for-ever.js");
-  return () => rmSync(outDir, { recursive: true, force: true });
+  const { path, remove } = await bundle("tests/server/store/append-for-ever.ts");
+  program = path;
+  return remove;
 });
 
 /** Lets the writer run until it has said `count` numbers, kills it without a word, and gives the last said. */
