@@ -3,6 +3,7 @@ import {
   type ConductorId,
   type ContactId,
   entryOf,
+  type Role,
   roleOf,
   type StationId,
   stationOf,
@@ -90,9 +91,13 @@ export function copperOfModel(
 
 function coreAt(contact: ContactId, buses: Buses, stations: ReadonlyMap<StationId, Station>): Core {
   const role = roleOf(contact);
-  if (role === "E") return "earth";
+  const usual = usualCore[role];
+  if (usual) return usual;
   const station = stations.get(stationOf(contact));
   const side = buses.sideOf.get(entryOf(contact));
   const places = station && side && corePlaces(station.kind, side, station.settings?.switching);
   return places?.find((each) => each.role === role)?.core ?? "brown";
 }
+
+/** Roles that land on the same core at every entry; the switched line and the straps do not. */
+const usualCore: Partial<Record<Role, Core>> = { L: "brown", N: "blue", E: "earth", common: "brown" };

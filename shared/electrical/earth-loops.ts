@@ -1,5 +1,4 @@
 import type { StationId } from "../board/ids.ts";
-import { nodeId } from "../circuit/buses.ts";
 import { defaults } from "../circuit/defaults.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import { maximumZsOhm } from "../trade/maximum-zs.ts";
@@ -67,18 +66,16 @@ export function supplyLoopOhm(model: CircuitModel): number {
 }
 
 function loopsIn(model: CircuitModel, zone: Zone, device: CircuitDevice): StationLoop[] {
-  const { copper, ownOhm } = electricalOf(model);
+  const { copper, ownOhm, nodesOf } = electricalOf(model);
   const worst = new Map<StationId, { r1: number; r2: number }>();
   for (const station of zone.stations) {
-    const earth = copper.nodeIndex.get(nodeId(station, "E"));
+    const { live = [], earth } = nodesOf.get(station) ?? {};
     if (model.stations.get(station)?.kind === "way" || earth === undefined) continue;
     const r2 = ownOhm[earth]!;
-    for (const bus of ["L", "SL", "common", "supply.L", "load.L"]) {
-      const id = nodeId(station, bus);
-      const node = copper.nodeIndex.get(id);
-      if (node === undefined || model.zoneOfNode(id) !== zone) continue;
+    for (const node of live) {
       const r1 = ownOhm[node]!;
-      if (r1 + r2 < Infinity && r1 > (worst.get(station)?.r1 ?? -1)) worst.set(station, { r1, r2 });
+      if (r1 + r2 === Infinity || r1 <= (worst.get(station)?.r1 ?? -1)) continue;
+      if (model.zoneOfNode(copper.nodes[node]!) === zone) worst.set(station, { r1, r2 });
     }
   }
   return [...worst].map(([station, { r1, r2 }]) => {

@@ -16,6 +16,10 @@ export interface ElectricalModel {
   net: WiringNetwork;
   /** Per node, the resistance of all ways back to the origin's line, neutral or earth it is joined to. */
   ownOhm: Float64Array;
+  /** Nodes of each station, by what they are to the circuit. */
+  nodesOf: ReadonlyMap<StationId, { live: number[]; earth: number | undefined }>;
+  /** Connection units that are fed at their load side. */
+  reversed: ReadonlySet<StationId>;
 }
 
 /** The network that verdicts are worked out on; worked out once for a model. */
@@ -25,8 +29,22 @@ export const electricalOf = oncePerModel((model): ElectricalModel => {
     temperatureC: conductorTemperature.longLifeC,
     positions: litPositions(copper),
   });
-  return { copper, net, ownOhm: net.prepared.ownOhm() };
+  const reversed = new Set(model.fusedLinks.filter(({ isReversed }) => isReversed).map(({ fcu }) => fcu));
+  return { copper, net, ownOhm: net.prepared.ownOhm(), nodesOf: nodesByStation(copper), reversed };
 });
+
+function nodesByStation({ buses, nodes }: Copper): ElectricalModel["nodesOf"] {
+  const byStation = new Map<StationId, { live: number[]; earth: number | undefined }>();
+  nodes.forEach((id, index) => {
+    const { station, conductor } = buses.nodes.get(id)!;
+    if (station === undefined || conductor === "neutral") return;
+    const known = byStation.get(station) ?? { live: [], earth: undefined };
+    if (conductor === "live") known.live.push(index);
+    else known.earth = index;
+    byStation.set(station, known);
+  });
+  return byStation;
+}
 
 /** True for a lighting point. */
 export const isLightingPoint = (model: CircuitModel, station: StationId): boolean => {
@@ -49,13 +67,12 @@ export function statedCurrentA(
 
 /** Where a point is on the part of the circuit that feeds it: for a connection unit its supply side. */
 export function pointNodes(
-  { copper }: ElectricalModel,
+  { copper, reversed }: ElectricalModel,
   model: CircuitModel,
   station: StationId,
 ): { lineNode: number; neutralNode: number } | undefined {
   if (model.stations.get(station)?.kind !== "fcu") return loadNodes(copper, station);
-  const isReversed = model.fusedLinks.some(({ fcu, isReversed }) => fcu === station && isReversed);
-  const side = isReversed ? "load" : "supply";
+  const side = reversed.has(station) ? "load" : "supply";
   const lineNode = copper.nodeIndex.get(nodeId(station, `${side}.L`));
   const neutralNode = copper.nodeIndex.get(nodeId(station, `${side}.N`));
   return lineNode === undefined || neutralNode === undefined ? undefined : { lineNode, neutralNode };

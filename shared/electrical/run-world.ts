@@ -163,6 +163,6 @@ export class RunWorld {
       impedances,
       openLinks: new Set(this.devices.filter((_, index) => this.isOpen[index]).map(({ link }) => link)),
     });
-    return wiringSolution(net, net.prepared.solve());
+    return wiringSolution(net, net.open);
   }
 }

@@ -164,9 +164,10 @@ const loopOhm = ({ ownOhm }: ElectricalModel, nodes: { lineNode: number; neutral
 function add(
   model: CircuitModel,
   drops: VoltageDrops,
-  drop: Pick<PointDrop, "station" | "zone" | "dropV" | "isStated">,
+  { station, zone, dropV: lostV, isStated }: Pick<PointDrop, "station" | "zone" | "dropV" | "isStated">,
 ): void {
-  const isLighting = isLightingPoint(model, drop.station);
+  const isLighting = isLightingPoint(model, station);
   const fraction = isLighting ? supply.lightingDropFraction : supply.otherDropFraction;
-  drops.points.set(drop.station, { ...drop, isLighting, limitV: fraction * supply.nominalV });
+  const limitV = fraction * supply.nominalV;
+  drops.points.set(station, { station, zone, dropV: lostV, limitV, isLighting, isStated });
 }

@@ -37,6 +37,8 @@ export interface WiringNetwork {
   copper: Copper;
   network: Network;
   prepared: PreparedNetwork;
+  /** With no load that takes a constant current. */
+  open: NetworkSolution;
   origin: { line: number; neutral: number; earth: number };
   /** Cables whose size or length nobody has said; they are taken as having no resistance to speak of. */
   unknownCables: Set<CableId>;
@@ -105,7 +107,8 @@ export function wiringNetwork(copper: Copper, conditions: WiringConditions): Wir
   behind(origin.line, supply.nominalV, zeOhm);
   behind(origin.earth, 0, earthing === "TT" ? (electrodeOhm ?? 0) : 0);
   const network = { nodeCount, resistors, links, held };
-  return { copper, network, prepared: prepareNetwork(network), origin, unknownCables, linkPlace };
+  const prepared = prepareNetwork(network);
+  return { copper, network, prepared, open: prepared.solve(), origin, unknownCables, linkPlace };
 }
 
 /** What flows where; arrays run along the conductors and links of the copper. */
@@ -133,7 +136,7 @@ export interface CurrentLoad {
  * bears to 230 V: none where a conductor is missing, the other way round where line and neutral are swapped.
  */
 export function solveWiring(net: WiringNetwork, loads: readonly CurrentLoad[]): WiringSolution {
-  const open = net.prepared.solve();
+  const { open } = net;
   const sources = loads.map(({ lineNode, neutralNode, currentA }): CurrentSource => {
     const isFed = open.reached[lineNode] && open.reached[neutralNode];
     const openV = isFed ? open.voltageV[lineNode]! - open.voltageV[neutralNode]! : 0;
