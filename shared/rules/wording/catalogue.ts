@@ -68,6 +68,8 @@ export interface Terms {
   lead: (a: Forms, b: Forms) => Forms;
   entry: (letter: string, side: Forms, station: Forms) => Forms;
   contact: (role: Role, letter: string, station: Forms) => Forms;
+  /** A test face of a station. */
+  front: (role: Role, station: Forms) => Forms;
   /** The sentence that says where to look. */
   where: string;
   /** So many places more than are named. */

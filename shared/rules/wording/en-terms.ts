@@ -117,6 +117,7 @@ export const enTerms: Terms = {
   lead: (a, b) => same(`the lead from ${a.nom} to ${b.nom}`),
   entry: (letter, side, station) => same(`${side.nom} entry ${letter} of ${station.nom}`),
   contact: (role, letter, station) => same(`${roles[role].nom} at entry ${letter} of ${station.nom}`),
+  front: (role, station) => same(`${roles[role].nom} on the front of ${station.nom}`),
   where: "Look at {places}.",
   more: (count) => `${count} more`,
   references: {

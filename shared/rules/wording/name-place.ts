@@ -8,6 +8,7 @@ import {
   type EntryId,
   entryIdPattern,
   entryOf,
+  isFront,
   roleOf,
   type StationId,
   stationOf,
@@ -38,6 +39,7 @@ export function namerOf(wiring: Pick<Wiring, "stations">, terms: Terms, names?: 
   };
   const contactForms = (id: ContactId): Forms | undefined => {
     const forms = stationForms(stationOf(id));
+    if (isFront(id)) return forms && terms.front(roleOf(id), forms);
     return forms && terms.contact(roleOf(id), letterOf(entryOf(id)), forms);
   };
   const pairForms = (id: string): Forms | undefined => {

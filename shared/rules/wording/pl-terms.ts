@@ -202,6 +202,8 @@ export const plTerms: Terms = {
       forms("styk", "styku", "styk", "stykiem", "styku"),
       `${marks[role]} przy wejściu ${letter} w ${station.loc}`,
     ),
+  front: (role, station) =>
+    ofHead(forms("styk", "styku", "styk", "stykiem", "styku"), `${marks[role]} na przodzie ${station.gen}`),
   where: "Zobacz: {places}.",
   more: (count) => `jeszcze ${count}`,
   references: {

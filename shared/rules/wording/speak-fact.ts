@@ -31,6 +31,7 @@ export function speakList(items: readonly string[], joint: string): string {
 
 /** A number to two decimals with the unit that its name ends in, such as "13.5 A". */
 export function speakNumber(name: string, value: number, terms: Terms): string {
+  if (!Number.isFinite(value)) return "∞";
   const text = String(Math.round(value * 100) / 100).replace(".", terms.decimalMark);
   const unit = name.endsWith("Percent") ? "%" : unitOfName(name).unit;
   return unit === "" ? text : `${text} ${unit}`;

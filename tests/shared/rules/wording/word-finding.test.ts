@@ -51,6 +51,16 @@ describe("a finding in words", () => {
     expect(named.where).toBe("Look at the water heater.");
   });
 
+  it("tells a test face from a terminal, and the ends of a lead within one station by their entries", () => {
+    const where = (id: string) =>
+      wordFinding({ ...overload, places: [{ kind: "contact", id }] }, wiring, "en").where;
+    expect(where("socket-4.front.L")).toBe("Look at line (L) on the front of socket outlet 4.");
+    expect(where("socket-4.a.N")).toBe("Look at neutral (N) at entry a of socket outlet 4.");
+    expect(where("socket-4.b~socket-4.c")).toBe(
+      "Look at the lead from feed entry b of socket outlet 4 to feed entry c of socket outlet 4.",
+    );
+  });
+
   it("names six places and counts the rest", () => {
     const places = Array.from({ length: 9 }, (_, at) => ({
       kind: "station" as const,
