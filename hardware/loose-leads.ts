@@ -30,6 +30,11 @@ export class LooseLeads {
     }
   }
 
+  /** Forgets the decodes so far: the changes behind them were meant. */
+  forgiveDecodes(): void {
+    this.#decodedMs.clear();
+  }
+
   /** Whether the line has a decode left in this second. */
   mayDecode(line: LineIndex, nowMs: number): boolean {
     const lately = (this.#decodedMs.get(line) ?? []).filter((atMs) => nowMs - atMs < windowMs);

@@ -218,18 +218,20 @@ export class ScannerProgram {
       return;
     }
     const groups = this.#picture?.groups ?? [];
-    const isKnownLead = (group: string): boolean => !this.#firstGroups.has(group);
-    const isEmpty =
-      this.#opened?.simulated?.hasLeads !== true &&
-      groups.length <= mostTiedGroups &&
-      !groups.map(String).some(isKnownLead);
-    if (!isEmpty || this.#selfCheck !== undefined) {
+    if (!this.#isEmpty(groups.map(String)) || this.#selfCheck !== undefined) {
       this.#settle(request, { code: "board-not-empty", facts: { contacts: groups.flat().join(", ") } });
       return;
     }
     this.#selfCheck = request;
     this.#scanner!.startSelfCheck();
     this.#turnSoon(0);
+  }
+
+  /** No lead is known to be in: what reads as joined since the start may be outputs that are tied. */
+  #isEmpty(groups: readonly string[]): boolean {
+    const { simulated } = this.#opened ?? {};
+    if (simulated !== undefined) return !simulated.hasLeads;
+    return groups.length <= mostTiedGroups && groups.every((group) => this.#firstGroups.has(group));
   }
 
   #startLeadTest(test: Asked<"test-lead">): void {

@@ -1,5 +1,5 @@
 import { decode, decodeOnce } from "./decode.ts";
-import type { LineIndex } from "./line-index.ts";
+import { allLines, type LineIndex } from "./line-index.ts";
 import {
   copyModel,
   emptyModel,
@@ -119,9 +119,13 @@ export class Scanner {
     return { events, waitMs: this.#waitMs };
   }
 
-  /** Watches without a pause for two rounds: something is known to have changed (a simulated lead). */
+  /**
+   * Watches without a pause for two rounds: something is known to be changing (a simulated lead). What changes by
+   * such hands, however fast, is no loose contact.
+   */
   hurry(nowMs: number): void {
     this.#activeMs = nowMs;
+    this.#looseLeads.forgiveDecodes();
     this.#hurriedPatterns = 2 * (this.#watchPatterns(0).length + 1);
   }
 
@@ -172,22 +176,23 @@ export class Scanner {
 
   /**
    * One pattern a bit; the end that is pulled changes from turn to turn, so that every output is heard. One more
-   * where lines are deaf: they show a new lead only to its other end, while that is not pulled itself. Lines
-   * stuck low are pulled in that one only, so that it is seen when they come free.
+   * for bad lines: a deaf one shows a new lead only to its other end, while that is not pulled itself; a dead
+   * output shows that it is mended. Lines stuck low are pulled in that one only, so that it is seen when they
+   * come free.
    */
   #watchPatterns(turn: number): Uint8Array[] {
-    const { pulls, hearing } = this.#model;
+    const { pulls, hearing, health } = this.#model;
     const pullers = membersByGroup(this.#model).flatMap((group) => {
       const able = group.filter((line) => pulls[line] === 1);
       return able.length === 0 ? [] : [able[turn % able.length]!];
     });
-    const deaf = pullers.filter((line) => hearing[line] !== "follows");
-    const patterns = numberPatterns(
-      this.#lines.lineCount,
-      pullers.filter((line) => this.#model.health[line] !== "stuck-low"),
-      1,
+    const bad = allLines(this.#lines.lineCount).filter(
+      (line) => health[line] === "dead-output" || (pulls[line] === 1 && hearing[line] !== "follows"),
     );
-    return deaf.length === 0 ? patterns : [...patterns, patternOf(this.#lines.lineCount, deaf)];
+    const { lineCount } = this.#lines;
+    const numbered = pullers.filter((line) => health[line] !== "stuck-low");
+    const patterns = numberPatterns(lineCount, numbered, 1);
+    return bad.length === 0 ? patterns : [...patterns, patternOf(lineCount, bad)];
   }
 
   *#explain(misread: Misread): Scan<void> {

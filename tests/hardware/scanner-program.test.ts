@@ -1,0 +1,484 @@
+import { describe, expect, it } from "vitest";
+import type { ChainCheck } from "../../hardware/chain-check.ts";
+import { LinesError } from "../../hardware/lines.ts";
+import { lineIndex } from "../../hardware/line-index.ts";
+import type { LineFault } from "../../hardware/simulated-lines.ts";
+import { SimulatedLines } from "../../hardware/simulated-lines.ts";
+import { contact, entry, ProgramBench, shippedBoard } from "./program-bench.ts";
+
+const [small, workshop, coded] = ["small", "workshop", "workshop-coded"].map(shippedBoard) as [
+  ReturnType<typeof shippedBoard>,
+  ReturnType<typeof shippedBoard>,
+  ReturnType<typeof shippedBoard>,
+];
+const onWorkshop = (): Promise<ProgramBench> => new ProgramBench().open(workshop);
+const onCoded = (): Promise<ProgramBench> => new ProgramBench().open(coded);
+
+describe("the scanner's program", () => {
+  it.each([small, workshop, coded])("opens the board $id and tells a whole picture of it", async (board) => {
+    const bench = await new ProgramBench().open(board);
+    expect(bench.sent[0]).toEqual({
+      type: "opened",
+      lines: "simulated",
+      lineCount: board === small ? 24 : 206,
+      hasCodes: board === coded,
+      hasProbes: board !== small,
+    });
+    expect(bench.state).toMatchObject({
+      boardId: board.id,
+      groups: [],
+      codes: [],
+      unknown: [],
+      faults: [],
+      isSettled: true,
+    });
+    expect(bench.states().map(({ revision }) => revision)).toEqual([1, 2]);
+  });
+
+  it("says once a second that it is alive, with the patterns pulled so far", async () => {
+    const bench = await onWorkshop();
+    bench.sent.length = 0;
+    bench.run(10_000);
+    const alive = bench.sent.flatMap((message) => (message.type === "alive" ? [message.patternCount] : []));
+    expect(alive.length).toBeGreaterThanOrEqual(9);
+    expect(alive.length).toBeLessThanOrEqual(11);
+    expect(alive).toEqual([...new Set(alive)].sort((a, b) => a - b));
+  });
+
+  it("answers requests that came while the board was being opened", async () => {
+    const bench = new ProgramBench();
+    const opening = bench.open(workshop);
+    bench.program.hear({
+      type: "plug",
+      request: 7,
+      contactA: contact("way-1.a.L"),
+      contactB: contact("socket-1.a.L"),
+    });
+    await opening;
+    expect(bench.sent).toContainEqual({ type: "done", request: 7 });
+    expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"]]);
+  });
+
+  it("puts the leads and codes back that were in before", async () => {
+    const groups = [["way-1.a.L", "socket-1.a.L"].map(contact), ["way-1.b.N", "socket-2.a.N"].map(contact)];
+    const codes = [{ entry: entry("way-1.a"), code: 3 }];
+    const bench = await new ProgramBench().open(coded, { groups, codes });
+    expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"], ["socket-2.a.N", "way-1.b.N"]]); // prettier-ignore
+    expect(bench.state.codes).toEqual(codes);
+  });
+
+  it("tells why a board cannot be opened", async () => {
+    const bench = new ProgramBench(() =>
+      Promise.reject(new LinesError("no-sysfs-gpio", { path: "/sys/class/gpio" })),
+    );
+    await bench.open(workshop, { lines: "gpio" });
+    expect(bench.sent).toEqual([
+      { type: "open-failed", code: "no-sysfs-gpio", facts: { path: "/sys/class/gpio" } },
+    ]);
+  });
+
+  it("releases the board and tells why when a pin fails in use", async () => {
+    const bench = await onWorkshop();
+    const lines = bench.opened!.lines as SimulatedLines;
+    lines.exchange = () => {
+      throw new LinesError("pin-failed", { bcm: 24 });
+    };
+    bench.sent.length = 0;
+    bench.run(5_000);
+    const [failed] = bench.sent.splice(bench.sent.findIndex(({ type }) => type === "open-failed"));
+    expect(failed).toEqual({ type: "open-failed", code: "pin-failed", facts: { bcm: 24 } });
+    bench.run(5_000);
+    expect(bench.sent.map(({ type }) => type).filter((type) => type !== "alive")).toEqual([]);
+    expect(lines.isClosed).toBe(true);
+  });
+
+  it("releases the board when it is told to close", async () => {
+    const bench = await onWorkshop();
+    const lines = bench.opened!.lines as SimulatedLines;
+    bench.program.hear({ type: "close" });
+    const patterns = lines.exchangeCount;
+    bench.run(1_000);
+    expect([lines.isClosed, lines.exchangeCount]).toEqual([true, patterns]);
+  });
+});
+
+describe("hands on the simulated board", () => {
+  it("plug a lead that is sensed within 10 ms, and pull it", async () => {
+    const bench = await onWorkshop();
+    const asked = bench.nowMs;
+    const lead = { contactA: contact("socket-4.a.L"), contactB: contact("way-1.a.L") };
+    expect(bench.ask({ type: "plug", ...lead })).toEqual([{ type: "done", request: 1 }]);
+    const sensed = bench.states().find(({ groups }) => groups.length === 1);
+    expect(sensed?.groups).toEqual([["socket-4.a.L", "way-1.a.L"]]);
+    expect(sensed!.monotonicMs - asked).toBeLessThan(10);
+    expect(bench.ask({ type: "pull", what: lead })).toEqual([{ type: "done", request: 2 }]);
+    expect(bench.state.groups).toEqual([]);
+  });
+
+  it("plug a cable whose cores make contact 30 ms apart, and its code with the last", async () => {
+    const bench = await onCoded();
+    const asked = bench.nowMs;
+    bench.ask({ type: "plug-cable", entryA: entry("way-1.a"), entryB: entry("ceiling-rose-1.s"), code: 2 });
+    const seen = bench.states().filter(({ monotonicMs }) => monotonicMs > asked);
+    const firstWith = (count: number): number =>
+      seen.find(({ groups }) => groups.length === count)!.monotonicMs - asked;
+    for (const count of [1, 2, 3]) {
+      expect(firstWith(count)).toBeGreaterThanOrEqual((count - 1) * 30);
+      expect(firstWith(count)).toBeLessThan((count - 1) * 30 + 10);
+    }
+    expect(bench.state.groups).toEqual([
+      ["ceiling-rose-1.s.E", "way-1.a.E"],
+      ["ceiling-rose-1.s.L", "way-1.a.L"],
+      ["ceiling-rose-1.s.SL", "way-1.a.N"],
+    ]);
+    expect(bench.state.codes).toEqual([{ entry: "way-1.a", code: 2 }, { entry: "ceiling-rose-1.s", code: 2 }]); // prettier-ignore
+    expect(seen.every(({ faults }) => faults.length === 0)).toBe(true);
+    expect(seen.filter(({ isSettled }) => isSettled)).toHaveLength(1);
+  });
+
+  it("pull a whole entry with its codes, also while its cable is half in", async () => {
+    const bench = await onCoded();
+    bench.ask({ type: "plug-cable", entryA: entry("way-1.a"), entryB: entry("socket-1.a"), code: 3 });
+    bench.ask({ type: "plug", contactA: contact("way-1.b.L"), contactB: contact("socket-2.a.L") });
+    bench.ask({ type: "pull", what: { entry: entry("socket-1.a") } });
+    expect(bench.state.groups).toEqual([["socket-2.a.L", "way-1.b.L"]]);
+    expect(bench.state.codes).toEqual([]);
+    bench.program.hear({
+      type: "plug-cable",
+      request: 90,
+      entryA: entry("way-1.c"),
+      entryB: entry("socket-1.b"),
+      code: 3,
+    });
+    bench.run(35);
+    expect(bench.state.groups).toHaveLength(3);
+    bench.ask({ type: "pull", what: { entry: entry("way-1.c") } });
+    expect(bench.state.groups).toEqual([["socket-2.a.L", "way-1.b.L"]]);
+    bench.ask({ type: "pull", what: "all" });
+    expect(bench.state).toMatchObject({ groups: [], codes: [], faults: [], unknown: [] });
+  });
+
+  it("are refused what is not on the board, by name", async () => {
+    const bench = await onCoded();
+    const refused = (message: Parameters<ProgramBench["ask"]>[0]): unknown => {
+      const [answer] = bench.ask(message);
+      return answer?.type === "refused" && [answer.code, answer.facts];
+    };
+    const [here, nowhere] = [contact("way-1.a.L"), contact("way-9.a.L")];
+    expect(refused({ type: "plug", contactA: here, contactB: nowhere })).toEqual([
+      "no-such-contact",
+      { contact: nowhere },
+    ]);
+    expect(refused({ type: "pull", what: { contactA: nowhere, contactB: here } })).toEqual([
+      "no-such-contact",
+      { contact: nowhere },
+    ]);
+    expect(refused({ type: "probe", probe: "red", at: nowhere })).toEqual([
+      "no-such-contact",
+      { contact: nowhere },
+    ]);
+    expect(refused({ type: "set-fault", contact: nowhere, fault: "stuck-low" })).toEqual([
+      "no-such-contact",
+      { contact: nowhere },
+    ]);
+    const [a, z] = [entry("way-1.a"), entry("way-1.z")];
+    expect(refused({ type: "plug-cable", entryA: a, entryB: z })).toEqual(["no-such-entry", { entry: z }]);
+    expect(refused({ type: "plug-cable", entryA: a, entryB: entry("socket-1.a"), code: 99 })).toEqual([
+      "unknown-code",
+      { code: "99" },
+    ]);
+    expect(refused({ type: "pull", what: { entry: z } })).toEqual(["no-such-entry", { entry: z }]);
+    expect(refused({ type: "test-lead", entryA: a, entryB: z })).toEqual(["no-such-entry", { entry: z }]);
+    expect(bench.state.groups).toEqual([]);
+  });
+
+  it("are refused everything on a real board", async () => {
+    const bench = new ProgramBench(() => Promise.resolve({ lines: new SimulatedLines(206) }));
+    await bench.open(workshop, { lines: "gpio" });
+    const lead = { contactA: contact("way-1.a.L"), contactB: contact("socket-1.a.L") };
+    for (const message of [
+      { type: "plug", ...lead },
+      { type: "plug-cable", entryA: entry("way-1.a"), entryB: entry("socket-1.a") },
+      { type: "pull", what: "all" },
+      { type: "probe", probe: "red", at: null },
+      { type: "set-fault", contact: lead.contactA, fault: "stuck-low" },
+    ] as const)
+      expect(bench.ask(message)).toMatchObject([{ type: "refused", code: "not-on-a-real-board" }]);
+    expect(bench.state.groups).toEqual([]);
+  });
+
+  it("may plug and pull as fast as they like without being taken for a loose contact", async () => {
+    const bench = await onWorkshop();
+    const lead = { contactA: contact("socket-4.a.L"), contactB: contact("way-1.a.L") };
+    for (let turn = 0; turn < 40; turn += 1) {
+      bench.program.hear(
+        turn % 2 === 0
+          ? { type: "plug", request: turn, ...lead }
+          : { type: "pull", request: turn, what: lead },
+      );
+      bench.run(10);
+      expect(bench.state.groups).toHaveLength(turn % 2 === 0 ? 1 : 0);
+    }
+    expect(bench.states().flatMap(({ faults, unknown }) => [...faults, ...unknown])).toEqual([]);
+  });
+});
+
+describe("probes", () => {
+  it("touch a test face, a contact, each other, or nothing, and are in no group", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "plug", contactA: contact("way-1.a.L"), contactB: contact("socket-1.a.L") });
+    bench.ask({ type: "probe", probe: "red", at: contact("socket-1.front.L") });
+    bench.ask({ type: "probe", probe: "black", at: contact("way-1.b.N") });
+    expect(bench.state.probes).toEqual({ red: "socket-1.front.L", black: "way-1.b.N" });
+    expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"]]);
+    bench.ask({ type: "probe", probe: "red", at: contact("way-1.a.L") });
+    expect(["way-1.a.L", "socket-1.a.L"]).toContain(bench.state.probes.red);
+    expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"]]);
+    bench.ask({ type: "probe", probe: "black", at: null });
+    bench.ask({ type: "probe", probe: "red", at: "other-probe" });
+    expect(bench.state.probes).toEqual({ red: "other-probe", black: "other-probe" });
+    bench.ask({ type: "probe", probe: "red", at: null });
+    expect(bench.state.probes).toEqual({ red: null, black: null });
+  });
+});
+
+describe("a bad line of the board", () => {
+  const contacts = workshop.stations.flatMap(({ id, entries }) =>
+    entries.flatMap(({ letter, lines }) =>
+      Object.keys(lines).map((role) => contact(`${id}.${letter}.${role}`)),
+    ),
+  );
+  const lead = { contactA: contact("fcu-1.c.L"), contactB: contact("socket-5.a.L") };
+
+  it.each<[LineFault, string[], boolean]>([
+    ["stuck-low", ["fcu-1.c.L", "socket-5.a.L"], false],
+    ["stuck-high", ["fcu-1.c.L", "socket-5.a.L"], false],
+    ["dead-output", ["fcu-1.c.L"], true],
+    ["dead-input", ["fcu-1.c.L"], true],
+  ])(
+    "that is %s is named by station and contact and never read as unplugged",
+    async (fault, named, isJoinKnown) => {
+      const bench = await onWorkshop();
+      bench.ask({ type: "plug", ...lead });
+      bench.ask({ type: "set-fault", contact: lead.contactA, fault });
+      bench.ask({ type: "plug", contactA: contact("way-2.a.E"), contactB: contact("way-2.b.E") });
+      expect(bench.state.faults.map(({ kind }) => kind)).toEqual(named.map(() => fault));
+      expect(bench.state.faults.flatMap((each) => each.contacts).sort()).toEqual(named);
+      expect(bench.state.faults.map(({ station }) => station)).toEqual(
+        named.map((each) => each.slice(0, each.indexOf("."))),
+      );
+      expect(bench.state.unknown).toEqual(isJoinKnown ? [] : named);
+      expect(bench.state.groups.map(String)).toEqual([
+        ...(isJoinKnown ? [named[0] + ",socket-5.a.L"] : []),
+        "way-2.a.E,way-2.b.E",
+      ]);
+      bench.ask({ type: "set-fault", contact: lead.contactA, fault: null });
+      expect(bench.state).toMatchObject({ faults: [], unknown: [] });
+      expect(bench.state.groups).toHaveLength(2);
+    },
+  );
+
+  it("that comes and goes is a loose contact of the board", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "plug", ...lead });
+    bench.ask({ type: "set-fault", contact: lead.contactA, fault: "loose-contact" });
+    bench.run(5_000);
+    expect(bench.state.unknown).toEqual(expect.arrayContaining([lead.contactA, lead.contactB]));
+    expect(bench.state.faults.map(({ kind }) => kind)).toContain("loose-contact");
+    bench.ask({ type: "set-fault", contact: lead.contactA, fault: null });
+    bench.run(5_000);
+    expect(bench.state).toMatchObject({ faults: [], unknown: [], groups: [["fcu-1.c.L", "socket-5.a.L"]] });
+  });
+
+  it("is one fault, no board, where no line answers", async () => {
+    const bench = await onWorkshop();
+    const lines = bench.opened!.lines as SimulatedLines;
+    for (let line = 0; line < 206; line += 1) lines.setFault(lineIndex(line), "stuck-high");
+    bench.run(3_000);
+    expect(bench.state.faults).toEqual([{ kind: "no-board", contacts: [] }]);
+    expect(bench.state.unknown.length).toBeGreaterThanOrEqual(contacts.length);
+  });
+});
+
+describe("codes on plugs", () => {
+  const strap = (bench: ProgramBench, at: string, code: number): void => {
+    const [station, letter] = at.split(".");
+    const found = coded.stations
+      .find(({ id }) => id === station)!
+      .entries.find((each) => each.letter === letter)!;
+    const lines = bench.opened!.lines as SimulatedLines;
+    found.codeContacts!.forEach((position, bit) => lines.setCode(position, ((code >> bit) & 1) === 1));
+    bench.run(1_000);
+  };
+
+  it("without a cable are a fault of the board once settled", async () => {
+    const bench = await onCoded();
+    strap(bench, "socket-1.a", 3);
+    const { faults } = bench.state;
+    expect(faults).toEqual([
+      {
+        kind: "code-without-cable",
+        station: "socket-1",
+        contacts: ["socket-1.a.L", "socket-1.a.N", "socket-1.a.E"],
+        facts: { entry: "socket-1.a", code: 3 },
+      },
+    ]);
+    expect(bench.states().filter(({ isSettled, faults: each }) => !isSettled && each.length > 0)).toEqual([]);
+  });
+
+  it("that the table does not list are a fault and no cable size", async () => {
+    const bench = new ProgramBench();
+    await bench.open({ ...coded, codes: coded.codes!.filter(({ code }) => code !== 5) });
+    bench.ask({ type: "plug", contactA: contact("way-1.a.L"), contactB: contact("socket-1.a.L") });
+    strap(bench, "socket-1.a", 5);
+    expect(bench.state.codes).toEqual([]);
+    expect(bench.state.faults).toMatchObject([
+      { kind: "unknown-code", station: "socket-1", facts: { code: 5 } },
+    ]);
+  });
+});
+
+describe("the self-check", () => {
+  it("is refused while a lead is in", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "plug", contactA: contact("way-1.a.L"), contactB: contact("socket-1.a.L") });
+    expect(bench.ask({ type: "self-check" })).toMatchObject([
+      { type: "refused", code: "board-not-empty", facts: { contacts: "socket-1.a.L, way-1.a.L" } },
+    ]);
+  });
+
+  it("tells how far it is and then what is wrong", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "set-fault", contact: contact("socket-3.b.N"), fault: "dead-input" });
+    const answers = bench.ask({ type: "self-check" });
+    expect(answers.filter(({ type }) => type === "self-check-progress")).toHaveLength(206);
+    expect(answers.at(-1)).toMatchObject({
+      type: "self-check-result",
+      faults: [{ kind: "no-answer", station: "socket-3", contacts: ["socket-3.b.N"] }],
+    });
+  });
+
+  it("finds outputs that are tied together, also on a real board", async () => {
+    const lines = new SimulatedLines(206);
+    const bench = new ProgramBench(() => Promise.resolve({ lines }));
+    const [a, b] = [workshop.stations[0]!.entries[0]!.lines.L!, workshop.stations[0]!.entries[0]!.lines.N!];
+    lines.tieOutputs(lineIndex(a), lineIndex(b));
+    await bench.open(workshop, { lines: "gpio" });
+    expect(bench.state.groups).toEqual([["way-1.a.L", "way-1.a.N"]]);
+    expect(bench.ask({ type: "self-check" }).at(-1)).toMatchObject({
+      faults: [{ kind: "outputs-tied", station: "way-1", contacts: ["way-1.a.L", "way-1.a.N"] }],
+    });
+    expect(bench.state.groups).toEqual([]);
+    expect(bench.state.unknown).toEqual(["way-1.a.L", "way-1.a.N"]);
+  });
+});
+
+describe("the walk test", () => {
+  it("tells each contact a probe reaches, which are new, and how many are left", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "walk-test", on: true });
+    for (const at of ["way-1.a.L", null, "way-1.a.N", null, "way-1.a.L", null] as const)
+      bench.ask({ type: "probe", probe: "red", at: at === null ? null : contact(at) });
+    expect(bench.sent.filter(({ type }) => type === "walk-test-touch")).toEqual([
+      { type: "walk-test-touch", contact: "way-1.a.L", firstTime: true, leftCount: 203 },
+      { type: "walk-test-touch", contact: "way-1.a.N", firstTime: true, leftCount: 202 },
+      { type: "walk-test-touch", contact: "way-1.a.L", firstTime: false, leftCount: 202 },
+    ]);
+    bench.ask({ type: "walk-test", on: false });
+    bench.ask({ type: "probe", probe: "red", at: contact("way-1.a.E") });
+    expect(bench.sent.filter(({ type }) => type === "walk-test-touch")).toHaveLength(3);
+  });
+
+  it("tells a line held high from one that just does not answer", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "set-fault", contact: contact("way-1.a.L"), fault: "stuck-high" });
+    expect(bench.state.faults).toMatchObject([{ kind: "no-answer", contacts: ["way-1.a.L"] }]);
+    bench.ask({ type: "probe", probe: "red", at: contact("way-1.a.L") });
+    bench.ask({ type: "probe", probe: "red", at: null });
+    expect(bench.state.faults).toMatchObject([{ kind: "stuck-high", contacts: ["way-1.a.L"] }]);
+  });
+});
+
+describe("the lead tester", () => {
+  it("names the core that is open and the code that is read at each end", async () => {
+    const bench = await onCoded();
+    bench.ask({ type: "plug-cable", entryA: entry("socket-1.a"), entryB: entry("socket-2.a"), code: 3 });
+    bench.ask({
+      type: "pull",
+      what: { contactA: contact("socket-1.a.N"), contactB: contact("socket-2.a.N") },
+    });
+    expect(
+      bench.ask({ type: "test-lead", entryA: entry("socket-1.a"), entryB: entry("socket-2.a") }),
+    ).toEqual([
+      {
+        type: "lead-result",
+        request: 3,
+        joined: [["socket-1.a.E", "socket-2.a.E"], ["socket-1.a.L", "socket-2.a.L"]], // prettier-ignore
+        open: ["socket-1.a.N", "socket-2.a.N"],
+        codes: [{ entry: "socket-1.a", code: 3 }, { entry: "socket-2.a", code: 3 }], // prettier-ignore
+      },
+    ]);
+  });
+
+  it("waits until the plugs are in", async () => {
+    const bench = await onWorkshop();
+    bench.program.hear({
+      type: "plug-cable",
+      request: 50,
+      entryA: entry("socket-1.a"),
+      entryB: entry("socket-2.a"),
+    });
+    bench.run(20);
+    const [result] = bench.ask({
+      type: "test-lead",
+      entryA: entry("socket-1.a"),
+      entryB: entry("socket-2.a"),
+    });
+    expect(result).toMatchObject({ type: "lead-result", open: [] });
+  });
+});
+
+describe("a chain that cannot be read", () => {
+  it("is told as such with every contact unknown, and is tried again until it is sound", async () => {
+    let check: ChainCheck = { kind: "open-chain", inputChipCount: 12 };
+    const bench = new ProgramBench(() =>
+      Promise.resolve({ lines: new SimulatedLines(206), chainCheck: () => check }),
+    );
+    await bench.open(workshop, { lines: "gpio" });
+    expect(bench.state.faults).toEqual([{ kind: "open-chain", contacts: [], facts: { inputChipCount: 12 } }]);
+    expect(bench.state.unknown).toHaveLength(204);
+    bench.sent.length = 0;
+    bench.run(5_000);
+    expect(bench.sent.filter(({ type }) => type === "alive").length).toBeGreaterThanOrEqual(4);
+    check = { kind: "sound" };
+    bench.run(5_000);
+    expect(bench.state).toMatchObject({ faults: [], unknown: [], groups: [] });
+  });
+
+  it.each<[ChainCheck, string]>([
+    [
+      { kind: "wrong-length", inputChipCount: 25, outputChipCount: 26, expectedChipCount: 26 },
+      "wrong-length",
+    ],
+    [{ kind: "swapped-pins", swaps: [{ signal: "load", foundOn: "latch" }] }, "swapped-pins"],
+    [{ kind: "no-answer", level: 1 }, "no-board"],
+  ])("is named by its cause: %j", async (check, kind) => {
+    const bench = new ProgramBench(() =>
+      Promise.resolve({ lines: new SimulatedLines(206), chainCheck: () => check }),
+    );
+    await bench.open(workshop, { lines: "gpio" });
+    expect(bench.state.faults.map((fault) => fault.kind)).toEqual([kind]);
+  });
+
+  it("is found when the board goes silent in use", async () => {
+    let check: ChainCheck = { kind: "sound" };
+    const lines = new SimulatedLines(206);
+    const bench = new ProgramBench(() => Promise.resolve({ lines, chainCheck: () => check }));
+    await bench.open(workshop, { lines: "gpio" });
+    bench.run(5_000);
+    for (let line = 0; line < 206; line += 1) lines.setFault(lineIndex(line), "stuck-high");
+    check = { kind: "no-answer", level: 1 };
+    bench.run(3_000);
+    expect(bench.state.faults).toEqual([{ kind: "no-board", contacts: [], facts: { level: 1 } }]);
+  });
+});
