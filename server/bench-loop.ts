@@ -4,6 +4,8 @@ import type { BenchCore } from "./bench/bench-core.ts";
 import { pluggedBefore, resumeAttempt } from "./bench/resume-attempt.ts";
 import { pluggedOf } from "./sensed/joins.ts";
 
+const faultMergeMs = 1000;
+
 /**
  * From what the board says to what is shown and logged: a sensed state goes into the attempt, which draws and
  * judges from it; the screens are told at once, the log when the changes that come together have been merged.
@@ -11,6 +13,7 @@ import { pluggedOf } from "./sensed/joins.ts";
 export class BenchLoop implements BoardListener {
   readonly #core: BenchCore;
   #faultText = "[]";
+  #isFaultLogDue = false;
 
   constructor(core: BenchCore) {
     this.#core = core;
@@ -43,8 +46,8 @@ export class BenchLoop implements BoardListener {
     core.guard(() => {
       if (core.toResume) resumeAttempt(core, plugged);
       else core.run?.sense(plugged);
-      this.#logFaults();
     });
+    this.#logFaultsSoon();
     if (core.isSettled) core.settled();
     core.publish();
   }
@@ -60,14 +63,28 @@ export class BenchLoop implements BoardListener {
     this.#core.publish();
   }
 
+  /** Faults that come and go within a second, as of a loose lead, are one event of the log or none. */
+  #logFaultsSoon(): void {
+    if (this.#isFaultLogDue || this.#faults() === this.#faultText) return;
+    this.#isFaultLogDue = true;
+    this.#core.parts.timers.after(faultMergeMs, () => {
+      this.#isFaultLogDue = false;
+      this.#core.guard(() => this.#logFaults());
+    });
+  }
+
+  #faults(): string {
+    return JSON.stringify(this.#core.sensed?.faults ?? []);
+  }
+
   /** A board fault is logged when it comes, changes or goes; it marks the attempt it happens in. */
   #logFaults(): void {
     const { run, sensed, parts } = this.#core;
-    const faults = sensed?.faults ?? [];
-    const text = JSON.stringify(faults);
+    const text = this.#faults();
     if (text === this.#faultText || !parts.records) return;
-    if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content: { faults } }]);
-    else parts.records.log.append([{ attemptId: null, type: "board-fault", content: { faults } }]);
+    const content = { faults: sensed?.faults ?? [] };
+    if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content }]);
+    else parts.records.log.append([{ attemptId: null, type: "board-fault", content }]);
     this.#faultText = text;
   }
 }

@@ -13,6 +13,8 @@ function sentenceFor(error: unknown): string | undefined {
     const { code, facts } = error;
     if (code === "newer-than-program")
       return `the log ${String(facts["path"])} was written by a newer version (${facts["found"]}, this one knows ${facts["known"]}). It was not touched. Update Spurwise.`;
+    if (code === "in-use")
+      return `the data folder ${String(facts["path"])} is in use by another Spurwise. Stop that one, or set SPURWISE_DATA to another folder.`;
     return `the log ${String(facts["path"])} cannot be opened (${code}: ${String(facts["reason"] ?? "")}).`;
   }
   const code = error instanceof Error && "code" in error ? error.code : undefined;

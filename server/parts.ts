@@ -14,6 +14,7 @@ import { dataFolder, folders, logFile } from "./folders.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
+import { holdFolder } from "./store/hold-folder.ts";
 import { LearnerReader, LearnerWriter } from "./store/learners.ts";
 import { LogCheckInSlices } from "./store/log-check-in-slices.ts";
 import { LogReader } from "./store/log-reader.ts";
@@ -83,8 +84,9 @@ interface OpenedRecords {
  * @throws StoreError for anything else, a log of a later version among them.
  */
 function openRecords(path: string, note: (sentence: string) => void): OpenedRecords | undefined {
+  let writing: Connection | undefined;
   try {
-    const writing = openForWriting(path);
+    writing = openForWriting(path);
     const log = new LogWriter(writing, path, systemClock());
     new LearnerWriter(writing).seed(demoLearners);
     const reading = openForReading(path);
@@ -97,9 +99,19 @@ function openRecords(path: string, note: (sentence: string) => void): OpenedReco
     };
     return { records, writing, reading };
   } catch (error) {
+    writing?.close();
     if (!(error instanceof StoreError) || error.code !== "damaged") throw error;
     note(`the log ${path} is damaged; it was left as it is and nothing is recorded until it is restored`);
     return undefined;
+  }
+}
+
+function openHeldRecords(path: string, note: (sentence: string) => void, letGo: () => void) {
+  try {
+    return openRecords(path, note);
+  } catch (error) {
+    letGo();
+    throw error;
   }
 }
 
@@ -112,7 +124,8 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const { board, bytes } = readBoardFile(boardPath(environment.board));
   const data = dataFolder(environment.data);
   mkdirSync(data, { recursive: true });
-  const opened = openRecords(logFile(data), note);
+  const letGo = holdFolder(data);
+  const opened = openHeldRecords(logFile(data), note, letGo);
   const check = opened && new LogCheckInSlices(opened.reading, note);
   const lines: LinesKind = environment.lines;
   const port = new ScannerClient({
@@ -156,6 +169,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       check?.stop();
       opened?.reading.close();
       opened?.writing.close();
+      letGo();
     },
   };
 }

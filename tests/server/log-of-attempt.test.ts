@@ -234,7 +234,12 @@ describe("the log of an attempt", () => {
       facts: {},
     });
     expect(bench.attempt().unknown).toEqual(fault.contacts);
+    bench.clock.advance(1000);
     bench.port.senses({ faults: [], unknown: [] });
+    bench.clock.advance(1000);
+    bench.port.senses({ faults: [fault] });
+    bench.port.senses({ faults: [] });
+    bench.clock.advance(1000);
     expect(bench.events("board-fault").map(({ content }) => (content["faults"] as object[]).length)).toEqual([
       1, 0,
     ]);

@@ -73,6 +73,14 @@ describe("what a bench opens at its start", () => {
     expect(opened(usual(data)).opened.parts.bench.records?.log.benchId).toBe(id);
   });
 
+  it("is its own: a second program is not let into the same data folder, until the first has ended", () => {
+    const data = temporaryFolder();
+    const first = openParts(usual(data), () => undefined);
+    expect(() => opened(usual(data))).toThrow(expect.objectContaining({ code: "in-use" }) as Error);
+    first.close();
+    expect(opened(usual(data)).opened.parts.bench.records).toBeDefined();
+  });
+
   it("stops with what to do where the board is not there or cannot be read", () => {
     const data = temporaryFolder();
     expect(() => opened(usual(data, { board: "no-such-board" }))).toThrow(UnusableFileError);
