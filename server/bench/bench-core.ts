@@ -78,6 +78,8 @@ export class BenchCore {
   sensed: SensedState | undefined;
   memory: BenchMemory;
   person: Person | null = null;
+  /** Who may sign in; looked up when the bench is locked, not with every view. */
+  learners: readonly Learner[] = [];
   run: AttemptRun | undefined;
   /** An attempt of before the start, until the board has been sensed. */
   toResume: AttemptState | undefined;
@@ -95,6 +97,7 @@ export class BenchCore {
 
   constructor(readonly parts: BenchParts) {
     this.isLogDamaged = parts.records === undefined;
+    this.learners = parts.records?.learners.all() ?? [];
     this.memory = parts.records?.memoryReader.read() ?? { language: "en", isLarge: false, person: null };
   }
 

@@ -57,7 +57,7 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
       banners: banners(core),
       person: person && { name: person.learner?.name ?? "", isGuest: person.learner === null },
       // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
-      learners: person ? [] : (parts.records?.learners.all().map(({ id, name }) => ({ id, name })) ?? []),
+      learners: person ? [] : core.learners.map(({ id, name }) => ({ id, name })),
       scenarios: cards,
       board: face,
       ...(selfCheck ? { selfCheck } : {}),

@@ -61,3 +61,15 @@ describe("a learner at the bench", () => {
     expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
   });
 });
+
+describe("a view", () => {
+  it("is made without a look at the disk, signed in or not", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("ask-verdict", {});
+    bench.cutPower();
+    expect(bench.view().attempt?.cables).toHaveLength(1);
+    bench.bench.core.person = null;
+    expect(bench.view().learners.length).toBeGreaterThan(5);
+  });
+});
