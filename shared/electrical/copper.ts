@@ -66,7 +66,8 @@ export function copperOfModel(
   const nodeIndex = new Map(nodes.map((node, index) => [node, index]));
   const conductors = cables.flatMap(({ id: cable, conductors: cores, csaMm2, cpcCsaMm2, lengthM }) =>
     cores.map(({ id, from, to, fromNode, toNode }): Conductor => {
-      const core = coreAt(from, buses, stations);
+      // Where earth is crossed with another role nobody can tell which core it is; the larger one is taken.
+      const core = coreAt(roleOf(from) === "E" ? to : from, buses, stations);
       return {
         cable,
         id,

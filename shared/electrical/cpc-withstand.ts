@@ -24,7 +24,7 @@ export interface CpcWithstand {
 export function cpcWithstandOf(model: CircuitModel): CpcWithstand[] {
   return earthLoopsOf(model).circuits.flatMap((circuit) =>
     circuit.zones.flatMap((zone) =>
-      zone.cables.flatMap((cable): CpcWithstand[] => {
+      (zoneTreeOf(model).depthOf(zone) === undefined ? [] : zone.cables).flatMap((cable): CpcWithstand[] => {
         const { cpcCsaMm2, conductors } = cable;
         const r1 = furthest(model, conductors, "live");
         const r2 = furthest(model, conductors, "earth");
@@ -46,11 +46,9 @@ function furthest(
   of: "live" | "earth",
 ): number | undefined {
   const { copper, ownOhm } = electricalOf(model);
-  const conductor = conductors.find((each) => each.class === of);
-  if (!conductor) return undefined;
-  const ohm = Math.max(
-    ...[conductor.fromNode, conductor.toNode].map((node) => ownOhm[copper.nodeIndex.get(node)!]!),
-  );
+  const ends = conductors.flatMap((each) => (each.class === of ? [each.fromNode, each.toNode] : []));
+  if (ends.length === 0) return undefined;
+  const ohm = Math.max(...ends.map((node) => ownOhm[copper.nodeIndex.get(node)!]!));
   return ohm < Infinity ? ohm : undefined;
 }
 

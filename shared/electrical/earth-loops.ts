@@ -52,7 +52,8 @@ export const earthLoopsOf = oncePerModel((model): { circuits: CircuitLoops[]; ga
     }
     result.gaps.push(...all);
     if (!device || all.length > 0) continue;
-    const loops = zones.flatMap((zone) => loopsIn(model, zone, device));
+    const { depthOf } = zoneTreeOf(model);
+    const loops = zones.flatMap((zone) => (depthOf(zone) === undefined ? [] : loopsIn(model, zone, device)));
     result.circuits.push({ root, zones, device, loops });
   }
   return result;

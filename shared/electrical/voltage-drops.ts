@@ -36,7 +36,7 @@ export interface VoltageDrops {
  * section 6.4: 3 % for lighting, 5 % for the rest). Stated loads where a circuit has some; else 20 A at each socket
  * outlet in turn (a connection unit its fuse, a lamp or appliance its load) with the rest of In in equal parts over
  * the other points of the same device or fuse, each at most what it can draw. A point that line or neutral does not
- * reach has no drop; a circuit with a size, length or rating that nobody has said has gaps instead.
+ * reach, or that is shorted or swapped, has no drop; a circuit with a size, length or rating that nobody has said has gaps instead.
  */
 export const voltageDropsOf = oncePerModel((model): VoltageDrops => {
   const drops: VoltageDrops = { points: new Map(), gaps: [], solutions: [] };
@@ -89,7 +89,7 @@ function addStated(model: CircuitModel, zones: readonly Zone[], drops: VoltageDr
   for (const zone of zones) {
     for (const point of zone.points) {
       const nodes = loadNodes(electrical.copper, point);
-      const lostV = nodes && dropV(solution, nodes);
+      const lostV = nodes && isFedRight(electrical, nodes) ? dropV(solution, nodes) : undefined;
       if (lostV !== undefined) add(model, drops, { station: point, zone, dropV: lostV, isStated: true });
     }
   }
@@ -134,7 +134,7 @@ function spreadOf(model: CircuitModel, electrical: ElectricalModel, zone: Zone):
   const draws = zone.points.flatMap((station) => {
     const nodes = pointNodes(electrical, model, station);
     const mostA = pointDemandA(model, station, zoneA);
-    return nodes && mostA !== undefined ? [{ station, nodes, mostA }] : [];
+    return nodes && mostA !== undefined && isFedRight(electrical, nodes) ? [{ station, nodes, mostA }] : [];
   });
   const turnA = draws.reduce((most, { mostA }) => Math.max(most, mostA), 0);
   const partA = draws.length > 1 ? Math.max(0, zoneA - turnA) / (draws.length - 1) : 0;
@@ -156,6 +156,12 @@ function headOf(
   const before = drops.points.get(parent.fcu);
   if (!nodes || spreadV === undefined || !before) return undefined;
   return { ohm: loopOhm(electrical, nodes), spreadV, beforeV: before.dropV };
+}
+
+/** True where the whole supply voltage, the right way round, is there with nothing on: no short, no swap. */
+function isFedRight({ net }: ElectricalModel, nodes: { lineNode: number; neutralNode: number }): boolean {
+  const openV = net.open.voltageV[nodes.lineNode]! - net.open.voltageV[nodes.neutralNode]!;
+  return Math.abs(openV - supply.nominalV) < 1e-6 * supply.nominalV;
 }
 
 const loopOhm = ({ ownOhm }: ElectricalModel, nodes: { lineNode: number; neutralNode: number }): number =>

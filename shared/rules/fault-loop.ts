@@ -1,6 +1,7 @@
 import { earthLoopsOf } from "../electrical/earth-loops.ts";
+import { worstOf } from "../electrical/worst-of.ts";
 import { rcdLimits } from "../trade/rcd-limits.ts";
-import { allAt, evidence } from "./evidence.ts";
+import { allAt, at, evidence } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
 import type { Rule } from "./rule.ts";
 
@@ -22,21 +23,22 @@ export const faultLoop: Rule = {
           const here = loops
             .filter((loop) => loop.zone === zone && loop.answer === answer)
             .sort((a, b) => b.zsOhm - a.zsOhm);
-          const [worst] = here;
-          if (!worst) return [];
-          const { zsOhm, limitOhm = 0, station } = worst;
-          const facts = answer === "tt" ? { zsOhm, limitV: rcdLimits.mostTouchV } : { zsOhm, limitOhm };
-          const cause = answer === "tt" ? device.way : station;
+          const worst = worstOf(here, ({ zsOhm }) => zsOhm);
+          const [first] = worst;
+          if (!first) return [];
+          const { zsOhm, limitOhm = 0 } = first;
+          if (answer === "tt") {
+            return evidence(answer, [at("station", device.way)], { zsOhm, limitV: rcdLimits.mostTouchV });
+          }
+          const causes = allAt(
+            "station",
+            worst.map(({ station }) => station),
+          );
           const places = allAt(
             "station",
-            here.map((loop) => loop.station),
+            here.map(({ station }) => station),
           );
-          return evidence(
-            answer,
-            allAt("station", [cause]),
-            facts,
-            answer === "tt" ? allAt("station", [cause]) : places,
-          );
+          return evidence(answer, causes, { zsOhm, limitOhm }, places);
         }),
       ),
     );

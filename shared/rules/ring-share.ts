@@ -1,6 +1,7 @@
 import type { CableModel } from "../circuit/model.ts";
 import { ringSharesOf } from "../electrical/ring-shares.ts";
-import { at, evidence, missing } from "./evidence.ts";
+import { worstOf } from "../electrical/worst-of.ts";
+import { allAt, at, evidence, missing } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
@@ -27,11 +28,22 @@ export const ringShare: Rule = {
       ] as const) {
         const excess = ({ id, ratingA = 0 }: CableModel): number => (legs.get(id) ?? 0) - ratingA;
         const over = ring.cables.filter((cable) => excess(cable) > 0).sort((a, b) => excess(b) - excess(a));
-        const [worst] = over;
-        if (!worst) continue;
-        const places = over.map(({ id }) => at("cable", id));
-        const facts = { legA: legs.get(worst.id) ?? 0, ratingA: worst.ratingA ?? 0 };
-        return evidence(variant, [at("cable", worst.id)], facts, places);
+        const worst = worstOf(over, excess);
+        const [first] = worst;
+        if (!first) continue;
+        const facts = { legA: legs.get(first.id) ?? 0, ratingA: first.ratingA ?? 0 };
+        return evidence(
+          variant,
+          allAt(
+            "cable",
+            worst.map(({ id }) => id),
+          ),
+          facts,
+          allAt(
+            "cable",
+            over.map(({ id }) => id),
+          ),
+        );
       }
       return [];
     });

@@ -1,4 +1,5 @@
 import { voltageDropsOf } from "../electrical/voltage-drops.ts";
+import { worstOf } from "../electrical/worst-of.ts";
 import { allAt, evidence } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
 import type { Rule } from "./rule.ts";
@@ -21,12 +22,16 @@ export const voltDrop: Rule = {
         const here = over
           .filter((point) => point.zone === zone && point.isLighting === isLighting)
           .sort((a, b) => b.dropV - a.dropV);
-        const [worst] = here;
-        if (!worst) return [];
-        const { dropV, limitV, isStated } = worst;
+        const worst = worstOf(here, ({ dropV }) => dropV);
+        const [first] = worst;
+        if (!first) return [];
+        const { dropV, limitV, isStated } = first;
         return evidence(
           isLighting ? "lighting" : "other",
-          allAt("station", [worst.station]),
+          allAt(
+            "station",
+            worst.map(({ station }) => station),
+          ),
           { dropV, limitV, isStated },
           allAt(
             "station",

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { stationId } from "../../../shared/board/ids.ts";
+import { buildModel } from "../../../shared/circuit/build-model.ts";
 import { voltDrop } from "../../../shared/rules/volt-drop.ts";
 import { factsOf, said, withoutSettings } from "./check-electrical.ts";
 import { wire } from "./wire.ts";
@@ -51,6 +52,12 @@ describe("voltage lost to a socket outlet", () => {
     expect(factsOf(voltDrop, ring(84))["dropV"]).toBeCloseTo((84 / 40) * 5.76 * (17.784 / 18), 6);
   });
 
+  it("that is the same at two points is one finding about both", () => {
+    const wiring = wire(["way-1.a socket-1.a 90m", "way-1.b socket-2.a 90m"], at16);
+    const [finding] = voltDrop.check(buildModel(wiring));
+    expect(finding).toMatchObject({ kind: "evidence", causes: [{ id: "socket-1" }, { id: "socket-2" }] });
+  });
+
   it("takes the stated loads where there are some, even where the usual load would fail", () => {
     const wiring = wire(["way-1.a socket-1.a 60m"], { ...at16, loads: [load("socket-1", 1000)] });
     expect(said(voltDrop, wiring)).toEqual([]);
@@ -91,6 +98,16 @@ describe("where something is not known", () => {
   it("a fuse that nobody has said is named", () => {
     const wiring = withoutSettings(wire(["way-1.a fcu-1.a 10m"]), "fcu-1");
     expect(said(voltDrop, wiring)).toEqual(["missing fuseRatingA fcu-1"]);
+  });
+
+  it("a swapped or shorted circuit is left to the rules that name the fault", () => {
+    expect(said(voltDrop, wire(["way-1.a socket-1.a 90m L:N N:L E:E"], at16))).toEqual([]);
+    const ring = wire(["way-1.a socket-1.a 90m L:N N:L E:E", "socket-1.b way-1.b 90m"]);
+    expect(said(voltDrop, ring)).toEqual([]);
+  });
+
+  it("a part that two ways feed is left to the rule that names it", () => {
+    expect(said(voltDrop, wire(["way-1.a socket-1.a 90m", "socket-1.b way-2.a 90m"]))).toEqual([]);
   });
 
   it("a point that neutral does not reach has no drop", () => {
