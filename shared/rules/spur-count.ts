@@ -1,6 +1,7 @@
 import { spurLimits } from "../trade/spur-limits.ts";
 import { allAt, evidence } from "./evidence.ts";
-import type { Rule } from "./rule.ts";
+import { lackingSizes } from "./lacking-sizes.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /** More unfused spurs than points on the ring itself. */
 export const spurCount: Rule = {
@@ -13,14 +14,18 @@ export const spurCount: Rule = {
     checked: "secondary copy",
   },
   check: (model) =>
-    model.zones.flatMap(({ shape, spurs, points, ways }) => {
+    model.zones.flatMap((zone): (Evidence | Missing)[] => {
+      const { shape, spurs, points, ways } = zone;
       if (shape.rings.length === 0) return [];
       const onRing = new Set(shape.rings.flatMap(({ stations }) => stations));
       const ringPoints = points.filter((point) => onRing.has(point)).length;
       const counted = spurs.spurs.filter(
         ({ first, isFused, points: own }) => first.depth === 1 && !isFused && own.length > 0,
       );
-      if (counted.length <= ringPoints * spurLimits.unfusedSpursPerRingPoint) return [];
+      const most = ringPoints * spurLimits.unfusedSpursPerRingPoint;
+      const open = spurs.lacking.filter(({ depth }) => depth === 1).length;
+      if (counted.length <= most)
+        return counted.length + open > most ? lackingSizes(zone, ({ depth }) => depth === 1) : [];
       return evidence("many", allAt("station", ways), { spurs: counted.length, ringPoints });
     }),
 };

@@ -1,4 +1,5 @@
 import { allAt, evidence } from "./evidence.ts";
+import { lackingSizes } from "./lacking-sizes.ts";
 import type { Rule } from "./rule.ts";
 
 /** A branch from a ring in cable that carries the device, to several points: protected, and to be justified. */
@@ -12,9 +13,9 @@ export const spurHeavy: Rule = {
     checked: "secondary copy",
   },
   check: (model) =>
-    model.zones.flatMap(({ spurs, shape }) =>
-      spurs.heavy.flatMap((branch) => {
-        const beyond = shape.branches.slice(branch.index, branch.end);
+    model.zones.flatMap((zone) => [
+      ...zone.spurs.heavy.flatMap((branch) => {
+        const beyond = zone.shape.branches.slice(branch.index, branch.end);
         const cables = allAt(
           "cable",
           branch.run.cables.map(({ id }) => id),
@@ -25,5 +26,6 @@ export const spurHeavy: Rule = {
         );
         return evidence("several", cables, {}, [...points, ...cables]);
       }),
-    ),
+      ...(zone.shape.rings.length > 0 ? lackingSizes(zone, ({ depth }) => depth === 1) : []),
+    ]),
 };
