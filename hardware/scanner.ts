@@ -204,7 +204,6 @@ export class Scanner {
       const lines = new Set(suspects);
       const noted = this.#noteDecode(lines);
       const found = yield* targetedDecode(this.#model, lines, this.#neverPull, carried, inFlight);
-      this.#believeCodes(found.codes);
       if (found.model === undefined || suspects.some((line) => looked.has(line))) {
         yield* this.#decodeAll(lines);
         return;

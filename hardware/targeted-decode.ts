@@ -5,7 +5,6 @@ import { type Evidence, patternOf, pullEach, type Scan } from "./patterns.ts";
 export interface TargetedDecode {
   /** The new belief, or undefined where the readings do not fit one. */
   model: LineModel | undefined;
-  codes: Uint8Array;
   /** Lines that misread meanwhile for a reason of their own: the next to look at. */
   leftOver: LineIndex[];
 }
@@ -13,9 +12,9 @@ export interface TargetedDecode {
 /**
  * Finds out what a few misreading lines are joined to, the rest of the board being as believed. The suspects are
  * let go; of all other groups one line a group is pulled, those whose number has a 1 in the bit at hand, so that
- * each suspect spells the number of its group in some 8 patterns, 0 if it is free. Then the suspects are pulled,
- * free ones by numbers of their own so that two of them joined to each other are told apart. Accepted only if the
- * result foretells every reading since the first misread.
+ * each suspect spells the number of its group in some 7 patterns, 0 if it is free. Then the suspects are pulled,
+ * and where several are free once more by numbers of their own, so that two joined to each other are found.
+ * Accepted only if the result foretells every reading since the first misread.
  *
  * @param carried what was read since the first misread
  * @param inFlight the pattern that is pulled now and not yet read
@@ -30,24 +29,23 @@ export function* targetedDecode(
   const lineCount = model.groupOf.length;
   const remaining = membersByGroup(model).map((group) => group.filter((line) => !suspects.has(line)));
   const pullers = remaining.flatMap((group) => group.filter((line) => model.pulls[line] === 1).slice(0, 1));
-  const spelled = yield* pullEach(lineCount, numberPatterns(lineCount, pullers));
+  const numbered = numberPatterns(lineCount, pullers);
+  const mayPull = (line: LineIndex): boolean => !neverPull.has(line);
+  const allSuspects = patternOf(lineCount, [...suspects].filter(mayPull));
+  const spelled = yield* pullEach(lineCount, [...numbered, allSuspects]);
   const numberOf = (suspect: LineIndex): number =>
-    spelled.evidence.reduce((number, { reading }, bit) => number | (reading[suspect]! << bit), 0);
+    numbered.reduce((number, _pattern, bit) => number | (spelled.evidence[bit]!.reading[suspect]! << bit), 0);
 
   const free = [...suspects].filter((line) => numberOf(line) === 0);
   const joined = [...suspects].filter((line) => numberOf(line) !== 0);
-  const checks = yield* pullEach(
-    lineCount,
-    numberPatterns(lineCount, free, 1).map((pattern) => {
-      for (const line of joined) pattern[line] = 1;
-      return pattern;
-    }),
-  );
-  const { codes } = checks.released;
+  const apart =
+    free.length < 2
+      ? undefined
+      : yield* pullEach(lineCount, numberPatterns(lineCount, free.filter(mayPull).slice(1)));
   const partnerOf = (line: LineIndex): LineIndex | undefined => pullers[numberOf(line) - 1];
   // A lead to a line that could not be told before needs the full decode's verdict on its health.
   const isTold = (line: LineIndex | undefined): boolean => line !== undefined && model.unknown[line] !== 1;
-  if (!joined.every((line) => isTold(partnerOf(line)))) return { model: undefined, codes, leftOver: [] };
+  if (!joined.every((line) => isTold(partnerOf(line)))) return { model: undefined, leftOver: [] };
 
   const next = regroup(copyModel(model), [
     ...remaining.map((group) => group.concat(joined.filter((line) => group.includes(partnerOf(line)!)))),
@@ -60,17 +58,18 @@ export function* targetedDecode(
     ...carried,
     { pulled: inFlight, reading: spelled.released.lines },
     ...spelled.evidence,
-    { pulled: patternOf(lineCount, []), reading: checks.released.lines },
-    ...checks.evidence,
+    ...(apart === undefined
+      ? []
+      : [{ pulled: patternOf(lineCount, []), reading: apart.released.lines }, ...apart.evidence]),
   ];
   const misreads = evidence
     .map(({ pulled, reading }) => misfits(next, pulled, reading))
     .filter((lines) => lines.length > 0);
   const changed = changedLines(model, next);
   const isExplained = misreads.flat().every((line) => !changed.has(line) && !suspects.has(line));
-  if (!isExplained) return { model: undefined, codes, leftOver: [] };
+  if (!isExplained) return { model: undefined, leftOver: [] };
   // Of one pattern only: there the other end of a new lead was pulled and is no suspect.
-  return { model: next, codes, leftOver: misreads.at(-1) ?? [] };
+  return { model: next, leftOver: misreads.at(-1) ?? [] };
 }
 
 /** One pattern a bit of the lines' numbers, which count from 1; at least `leastCount` patterns. */
