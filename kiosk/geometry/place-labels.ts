@@ -63,14 +63,21 @@ const bestSpot = (wish: LabelWish, field: LabelField, set: readonly Rect[]): Lab
     const tried = spots(whole, wish.near, height / 2 + 2);
     for (const [order, far] of tried.entries()) {
       const point = alongLine(wish.line, far);
-      const rect = rectRound(point, width, height);
-      if (!isInside(rect, field.area)) continue;
-      if (field.solid.some((other) => overlaps(rect, other, 1))) continue;
-      if (set.some((other) => overlaps(rect, other, 2))) continue;
-      const weight = order * (wish.near === "middle" ? 0.15 : 0.5) + linesUnder(rect, wish.id, field) * 4;
-      if (weight >= least) continue;
-      least = weight;
-      best = { id: wish.id, form, ...rect };
+      const aside = field.halfLinePx + 2 + (point.isLevel ? height : width) / 2;
+      for (const off of [0, aside, -aside]) {
+        const centre = point.isLevel ? { x: point.x, y: point.y + off } : { x: point.x + off, y: point.y };
+        const rect = rectRound(centre, width, height);
+        if (!isInside(rect, field.area)) continue;
+        if (field.solid.some((other) => overlaps(rect, other, 1))) continue;
+        if (set.some((other) => overlaps(rect, other, 2))) continue;
+        const weight =
+          order * (wish.near === "middle" ? 0.15 : 0.5) +
+          linesUnder(rect, wish.id, field) * 4 +
+          (off === 0 ? 0 : 5);
+        if (weight >= least) continue;
+        least = weight;
+        best = { id: wish.id, form, ...rect };
+      }
     }
     if (best) return best;
   }

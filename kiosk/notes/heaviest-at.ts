@@ -1,5 +1,5 @@
 import type { VerdictView } from "../../shared/protocol/bench-view.ts";
-import type { Place, Weight } from "../../shared/rules/rule.ts";
+import type { Place, Weight } from "./weight.ts";
 
 const rank: Record<Weight, number> = { danger: 3, fix: 2, query: 1, note: 0 };
 

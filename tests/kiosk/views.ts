@@ -1,0 +1,393 @@
+import firstSpur from "../../scenarios/first-spur.json" with { type: "json" };
+import { cableId, type ContactId, contactId, entryId, stationId } from "../../shared/board/ids.ts";
+import type {
+  AttemptView,
+  BenchView,
+  BoardFace,
+  FindingView,
+  SensedCable,
+  VerdictView,
+} from "../../shared/protocol/bench-view.ts";
+import { deadSteps } from "../../shared/protocol/commands.schema.ts";
+import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
+import { smallFace, workshopFace } from "./faces.ts";
+
+const { modelAnswers: _model, wrongAnswers: _wrong, hints: _hints, ...stripped } = firstSpur;
+export const spurScenario = stripped as unknown as StrippedScenario;
+
+type Spot = [x: number, y: number];
+const line = (...spots: Spot[]) => spots.map(([x, y]) => ({ x, y }));
+
+/** A whole cable of three cores between two entries; `left` leaves roles out. */
+export const cable = (
+  from: string,
+  to: string,
+  path: { x: number; y: number }[],
+  more: Partial<SensedCable> & { left?: string[] } = {},
+): SensedCable => {
+  const { left = [], ...rest } = more;
+  const [a, b] = [from, to].sort() as [string, string];
+  const conductors = (
+    [
+      ["L", "live"],
+      ["N", "neutral"],
+      ["E", "earth"],
+    ] as const
+  )
+    .filter(([role]) => !left.includes(role))
+    .map(([role, kind]) => ({ from: contactId(a, role), to: contactId(b, role), class: kind }));
+  const [, , letterA = ""] = /^(.*)\.(.*)$/.exec(a) ?? [];
+  const [, , letterB = ""] = /^(.*)\.(.*)$/.exec(b) ?? [];
+  const entryA = entryId(a.slice(0, a.lastIndexOf(".")), letterA);
+  const entryB = entryId(b.slice(0, b.lastIndexOf(".")), letterB);
+  return { id: cableId(entryA, entryB), from: entryA, to: entryB, conductors, path, lengthM: 7.4, ...rest };
+};
+
+const steps = (now: AttemptView["step"]): AttemptView["steps"] => {
+  const order = ["plan", "wire", "test", "load", "hand-in"] as const;
+  const at = order.indexOf(now as (typeof order)[number]);
+  return order.map((step, i) => ({
+    step,
+    state: step === now ? "now" : step === "load" ? "locked" : i < at ? "done" : "open",
+  }));
+};
+
+export const attempt = (more: Partial<AttemptView> = {}): AttemptView => ({
+  id: "0193-demo",
+  scenario: spurScenario,
+  mode: "practice",
+  kind: "first",
+  step: "wire",
+  steps: steps(more.step ?? "wire"),
+  status: "open",
+  say: { key: `say.${more.step ?? "wire"}`, facts: {} },
+  cables: [],
+  joints: [],
+  unknown: [],
+  settings: [
+    { station: stationId("way-1"), key: "deviceRatingA", value: 32, by: "scenario", choices: [] },
+    { station: stationId("way-1"), key: "deviceCurve", value: "B", by: "scenario", choices: [] },
+  ],
+  asFound: [],
+  canUndo: false,
+  dead: [],
+  plan: { questions: [] },
+  hints: { used: 0, left: 3, shown: [] },
+  tries: 0,
+  verdict: null,
+  ...more,
+});
+
+export const bench = (more: Partial<BenchView> = {}): BenchView => ({
+  revision: 1,
+  state: "ready",
+  benchName: "Bench 3",
+  language: "en",
+  isLarge: false,
+  banners: [{ kind: "board-simulated", facts: {} }],
+  person: { name: "Bryony Cole", isGuest: false },
+  learners: [
+    "Aleks Brandt",
+    "Bryony Cole",
+    "Callum Reid",
+    "Dilnoza Karim",
+    "Ewan Hartley",
+    "Farah Lund",
+    "Grzegorz Nowicki",
+    "Hattie Moss",
+    "Idris Vale",
+    "Jonah Peake",
+    "Kasia Wrona",
+    "Leo Ashdown",
+  ].map((name, i) => ({ id: `demo-${i}`, name })),
+  scenarios: [
+    {
+      id: "first-spur",
+      title: spurScenario.title,
+      place: spurScenario.place,
+      level: 1,
+      teaches: spurScenario.teaches,
+      needs: [
+        { kind: "way", count: 1 },
+        { kind: "socket-outlet", count: 3 },
+      ],
+      lacks: [],
+    },
+    {
+      id: "wall-lights",
+      title: { en: "Wall lights behind a fuse", pl: "Kinkiety za bezpiecznikiem" },
+      place: { en: "Heron Loft, Tollbarrow", pl: "Poddasze Czapla, Tollbarrow" },
+      level: 3,
+      teaches: {
+        en: "The fuse of an FCU protects the thin cable behind it.",
+        pl: "Bezpiecznik FCU chroni cienki kabel za nim.",
+      },
+      needs: [
+        { kind: "fcu", count: 2 },
+        { kind: "luminaire", count: 2 },
+      ],
+      lacks: [{ key: "scenario.lack.station", facts: { kind: "fcu", count: 2 } }],
+    },
+  ],
+  board: smallFace,
+  attempt: null,
+  ...more,
+});
+
+const ringCables = [
+  cable("way-1.a", "socket-1.a", line([14, 80], [14, 22], [30, 22]), { csaMm2: 2.5, share: 0.41 }),
+  cable("socket-1.b", "socket-2.a", line([30, 22], [92, 22]), { csaMm2: 2.5, share: 0.48, lengthM: 9.1 }),
+  cable("socket-2.b", "way-1.b", line([92, 22], [92, 80], [14, 80]), { csaMm2: 2.5, share: 0.52 }),
+];
+const spurCable = cable("socket-1.c", "socket-3.a", line([30, 22], [30, 41], [66, 41]), {
+  csaMm2: 2.5,
+  share: 0.64,
+  lengthM: 8.3,
+});
+
+const requirements: VerdictView["requirements"] = [
+  {
+    text: "Socket outlets 1, 2 and 3 are served.",
+    answer: "met",
+    places: [],
+  },
+  {
+    text: "The circuit of way 1 is a ring.",
+    answer: "not-yet",
+    places: [{ kind: "station", id: "way-1" }],
+  },
+];
+
+export const verdict = (more: Partial<VerdictView> = {}): VerdictView => ({
+  findings: [],
+  requirements: requirements.map((one) => ({ ...one, answer: "met" as const })),
+  undetermined: [],
+  proposal: "met",
+  isCurrent: true,
+  isHeld: false,
+  ...more,
+});
+
+export const ringOpen: FindingView = {
+  id: "ring-open:some-cores:socket-1.b.L~socket-2.a.L",
+  weight: "fix",
+  title: "the ring is open in L",
+  where: "Between socket outlet 1, entry b, and socket outlet 2, entry a.",
+  what: "The line does not come back to way 1. N and E do.",
+  why: "In an open ring one leg carries all the current. The cable may then carry more than it can:",
+  remedy: "Join L at both ends of this cable.",
+  reference: "BS 7671, 433.1.204",
+  places: [{ kind: "cable", id: "socket-1.b~socket-2.a" }],
+  bars: [
+    { name: "Ib", currentA: 32 },
+    { name: "Iz", currentA: 27 },
+    { name: "In", currentA: 32 },
+  ],
+};
+const cpcMissing: FindingView = {
+  id: "cpc-missing:point:socket-3",
+  weight: "danger",
+  title: "socket outlet 3 has no earth",
+  where: "At socket outlet 3, by the armchair.",
+  what: "No earth reaches it.",
+  why: "If something breaks, metal parts can become live and nothing switches off.",
+  remedy: "Join E between socket outlet 1, entry c, and socket outlet 3, entry a.",
+  reference: "BS 7671, 411.3.1.1",
+  places: [{ kind: "station", id: "socket-3" }],
+};
+
+const joint: ContactId[] = [
+  contactId("socket-1.a", "L"),
+  contactId("socket-1.b", "L"),
+  contactId("way-1.a", "L"),
+];
+
+/** A crowded task on the workshop board: a ring of six, two spurs and a part behind an FCU. */
+const workshopScenario: StrippedScenario = {
+  ...spurScenario,
+  id: "crowded",
+  title: { en: "The long kitchen", pl: "Długa kuchnia" },
+  stations: [
+    "way-1",
+    "socket-1",
+    "socket-2",
+    "socket-3",
+    "socket-4",
+    "socket-5",
+    "socket-6",
+    "fcu-1",
+    "box-1",
+  ].map((id) => ({
+    id: stationId(id),
+    kind: workshopFace.stations.find((station) => station.id === id)?.kind ?? "way",
+    entries: {},
+  })),
+  parts: { cableCsaMm2: [1, 1.5, 2.5, 4, 6], fuseRatingA: [3, 5, 13] },
+  plan: {
+    ...spurScenario.plan,
+    places: [
+      { station: stationId("way-1"), at: { x: 14, y: 80 } },
+      { station: stationId("socket-1"), at: { x: 14, y: 40 } },
+      { station: stationId("socket-2"), at: { x: 30, y: 12 } },
+      { station: stationId("socket-3"), at: { x: 62, y: 12 } },
+      { station: stationId("socket-4"), at: { x: 96, y: 16 } },
+      { station: stationId("socket-5"), at: { x: 96, y: 76 } },
+      { station: stationId("socket-6"), at: { x: 40, y: 50 } },
+      { station: stationId("fcu-1"), at: { x: 68, y: 40 } },
+      { station: stationId("box-1"), at: { x: 56, y: 74 } },
+    ],
+  },
+};
+const crowdedCables = [
+  cable("way-1.a", "socket-1.a", line([14, 80], [14, 40]), { csaMm2: 2.5, share: 0.38 }),
+  cable("socket-1.b", "socket-2.a", line([14, 40], [14, 12], [30, 12]), { csaMm2: 2.5, share: 0.4 }),
+  cable("socket-2.b", "socket-3.a", line([30, 12], [62, 12]), { csaMm2: 2.5, share: 0.44 }),
+  cable("socket-3.b", "socket-4.a", line([62, 12], [96, 12], [96, 16]), { csaMm2: 2.5, share: 0.47 }),
+  cable("socket-4.b", "socket-5.a", line([96, 16], [96, 76]), { csaMm2: 2.5, share: 0.5 }),
+  cable("socket-5.b", "box-1.a", line([96, 76], [56, 74]), { csaMm2: 2.5, share: 0.53 }),
+  cable("box-1.b", "way-1.b", line([56, 74], [14, 74], [14, 80]), { csaMm2: 2.5, share: 0.53 }),
+  cable("socket-3.c", "fcu-1.a", line([62, 12], [68, 40]), { csaMm2: 2.5, share: 0.2 }),
+  cable("fcu-1.c", "socket-6.a", line([68, 40], [40, 50]), { csaMm2: 1.5, share: 1.12 }),
+  cable("box-1.c", "socket-6.b", line([56, 74], [40, 50]), { left: ["E"] }),
+];
+
+const asFoundCables = ringCables.map((one, i) => ({ cable: one.id, isIn: i < 2 }));
+const dead = deadSteps.map((step, i) => ({
+  step,
+  isDone: i < 3,
+  ...(step === "lock-off" ? { isOutOfOrder: true } : {}),
+}));
+
+const views = {
+  "sign-in": () => bench({ person: null }),
+  scenarios: () => bench(),
+  caution: () => bench({ attempt: attempt({ step: "caution" }) }),
+  "make-dead": () => bench({ attempt: attempt({ step: "make-dead", dead }) }),
+  plan: () =>
+    bench({
+      attempt: attempt({
+        step: "plan",
+        plan: {
+          questions: [
+            {
+              question: "designCurrentA",
+              answer: 13.1,
+              result: {
+                isRight: true,
+                reason: { key: "plan.reason.designCurrentA", facts: { designCurrentA: 13.1 } },
+              },
+            },
+            { question: "deviceRatingA", choices: [6, 16, 20, 32] },
+            { question: "csaMm2", choices: [1, 1.5, 2.5, 4] },
+          ],
+          bars: [
+            { name: "Ib", currentA: 13.1 },
+            { name: "In", currentA: 32 },
+            { name: "Iz", currentA: 27 },
+          ],
+        },
+      }),
+    }),
+  "plan-number": () =>
+    bench({
+      attempt: attempt({
+        step: "plan",
+        plan: {
+          questions: [
+            { question: "designCurrentA" },
+            { question: "deviceRatingA", choices: [6, 16, 20, 32] },
+          ],
+        },
+      }),
+    }),
+  wire: () => bench({ attempt: attempt() }),
+  ring: () =>
+    bench({ attempt: attempt({ cables: [...ringCables, spurCable], canUndo: true, verdict: verdict() }) }),
+  "ring-fault": () =>
+    bench({
+      attempt: attempt({
+        cables: [
+          ringCables[0],
+          { ...cable("socket-1.b", "socket-2.a", line([30, 22], [92, 22]), { csaMm2: 2.5, left: ["L"] }) },
+          ringCables[2],
+          { ...spurCable, conductors: spurCable.conductors.filter(({ class: kind }) => kind !== "earth") },
+        ] as SensedCable[],
+        canUndo: true,
+        tries: 2,
+        hints: {
+          used: 1,
+          left: 2,
+          shown: [{ en: "Do you get back to where you began?", pl: "Czy wracasz tam, gdzie zacząłeś?" }],
+        },
+        verdict: verdict({
+          findings: [cpcMissing, ringOpen],
+          requirements,
+          proposal: "not-yet",
+        }),
+      }),
+    }),
+  marks: () =>
+    bench({
+      banners: [
+        { kind: "board-fault", fault: "loose-contact", contacts: [contactId("socket-2.b", "N")], facts: {} },
+      ],
+      attempt: attempt({
+        cables: [
+          ...ringCables,
+          cable("socket-1.c", "socket-3.a", spurCable.path, { asksSize: { offeredCsaMm2: 2.5 } }),
+        ],
+        joints: [joint],
+        unknown: [contactId("socket-2.b", "N")],
+        asFound: asFoundCables,
+      }),
+    }),
+  workshop: () =>
+    bench({
+      board: workshopFace,
+      attempt: attempt({
+        scenario: workshopScenario,
+        cables: crowdedCables,
+        settings: [
+          { station: stationId("way-1"), key: "deviceRatingA", value: 32, by: "scenario", choices: [] },
+          { station: stationId("fcu-1"), key: "fuseRatingA", value: 13, by: "learner", choices: [3, 5, 13] },
+        ],
+      }),
+    }),
+  "hand-in": () =>
+    bench({
+      attempt: attempt({
+        step: "hand-in",
+        cables: [...ringCables, spurCable],
+        verdict: verdict({ findings: [ringOpen], requirements, proposal: "not-yet" }),
+      }),
+    }),
+  assessed: () =>
+    bench({
+      attempt: attempt({
+        mode: "assessed",
+        cables: [...ringCables, spurCable].map(({ share: _share, ...one }) => one),
+      }),
+    }),
+  "assessed-done": () =>
+    bench({
+      attempt: attempt({
+        mode: "assessed",
+        status: "handed-in",
+        step: "hand-in",
+        say: { key: "say.handed-in", facts: {} },
+      }),
+    }),
+  "no-board": () =>
+    bench({ state: "no-board", noBoard: { key: "no-board.no-rights", facts: {} }, board: null }),
+} satisfies Record<string, () => BenchView>;
+
+export type ViewName = keyof typeof views;
+export const viewNames = Object.keys(views) as ViewName[];
+
+/** A sample of what the server sends, by name. */
+export const sampleView = (name: ViewName, more: Partial<BenchView> = {}): BenchView => ({
+  ...views[name](),
+  ...more,
+});
+export const faceOfSample = (face: "small" | "workshop"): BoardFace =>
+  face === "small" ? smallFace : workshopFace;
