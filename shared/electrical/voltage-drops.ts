@@ -20,6 +20,8 @@ export interface PointDrop {
   dropV: number;
   limitV: number;
   isLighting: boolean;
+  /** What its current rises by when it has its turn, in amperes; 0 with stated loads. */
+  riseA: number;
   /** True where the loads are stated, false where the usual load case was taken. */
   isStated: boolean;
 }
@@ -90,7 +92,8 @@ function addStated(model: CircuitModel, zones: readonly Zone[], drops: VoltageDr
     for (const point of zone.points) {
       const nodes = loadNodes(electrical.copper, point);
       const lostV = nodes && isFedRight(electrical, nodes) ? dropV(solution, nodes) : undefined;
-      if (lostV !== undefined) add(model, drops, { station: point, zone, dropV: lostV, isStated: true });
+      if (lostV !== undefined)
+        add(model, drops, { station: point, zone, dropV: lostV, riseA: 0, isStated: true });
     }
   }
 }
@@ -115,6 +118,7 @@ function addAssumed(model: CircuitModel, zones: readonly Zone[], drops: VoltageD
         station,
         zone,
         dropV: head.beforeV + spreadV - head.spreadV + ownV,
+        riseA: mostA - spreadA,
         isStated: false,
       });
     }
@@ -170,10 +174,10 @@ const loopOhm = ({ ownOhm }: ElectricalModel, nodes: { lineNode: number; neutral
 function add(
   model: CircuitModel,
   drops: VoltageDrops,
-  { station, zone, dropV: lostV, isStated }: Pick<PointDrop, "station" | "zone" | "dropV" | "isStated">,
+  { station, zone, dropV: lostV, riseA, isStated }: Omit<PointDrop, "limitV" | "isLighting">,
 ): void {
   const isLighting = isLightingPoint(model, station);
   const fraction = isLighting ? supply.lightingDropFraction : supply.otherDropFraction;
   const limitV = fraction * supply.nominalV;
-  drops.points.set(station, { station, zone, dropV: lostV, limitV, isLighting, isStated });
+  drops.points.set(station, { station, zone, dropV: lostV, limitV, isLighting, riseA, isStated });
 }

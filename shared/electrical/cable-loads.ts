@@ -1,0 +1,37 @@
+import type { CableId } from "../board/ids.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import { electricalOf } from "./electrical-model.ts";
+import { zoneRatingA } from "./point-demand.ts";
+import { voltageDropsOf } from "./voltage-drops.ts";
+import { cableCurrents } from "./wiring-network.ts";
+
+/**
+ * What each cable is asked to carry by the load case of the voltage drop, in amperes: the current with the stated loads;
+ * else In in equal parts and, on a branch, the point beyond it that rises most at its turn, never more than the device
+ * or fuse before it. Cables of a circuit about which something is not known are left out.
+ */
+export function cableLoads(model: CircuitModel): Map<CableId, number> {
+  const { copper } = electricalOf(model);
+  const { points, solutions } = voltageDropsOf(model);
+  const loads = new Map<CableId, number>();
+  if (points.size === 0) return loads;
+  const all = new Map<CableId, number>();
+  for (const solution of solutions) {
+    for (const [cable, currentA] of cableCurrents(copper, solution)) {
+      all.set(cable, Math.max(all.get(cable) ?? 0, currentA));
+    }
+  }
+  const known = new Set([...points.values()].map(({ zone }) => zone));
+  for (const zone of known) {
+    for (const { id } of zone.cables) loads.set(id, all.get(id) ?? 0);
+    const mostA = zoneRatingA(model, zone) ?? Infinity;
+    const { branches } = zone.shape;
+    // From the tips inwards: each branch passes its largest rise on to the branch before it.
+    const riseA = branches.map(({ far }) => points.get(far)?.riseA ?? 0);
+    for (const { index, parent, run } of [...branches].reverse()) {
+      if (parent !== undefined) riseA[parent] = Math.max(riseA[parent]!, riseA[index]!);
+      for (const { id } of run.cables) loads.set(id, Math.min(mostA, (loads.get(id) ?? 0) + riseA[index]!));
+    }
+  }
+  return loads;
+}
