@@ -4,12 +4,16 @@ import { borrowedNeutral } from "./borrowed-neutral.ts";
 import { conductorMissing } from "./conductor-missing.ts";
 import { cookerControl } from "./cooker-control.ts";
 import { cpcMissing } from "./cpc-missing.ts";
+import { cpcSize } from "./cpc-size.ts";
 import { crowdedContact } from "./crowded-contact.ts";
 import { deadEndLead } from "./dead-end-lead.ts";
+import { designCurrent } from "./design-current.ts";
 import { deviceCable } from "./device-cable.ts";
+import { faultLoop } from "./fault-loop.ts";
 import { floorArea } from "./floor-area.ts";
 import { fuseSize } from "./fuse-size.ts";
 import { fusedCable } from "./fused-cable.ts";
+import { fusedLoad } from "./fused-load.ts";
 import { heavyOnRing } from "./heavy-on-ring.ts";
 import { isolation } from "./isolation.ts";
 import { leastSize } from "./least-size.ts";
@@ -24,11 +28,13 @@ import { pointLoad } from "./point-load.ts";
 import { polarity } from "./polarity.ts";
 import { radialCable } from "./radial-cable.ts";
 import { rcd } from "./rcd.ts";
+import { readingMisjudged } from "./reading-misjudged.ts";
 import { ringBridged } from "./ring-bridged.ts";
 import { ringCable } from "./ring-cable.ts";
 import { ringDevice } from "./ring-device.ts";
 import { ringLoop } from "./ring-loop.ts";
 import { ringOpen } from "./ring-open.ts";
+import { ringShare } from "./ring-share.ts";
 import { ringThroughFuse } from "./ring-through-fuse.ts";
 import type { Rule } from "./rule.ts";
 import { selfLead } from "./self-lead.ts";
@@ -41,9 +47,12 @@ import { spurOnSpur } from "./spur-on-spur.ts";
 import { spurOnePoint } from "./spur-one-point.ts";
 import { spurPerPoint } from "./spur-per-point.ts";
 import { switchedNeutral } from "./switched-neutral.ts";
+import { testMissing } from "./test-missing.ts";
+import { testOrder } from "./test-order.ts";
 import { twoRings } from "./two-rings.ts";
 import { twoWays } from "./two-ways.ts";
 import { unswitched } from "./unswitched.ts";
+import { voltDrop } from "./volt-drop.ts";
 import { wrongSide } from "./wrong-side.ts";
 
 /** Every rule of the pack, in the order of causes. */
@@ -76,6 +85,7 @@ export const rules: readonly Rule[] = [
   deviceCable,
   cookerControl,
   isolation,
+  designCurrent,
   lightingLoad,
   // Nothing is hidden from here on
   notServed,
@@ -84,6 +94,7 @@ export const rules: readonly Rule[] = [
   crowdedContact,
   selfLead,
   twoRings,
+  ringShare,
   spurCount,
   spurHeavy,
   ownCircuit,
@@ -94,8 +105,15 @@ export const rules: readonly Rule[] = [
   leastSize,
   fuseSize,
   fusedCable,
+  fusedLoad,
   pointLoad,
   accessoryRating,
+  voltDrop,
+  faultLoop,
+  cpcSize,
   rcd,
   floorArea,
+  testMissing,
+  testOrder,
+  readingMisjudged,
 ];

@@ -28,6 +28,7 @@ import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdic
 export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict => {
   const model = buildModel(wiring);
   const ordered = [...pack].sort((a, b) => rankOf(a.id) - rankOf(b.id));
+  const inUse = model.unknown.size > 0 ? stationsInUse(model) : new Set<StationId>();
   const seen: Finding[] = [];
   const undetermined: Undetermined[] = [];
   for (const rule of ordered) {
@@ -36,11 +37,13 @@ export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict =>
     for (const result of rule.check(model)) {
       if (result.kind === "missing") {
         const { place, field, cause } = result;
-        undetermined.push({ rule: rule.id, place, field, cause });
+        // A contact of a station that nobody uses is nobody's concern, whatever a rule makes of it.
+        const isIdle = cause === "board" && !stationsIn(place.id).some((station) => inUse.has(station));
+        if (!isIdle) undetermined.push({ rule: rule.id, place, field, cause });
       } else if (isBlurred || touchesUnknown(result, model)) isDropped = true;
       else seen.push(findingOf(rule, result));
     }
-    undetermined.push(...unreadable(rule.id, model, isDropped));
+    undetermined.push(...unreadable(rule.id, model, inUse, isDropped));
   }
   const { findings, suppressed } = suppress(told(seen));
   const requirements = requirementResults(model);
@@ -123,9 +126,13 @@ const decidedBy: Record<ReturnType<typeof roleClass>, readonly RuleId[]> = {
   earth: ["neutral-earth", "polarity", "cpc-missing"],
 };
 
-function unreadable(rule: RuleId, model: CircuitModel, isDropped: boolean): Undetermined[] {
+function unreadable(
+  rule: RuleId,
+  model: CircuitModel,
+  inUse: ReadonlySet<StationId>,
+  isDropped: boolean,
+): Undetermined[] {
   if (model.unknown.size === 0) return [];
-  const inUse = stationsInUse(model);
   return [...model.unknown].sort(byId).flatMap((contact) => {
     const isDecided = decidedBy[roleClass(roleOf(contact))].includes(rule) && inUse.has(stationOf(contact));
     if (!isDropped && !isDecided) return [];
