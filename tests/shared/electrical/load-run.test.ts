@@ -147,6 +147,8 @@ describe("two heaters of over 3 kW behind a 13 A fuse", () => {
     );
     expect(five.facts.untimed).toEqual(["fcu-1"]);
     expect(five.facts.first).toBeUndefined();
+    const within = { ...parts, settings: { ...parts.settings, "fcu-1": { fuseRatingA: 5 } } };
+    expect(run(within, { "socket-1": 1000 }).facts.untimed).toEqual([]);
   });
 });
 

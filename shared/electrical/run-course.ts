@@ -1,0 +1,58 @@
+import { CableHeating, type RunCable } from "./cable-heating.ts";
+import { litPositions } from "./lit-positions.ts";
+import type { LoadRunInput } from "./load-run.ts";
+import { runLinesC } from "./run-facts.ts";
+import { type RunDevice, RunWorld } from "./run-world.ts";
+
+/** One course of events at its end. */
+export interface Course {
+  world: RunWorld;
+  heating: CableHeating;
+}
+
+/** Goes from event to event along one edge of all bands, and reads off at every point of the series. */
+export function followCourse(
+  { wiring, built, loads, programme, durationS, stepS, positions }: LoadRunInput,
+  devices: readonly RunDevice[],
+  cables: readonly RunCable[],
+  edge: "earliest" | "latest",
+  read: (course: Course) => void,
+): Course {
+  const conditions = { supply: wiring.supply ?? {}, positions: positions ?? litPositions(built) };
+  const world = new RunWorld(built, devices, edge, conditions);
+  const heating = new CableHeating(cables, edge === "latest" ? "early" : "late", runLinesC);
+  const switchings = [...programme].sort((a, b) => a.atS - b.atS);
+  const isOn = new Set<string>();
+  let nowS = 0;
+  let nextSampleS = 0;
+  let nextSwitching = 0;
+  const solve = (): void => {
+    world.switchTo(
+      loads.filter(({ id }) => isOn.has(id)),
+      (cable) => heating.of(cable),
+    );
+  };
+  for (;;) {
+    let isSwitched = false;
+    for (; nextSwitching < switchings.length && switchings[nextSwitching]!.atS <= nowS; nextSwitching++) {
+      const { load, isOn: turnsOn } = switchings[nextSwitching]!;
+      if (turnsOn) isOn.add(load);
+      else isOn.delete(load);
+      isSwitched = true;
+    }
+    if (isSwitched) solve();
+    // Whatever opens without delay opens before the point is read.
+    while (world.nextOpeningInS() <= 0 && world.pass(0, nowS)) solve();
+    if (nowS >= nextSampleS - 1e-9) {
+      read({ world, heating });
+      nextSampleS += stepS;
+    }
+    if (nextSampleS > durationS + 1e-9) return { world, heating };
+    const switchingS = switchings[nextSwitching]?.atS ?? Infinity;
+    const openingS = nowS + world.nextOpeningInS();
+    const untilS = Math.min(nextSampleS, switchingS, openingS);
+    heating.pass(world.solution, untilS - nowS, nowS);
+    if (world.pass(untilS - nowS, untilS)) solve();
+    nowS = untilS;
+  }
+}
