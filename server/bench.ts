@@ -155,7 +155,7 @@ export class Bench {
       scenario: run.kit.stripped,
       plugged: run.plugged,
       cables: run.cables.map(({ id }) => id),
-      planQuestions: planSheetOf(run.kit.stripped).questions.map(({ question }) => question),
+      planQuestions: planSheetOf(run.kit).questions.map(({ question }) => question),
       judged: () => {
         const { verdict, wiringHash } = run.judged();
         return { verdict, wiringHash };

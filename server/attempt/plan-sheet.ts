@@ -1,18 +1,145 @@
-import type { PlanView, Said } from "../../shared/protocol/bench-view.ts";
+import type { Fact, PlanView, Said } from "../../shared/protocol/bench-view.ts";
 import type { PlanQuestion } from "../../shared/protocol/commands.schema.ts";
-import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
+import type { PlanReasonKey } from "../../shared/protocol/said-keys.ts";
+import { ringLimits } from "../../shared/trade/ring-limits.ts";
+import type { ScenarioKit } from "../library.ts";
+import { type PlanTask, planTask } from "./plan-task.ts";
 
-/** The design worksheet of a scenario: its questions in the order of the trade, and what is right. */
-export interface PlanSheet {
-  questions: {
-    question: PlanQuestion;
-    choices?: number[];
-    check: (answer: number) => { isRight: boolean; reason: Said };
-  }[];
-  bars: NonNullable<PlanView["bars"]>;
+type Answers = Readonly<Partial<Record<PlanQuestion, number>>>;
+type Bars = NonNullable<PlanView["bars"]>;
+
+/** One question of the worksheet, what may be chosen, and how an answer is held to what is right. */
+export interface PlanItem {
+  question: PlanQuestion;
+  choices?: number[];
+  check: (answer: number, answers: Answers) => { isRight: boolean; reason: Said };
 }
 
-/** The worksheet of a scenario. */
-export function planSheetOf(_scenario: StrippedScenario): PlanSheet {
-  return { questions: [], bars: [] };
+/** The design worksheet of a scenario: its questions in the order of the trade. */
+export interface PlanSheet {
+  questions: PlanItem[];
+  /** The currents to compare for what was answered. */
+  bars: (answers: Answers) => Bars;
+}
+
+/** A current that was worked out is right within this much: people round on the way. Our own choice. */
+const tolerance = { share: 0.03, leastA: 0.25 };
+const isNear = (answerA: number, rightA: number): boolean =>
+  Math.abs(answerA - rightA) <= Math.max(tolerance.leastA, tolerance.share * rightA);
+const roundedA = (currentA: number): number => Math.round(currentA * 10) / 10;
+
+const said = (key: PlanReasonKey, facts: Record<string, Fact>): Said => ({ key, facts });
+const result = (isRight: boolean, key: PlanReasonKey, facts: Record<string, Fact>) => ({
+  isRight,
+  reason: said(key, facts),
+});
+
+const sheets = new WeakMap<ScenarioKit, PlanSheet>();
+
+/** The worksheet of a scenario; made once. */
+export function planSheetOf(kit: ScenarioKit): PlanSheet {
+  const known = sheets.get(kit);
+  if (known) return known;
+  const sheet = makeSheet(planTask(kit));
+  sheets.set(kit, sheet);
+  return sheet;
+}
+
+function makeSheet(task: PlanTask): PlanSheet {
+  const questions = [
+    currentItem(task),
+    deviceItem(task),
+    tabulatedItem(task),
+    sizeItem(task),
+    fuseItem(task),
+  ].flatMap((item) => item ?? []);
+  return { questions, bars: (answers) => barsOf(task, answers) };
+}
+
+/** The device an answer stands for: the one that was answered where it can be, else the given or the next one. */
+const deviceOf = ({ givenDeviceA, devicesA, nextDeviceA }: PlanTask, { deviceRatingA }: Answers) =>
+  givenDeviceA ??
+  (deviceRatingA !== undefined && devicesA.includes(deviceRatingA) ? deviceRatingA : nextDeviceA);
+
+function currentItem({ designA }: PlanTask): PlanItem | undefined {
+  if (designA === undefined) return undefined;
+  const facts = { designCurrentA: roundedA(designA) };
+  return {
+    question: "designCurrentA",
+    check: (answer) => result(isNear(answer, designA), "plan.reason.designCurrentA", facts),
+  };
+}
+
+function deviceItem(task: PlanTask): PlanItem | undefined {
+  const { designA, devicesA, nextDeviceA } = task;
+  if (devicesA.length === 0 || designA === undefined || nextDeviceA === undefined) return undefined;
+  const designCurrentA = roundedA(designA);
+  return {
+    question: "deviceRatingA",
+    choices: devicesA,
+    check: (answer) => {
+      if (answer < designA) return result(false, "plan.reason.device-below-load", { designCurrentA });
+      if (task.sizesFor(answer).length === 0)
+        return result(false, "plan.reason.device-above-cable", { deviceRatingA: answer });
+      return result(true, "plan.reason.deviceRatingA", { designCurrentA, deviceRatingA: nextDeviceA });
+    },
+  };
+}
+
+function tabulatedItem(task: PlanTask): PlanItem | undefined {
+  if (task.isExisting || task.tabulatedFor(task.nextDeviceA) === undefined) return undefined;
+  return {
+    question: "tabulatedCurrentA",
+    check: (answer, answers) => {
+      const rightA = task.tabulatedFor(deviceOf(task, answers)) ?? Number.NaN;
+      const facts = { tabulatedCurrentA: roundedA(rightA) };
+      return result(isNear(answer, rightA), "plan.reason.tabulatedCurrentA", facts);
+    },
+  };
+}
+
+function sizeItem(task: PlanTask): PlanItem | undefined {
+  if (task.sizesFor(task.nextDeviceA).length === 0) return undefined;
+  return {
+    question: "csaMm2",
+    choices: task.sizesMm2,
+    check: (answer, answers) => {
+      const device = deviceOf(task, answers);
+      const right =
+        task.sizesFor(device).length > 0 ? task.sizesFor(device) : task.sizesFor(task.nextDeviceA);
+      const facts = { csaMm2: right[0] ?? Number.NaN };
+      if (answer === right[0]) return result(true, "plan.reason.csaMm2", facts);
+      if (right.includes(answer)) return result(true, "plan.reason.size-larger", facts);
+      return result(false, "plan.reason.size-too-small", facts);
+    },
+  };
+}
+
+function fuseItem({ fuse }: PlanTask): PlanItem | undefined {
+  if (!fuse) return undefined;
+  return {
+    question: "fuseRatingA",
+    choices: fuse.choicesA,
+    check: (answer) =>
+      result(fuse.rightA.includes(answer), "plan.reason.fuseRatingA", { fuseRatingA: fuse.usualA }),
+  };
+}
+
+/** Ib, In and Iz of what was answered; of a ring Iz against the 20 A that its cable must carry at least. */
+function barsOf(task: PlanTask, answers: Answers): Bars {
+  const bars: Bars = [];
+  const add = (name: Bars[number]["name"], currentA: number | undefined): void => {
+    if (currentA !== undefined) bars.push({ name, currentA: roundedA(currentA) });
+  };
+  const deviceA = deviceOf(task, answers);
+  const installedA = answers.csaMm2 === undefined ? undefined : task.installedFor(answers.csaMm2);
+  if (task.isRing) {
+    add("Iz", installedA);
+    add("least", ringLimits.leastCapacityA);
+  } else {
+    add("Ib", answers.designCurrentA ?? task.designA);
+    add("In", deviceA);
+    add("Iz", installedA);
+  }
+  return bars.length > 1 ? bars : [];
 }

@@ -96,9 +96,10 @@ function planView({ run, plan }: AttemptPicture, isOpen: boolean): AttemptView["
     return {
       question,
       ...(choices ? { choices } : {}),
-      ...(answer === undefined ? {} : { answer, ...(isOpen ? { result: check(answer) } : {}) }),
+      ...(answer === undefined ? {} : { answer, ...(isOpen ? { result: check(answer, answers) } : {}) }),
     };
   });
   const isAnswered = questions.length > 0 && questions.every(({ answer }) => answer !== undefined);
-  return isOpen && isAnswered && plan.bars.length > 0 ? { questions, bars: plan.bars } : { questions };
+  const bars = isOpen && isAnswered ? plan.bars(answers) : [];
+  return bars.length > 0 ? { questions, bars } : { questions };
 }

@@ -66,7 +66,7 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
       run && isOwn
         ? {
             run,
-            plan: planSheetOf(run.kit.stripped),
+            plan: planSheetOf(run.kit),
             sensed,
             isSettled: core.isSettled,
             canUndo: undo.length > 0 && run.state.status === "open",
