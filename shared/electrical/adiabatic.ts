@@ -27,32 +27,38 @@ export interface Clearing {
 export const adiabaticCurrentA = (zsOhm: number): number => supply.nominalV / zsOhm;
 
 /**
- * Most energy in A²s that a fault of this current may let through: I² t, t from the late side of the device's band, or
+ * Most energy in A²s that a fault of a current may let through: I² t, t from the late side of the device's band, or
  * from the RCD where that is sooner. Where a circuit-breaker opens at once the time says nothing and only its maker's
  * figure will do. Undefined where nobody can say.
  */
-export function faultEnergyA2s(faultCurrentA: number, clearing: Clearing): number | undefined {
+export function faultEnergy(clearing: Clearing): (faultCurrentA: number) => number | undefined {
   const { letThroughA2s, rcdS = Infinity } = clearing;
-  if (letThroughA2s !== undefined) return letThroughA2s;
-  const deviceS = latestS(faultCurrentA, clearing);
-  if (deviceS === undefined) return undefined;
-  const clearingS = Math.min(deviceS, rcdS);
-  return clearingS === Infinity ? undefined : faultCurrentA ** 2 * clearingS;
+  if (letThroughA2s !== undefined) return () => letThroughA2s;
+  const latestS = latestOpening(clearing);
+  return (faultCurrentA) => {
+    const deviceS = latestS(faultCurrentA);
+    if (deviceS === undefined) return undefined;
+    const clearingS = Math.min(deviceS, rcdS);
+    return clearingS === Infinity ? undefined : faultCurrentA ** 2 * clearingS;
+  };
 }
 
-function latestS(currentA: number, { device, ratingA }: Clearing): number | undefined {
-  if (isCurve(device)) {
-    const band = breakerBand(device, ratingA);
-    const isAtOnce = band?.instantaneousFromA !== undefined && currentA >= band.instantaneousFromA;
-    return isAtOnce ? undefined : band?.opening(currentA).latestS;
+/** Seconds by which the device has opened; undefined where it opens at once or nobody can say. */
+function latestOpening({ device, ratingA }: Clearing): (currentA: number) => number | undefined {
+  if (isCurve(device) || device === "BS 1362") {
+    const band = isCurve(device) ? breakerBand(device, ratingA) : fuseBand(ratingA);
+    const atOnceA = band?.instantaneousFromA ?? Infinity;
+    return (currentA) => (currentA >= atOnceA ? undefined : band?.opening(currentA).latestS);
   }
-  if (device === "BS 1362") return fuseBand(ratingA)?.opening(currentA).latestS;
   // The other fuses have no gates here; their tabulated limits tell by when they have opened.
-  const zsOhm = (supply.cMin * supply.nominalV) / currentA;
-  return [disconnectionLimits.tnFinalS, disconnectionLimits.tnOtherS].find((timeS) => {
-    const limitOhm = maximumZsOhm(device, ratingA, timeS);
-    return limitOhm !== undefined && zsOhm <= limitOhm;
-  });
+  const limits = [disconnectionLimits.tnFinalS, disconnectionLimits.tnOtherS].map((timeS) => ({
+    timeS,
+    limitOhm: maximumZsOhm(device, ratingA, timeS) ?? 0,
+  }));
+  return (currentA) => {
+    const zsOhm = (supply.cMin * supply.nominalV) / currentA;
+    return limits.find(({ limitOhm }) => zsOhm <= limitOhm)?.timeS;
+  };
 }
 
 function isCurve(device: DisconnectingDevice): device is BreakerCurve {

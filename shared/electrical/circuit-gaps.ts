@@ -36,18 +36,25 @@ export function boardGaps(model: CircuitModel, zones: readonly Zone[]): Gap[] {
 }
 
 /** Cables of these zones whose resistance is not known, by the field that is missing. */
-export function cableGaps(zones: readonly Zone[]): Gap[] {
-  return zones.flatMap((zone) =>
-    zone.cables.flatMap(({ id, csaMm2, cpcCsaMm2, lengthM }): Gap[] => {
-      const lacks = (field: string): Gap => ({ kind: "cable", id, field, cause: "value" });
-      const isTabulated = (sizeMm2: number | undefined): boolean =>
-        sizeMm2 !== undefined && copperResistanceMilliohmPerM(sizeMm2) !== undefined;
-      if (!isTabulated(csaMm2))
-        return lengthM === undefined ? [lacks("csaMm2"), lacks("lengthM")] : [lacks("csaMm2")];
-      return [
-        ...(lengthM === undefined ? [lacks("lengthM")] : []),
-        ...(isTabulated(cpcCsaMm2) ? [] : [lacks("cpcCsaMm2")]),
-      ];
-    }),
-  );
+export const cableGaps = (zones: readonly Zone[]): Gap[] => zones.flatMap(gapsIn);
+
+const known = new WeakMap<Zone, Gap[]>();
+
+/** Worked out once for a zone, however many figures ask. */
+function gapsIn(zone: Zone): Gap[] {
+  const before = known.get(zone);
+  if (before) return before;
+  const gaps = zone.cables.flatMap(({ id, csaMm2, cpcCsaMm2, lengthM }): Gap[] => {
+    const lacks = (field: string): Gap => ({ kind: "cable", id, field, cause: "value" });
+    const isTabulated = (sizeMm2: number | undefined): boolean =>
+      sizeMm2 !== undefined && copperResistanceMilliohmPerM(sizeMm2) !== undefined;
+    const lacksSize = !isTabulated(csaMm2)
+      ? [lacks("csaMm2")]
+      : isTabulated(cpcCsaMm2)
+        ? []
+        : [lacks("cpcCsaMm2")];
+    return lengthM === undefined ? [...lacksSize, lacks("lengthM")] : lacksSize;
+  });
+  known.set(zone, gaps);
+  return gaps;
 }

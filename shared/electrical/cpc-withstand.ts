@@ -1,7 +1,7 @@
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import type { CableId } from "../board/ids.ts";
 import { rcdLimits } from "../trade/rcd-limits.ts";
-import { adiabaticCurrentA, faultEnergyA2s, leastCsaMm2 } from "./adiabatic.ts";
+import { adiabaticCurrentA, faultEnergy, leastCsaMm2 } from "./adiabatic.ts";
 import { type CircuitLoops, earthLoopsOf, supplyLoopOhm } from "./earth-loops.ts";
 import { electricalOf } from "./electrical-model.ts";
 import { loopOhm } from "./fault-loop.ts";
@@ -22,20 +22,23 @@ export interface CpcWithstand {
  * let-through energy) are left out.
  */
 export function cpcWithstandOf(model: CircuitModel): CpcWithstand[] {
+  const { depthOf } = zoneTreeOf(model);
+  const supplyOhm = supplyLoopOhm(model);
   return earthLoopsOf(model).circuits.flatMap((circuit) =>
-    circuit.zones.flatMap((zone) =>
-      (zoneTreeOf(model).depthOf(zone) === undefined ? [] : zone.cables).flatMap((cable): CpcWithstand[] => {
-        const { cpcCsaMm2, conductors } = cable;
+    circuit.zones.flatMap((zone) => {
+      if (depthOf(zone) === undefined) return [];
+      const energyOf = leastEnergy(model, circuit, zone);
+      return zone.cables.flatMap(({ id, cpcCsaMm2, conductors }): CpcWithstand[] => {
         const r1 = furthest(model, conductors, "live");
         const r2 = furthest(model, conductors, "earth");
         if (cpcCsaMm2 === undefined || r1 === undefined || r2 === undefined) return [];
-        const faultA = adiabaticCurrentA(loopOhm(supplyLoopOhm(model), r1 + r2));
-        const energyA2s = energyOf(model, circuit, zone, faultA);
+        const faultA = adiabaticCurrentA(loopOhm(supplyOhm, r1 + r2));
+        const energyA2s = energyOf(faultA);
         if (energyA2s === undefined) return [];
         const disconnectionS = energyA2s / faultA ** 2;
-        return [{ cable: cable.id, cpcCsaMm2, leastCsaMm2: leastCsaMm2(energyA2s), faultA, disconnectionS }];
-      }),
-    ),
+        return [{ cable: id, cpcCsaMm2, leastCsaMm2: leastCsaMm2(energyA2s), faultA, disconnectionS }];
+      });
+    }),
   );
 }
 
@@ -53,20 +56,25 @@ function furthest(
 }
 
 /** The least energy that the way's device, its RCD or a fuse on the way lets through, of those that can tell. */
-function energyOf(
+function leastEnergy(
   model: CircuitModel,
   circuit: CircuitLoops,
   zone: Zone,
-  faultA: number,
-): number | undefined {
+): (faultA: number) => number | undefined {
   const { device, ratingA, letThroughA2s, rcdMa } = circuit.device;
   const rcdS = rcdMa > 0 ? rcdLimits.atRatedMostMs / 1000 : undefined;
-  const energies = [faultEnergyA2s(faultA, { device, ratingA, letThroughA2s, rcdS })];
-  const tree = zoneTreeOf(model);
-  for (let at: Zone | undefined = zone; at?.isFused; at = tree.parentOf(at)?.zone) {
+  const energies = [faultEnergy({ device, ratingA, letThroughA2s, rcdS })];
+  const { parentOf } = zoneTreeOf(model);
+  for (let at: Zone | undefined = zone; at?.isFused; at = parentOf(at)?.zone) {
     const fuseA = at.upstream.ratingA;
-    if (fuseA !== undefined) energies.push(faultEnergyA2s(faultA, { device: "BS 1362", ratingA: fuseA }));
+    if (fuseA !== undefined) energies.push(faultEnergy({ device: "BS 1362", ratingA: fuseA }));
   }
-  const known = energies.filter((energy) => energy !== undefined);
-  return known.length > 0 ? Math.min(...known) : undefined;
+  return (faultA) => {
+    let least: number | undefined;
+    for (const energyOf of energies) {
+      const energyA2s = energyOf(faultA);
+      if (energyA2s !== undefined && energyA2s < (least ?? Infinity)) least = energyA2s;
+    }
+    return least;
+  };
 }

@@ -14,7 +14,7 @@ import { conductorTemperature } from "../trade/conductor-temperature.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { supply } from "../trade/supply.ts";
 import { voltageDropMvPerAM } from "../trade/voltage-drop.ts";
-import { adiabaticCurrentA, faultEnergyA2s, leastCsaMm2 } from "./adiabatic.ts";
+import { adiabaticCurrentA, faultEnergy, leastCsaMm2 } from "./adiabatic.ts";
 import { checkLoop, isTouchVoltageSafe } from "./fault-loop.ts";
 
 export interface DesignInput {
@@ -146,12 +146,12 @@ function sizeRow(
     disconnectionS: disconnectionTimeS(input.isTt, sheet.deviceA, input.hasSocketOutlets),
   });
   const isByRcd = input.isTt && isTouchVoltageSafe((input.electrodeOhm ?? Infinity) + r2Ohm, input.rcdMa);
-  const energyA2s = faultEnergyA2s(adiabaticCurrentA(zsOhm), {
+  const energyA2s = faultEnergy({
     device: input.device,
     ratingA: sheet.deviceA,
     letThroughA2s: input.letThroughA2s,
     rcdS: input.rcdMa > 0 ? rcdLimits.atRatedMostMs / 1000 : undefined,
-  });
+  })(adiabaticCurrentA(zsOhm));
   const leastCpcCsaMm2 = energyA2s === undefined ? undefined : leastCsaMm2(energyA2s);
   const leastMm2 = input.use === "lighting" ? leastSizes.lightingCsaMm2 : leastSizes.powerCsaMm2;
   const failing: Record<Constraint, boolean> = {

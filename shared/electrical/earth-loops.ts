@@ -5,7 +5,7 @@ import { maximumZsOhm } from "../trade/maximum-zs.ts";
 import { boardGaps, cableGaps, type Gap } from "./circuit-gaps.ts";
 import { circuitDevice, type CircuitDevice } from "./circuit-device.ts";
 import { electricalOf } from "./electrical-model.ts";
-import { checkLoop, doesRcdDisconnect, isTouchVoltageSafe, loopOhm } from "./fault-loop.ts";
+import { doesRcdDisconnect, isTouchVoltageSafe, loopOhm } from "./fault-loop.ts";
 import { oncePerModel } from "./once-per-model.ts";
 import { zoneTreeOf } from "./zone-tree.ts";
 
@@ -79,33 +79,40 @@ function loopsIn(model: CircuitModel, zone: Zone, device: CircuitDevice): Statio
       if (model.zoneOfNode(copper.nodes[node]!) === zone) worst.set(station, { r1, r2 });
     }
   }
+  const limitOhm = mostLoopOhm(model, zone, device);
   return [...worst].map(([station, { r1, r2 }]) => {
     const zsOhm = loopOhm(supplyLoopOhm(model), r1 + r2);
-    return { station, zone, zsOhm, ...answerTo(model, zone, device, zsOhm, r2) };
+    return { station, zone, zsOhm, limitOhm, answer: answerTo(model, device, zsOhm, limitOhm, r2) };
   });
+}
+
+/** The largest limit of the way's device and of every fuse between it and the zone: any of them may be what opens. */
+function mostLoopOhm(
+  model: CircuitModel,
+  zone: Zone,
+  { device, ratingA, disconnectionS }: CircuitDevice,
+): number | undefined {
+  const limits = [maximumZsOhm(device, ratingA, disconnectionS)];
+  const { parentOf } = zoneTreeOf(model);
+  for (let at: Zone | undefined = zone; at?.isFused; at = parentOf(at)?.zone) {
+    const fuseA = at.upstream.ratingA;
+    if (fuseA !== undefined) limits.push(maximumZsOhm("BS 1362", fuseA, disconnectionS));
+  }
+  const known = limits.filter((limit) => limit !== undefined);
+  return known.length > 0 ? Math.max(...known) : undefined;
 }
 
 function answerTo(
   model: CircuitModel,
-  zone: Zone,
-  { device, ratingA, disconnectionS, rcdMa, isTt }: CircuitDevice,
+  { rcdMa, isTt }: CircuitDevice,
   zsOhm: number,
-  r2: number,
-): { limitOhm: number | undefined; answer: LoopAnswer } {
-  const checks = [checkLoop(zsOhm, { device, ratingA, disconnectionS })];
-  // Every fuse between the way and the fault may be the one that opens.
-  const tree = zoneTreeOf(model);
-  for (let at: Zone | undefined = zone; at?.isFused; at = tree.parentOf(at)?.zone) {
-    const fuseA = at.upstream.ratingA;
-    if (fuseA !== undefined)
-      checks.push(checkLoop(zsOhm, { device: "BS 1362", ratingA: fuseA, disconnectionS }));
-  }
-  const limits = checks.flatMap(({ limitOhm }) => (limitOhm === undefined ? [] : [limitOhm]));
-  const limitOhm = limits.length > 0 ? Math.max(...limits) : undefined;
+  limitOhm: number | undefined,
+  r2Ohm: number,
+): LoopAnswer {
   if (isTt && rcdMa > 0) {
-    const raOhm = (model.wiring.supply?.electrodeOhm ?? 0) + r2;
-    return { limitOhm, answer: isTouchVoltageSafe(raOhm, rcdMa) ? "in-time" : "tt" };
+    const raOhm = (model.wiring.supply?.electrodeOhm ?? 0) + r2Ohm;
+    return isTouchVoltageSafe(raOhm, rcdMa) ? "in-time" : "tt";
   }
-  if (checks.some(({ isInTime }) => isInTime)) return { limitOhm, answer: "in-time" };
-  return { limitOhm, answer: doesRcdDisconnect(zsOhm, rcdMa) ? "rcd-only" : "never" };
+  if (limitOhm !== undefined && zsOhm <= limitOhm) return "in-time";
+  return doesRcdDisconnect(zsOhm, rcdMa) ? "rcd-only" : "never";
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { adiabaticCurrentA, faultEnergyA2s, leastCsaMm2 } from "../../../shared/electrical/adiabatic.ts";
+import { adiabaticCurrentA, faultEnergy, leastCsaMm2 } from "../../../shared/electrical/adiabatic.ts";
 import {
   checkLoop,
   checkMeasuredLoop,
@@ -71,23 +71,23 @@ describe("the adiabatic check", () => {
 
   it("takes its time from the late side of the band", () => {
     // 2.55 In of a B32 is 81.6 A: 60 s at the latest (BS EN 60898-1 Table 7).
-    expect(faultEnergyA2s(81.6, { device: "B", ratingA: 32 })).toBeCloseTo(81.6 ** 2 * 60, 6);
-    expect(faultEnergyA2s(100, { device: "BS 1362", ratingA: 13 })).toBeCloseTo(100 ** 2 * 0.2, 6);
-    expect(faultEnergyA2s(210 / 0.95, { device: "BS 3036", ratingA: 30 })).toBeCloseTo(
+    expect(faultEnergy({ device: "B", ratingA: 32 })(81.6)).toBeCloseTo(81.6 ** 2 * 60, 6);
+    expect(faultEnergy({ device: "BS 1362", ratingA: 13 })(100)).toBeCloseTo(100 ** 2 * 0.2, 6);
+    expect(faultEnergy({ device: "BS 3036", ratingA: 30 })(210 / 0.95)).toBeCloseTo(
       (210 / 0.95) ** 2 * 0.4,
       6,
     );
   });
 
   it("says nothing of a breaker that opens at once, unless its maker does", () => {
-    expect(faultEnergyA2s(160, { device: "B", ratingA: 32 })).toBeUndefined();
-    expect(faultEnergyA2s(160, { device: "B", ratingA: 32, letThroughA2s: 18000 })).toBe(18000);
+    expect(faultEnergy({ device: "B", ratingA: 32 })(160)).toBeUndefined();
+    expect(faultEnergy({ device: "B", ratingA: 32, letThroughA2s: 18000 })(160)).toBe(18000);
     expect(leastCsaMm2(18000)).toBeCloseTo(1.167, 3);
   });
 
   it("says nothing where nothing ever opens, and is helped by an RCD", () => {
-    expect(faultEnergyA2s(32, { device: "B", ratingA: 32 })).toBeUndefined();
-    expect(faultEnergyA2s(30, { device: "BS 1362", ratingA: 5 })).toBeUndefined();
-    expect(faultEnergyA2s(81.6, { device: "B", ratingA: 32, rcdS: 0.3 })).toBeCloseTo(81.6 ** 2 * 0.3, 6);
+    expect(faultEnergy({ device: "B", ratingA: 32 })(32)).toBeUndefined();
+    expect(faultEnergy({ device: "BS 1362", ratingA: 5 })(30)).toBeUndefined();
+    expect(faultEnergy({ device: "B", ratingA: 32, rcdS: 0.3 })(81.6)).toBeCloseTo(81.6 ** 2 * 0.3, 6);
   });
 });
