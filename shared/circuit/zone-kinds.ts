@@ -46,10 +46,8 @@ export const carriesLoad = ({ conductors }: CableModel): boolean =>
   conductors.some((conductor) => conductor.class !== "earth");
 
 /** Points at and beyond the far end of a branch. */
-export const pointsBeyond = ({ points, shape }: Zone, { index, end }: Branch): StationId[] => {
-  const ofZone = new Set(points);
-  return shape.branches
+export const pointsBeyond = ({ shape }: Zone, { index, end }: Branch): StationId[] =>
+  shape.branches
     .slice(index, end)
-    .map(({ far }) => far)
-    .filter((id) => ofZone.has(id));
-};
+    .filter(({ isPoint }) => isPoint)
+    .map(({ far }) => far);

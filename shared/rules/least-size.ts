@@ -1,6 +1,6 @@
 import type { StationId } from "../board/ids.ts";
 import type { CableModel, CircuitModel, Zone } from "../circuit/model.ts";
-import { carriesLoad, isLightingPoint, pointsBeyond } from "../circuit/zone-kinds.ts";
+import { carriesLoad, isLightingPoint } from "../circuit/zone-kinds.ts";
 import { leastSizes } from "../trade/least-sizes.ts";
 import { at, evidence, missing } from "./evidence.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
@@ -29,7 +29,11 @@ function cablesToPower(model: CircuitModel, zone: Zone): Set<CableModel> {
   const { rings, loops, branches } = zone.shape;
   const isPower = (id: StationId): boolean => isPowerPoint(model, id);
   const around = zone.points.some(isPower) ? [...rings, ...loops].flatMap(({ cables }) => cables) : [];
-  const leading = branches.filter((branch) => pointsBeyond(zone, branch).some(isPower));
+  // How many branches up to each one end at a power point: what is beyond a branch is one stretch of the list.
+  const counts = [0];
+  for (const { far, isPoint } of branches)
+    counts.push((counts.at(-1) ?? 0) + (isPoint && isPower(far) ? 1 : 0));
+  const leading = branches.filter(({ index, end }) => counts[end] !== counts[index]);
   return new Set([...around, ...leading.flatMap(({ run }) => run.cables)]);
 }
 

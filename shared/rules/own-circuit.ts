@@ -27,8 +27,9 @@ export const ownCircuit: Rule = {
         const isRing = head.shape.rings.length > 0;
         return points.flatMap((id): (Evidence | Missing)[] => {
           const want = wantsOwnCircuit(model, id);
+          if (want === false) return [];
           const others = points.filter((other) => other !== id && !shareControl(model, cutters, id, other));
-          if (want === false || others.length === 0) return [];
+          if (others.length === 0) return [];
           if (typeof want === "object") return isRing ? [] : [missing(at("station", id), want.lacks)];
           if (isRing && want !== "shower") return [];
           const facts = { point: id, others, overLitres: applianceLimits.ownCircuitOverLitres };
