@@ -47,8 +47,15 @@ export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
     allowRequest: (request, decide) => decide(null, isOwnOrigin(request.headers, parts.isLoopbackOnly)),
   });
   io.on("connection", (socket) => serve(socket, parts));
+  // What changes in one turn of the program is one view, sent after the answers to the commands of that turn.
+  let isDue = false;
   parts.onPublish(() => {
-    if (io.sockets.sockets.size > 0) io.emit("view", parts.view());
+    if (isDue) return;
+    isDue = true;
+    setImmediate(() => {
+      isDue = false;
+      if (io.sockets.sockets.size > 0) io.emit("view", parts.view());
+    });
   });
   return io;
 }
