@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cableId, type EntryId, type StationId } from "../../../shared/board/ids.ts";
 import { copperOf } from "../../../shared/electrical/copper.ts";
@@ -10,6 +11,7 @@ import {
   wiringNetwork,
 } from "../../../shared/electrical/wiring-network.ts";
 import type { Wiring } from "../../../shared/wiring/wiring.schema.ts";
+import { randomWiring } from "../../reference/random-wiring.ts";
 import { terse } from "./terse-wiring.ts";
 
 const id = (station: string): StationId => station as StationId;
@@ -120,5 +122,49 @@ describe("a cable whose size nobody has said", () => {
   it("is named, so that no figure is taken from it", () => {
     const { net } = run(terse({ cables: ["way-1.a socket-1.a ? 10", "socket-1.b socket-2.a 2.5 10"] }));
     expect([...net.unknownCables]).toEqual([cable("way-1.a", "socket-1.a")]);
+  });
+});
+
+describe("whatever is wired", () => {
+  it("adding length to a cable never brings any point nearer to the origin", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.nat(), (seed, which) => {
+        const wiring = randomWiring(seed);
+        if (wiring.cables.length === 0) return;
+        const place = which % wiring.cables.length;
+        const longer = {
+          ...wiring,
+          cables: wiring.cables.map((each, index) =>
+            index === place ? { ...each, lengthM: each.lengthM! + 10 } : each,
+          ),
+        };
+        const [before, after] = [wiring, longer].map((each) =>
+          wiringNetwork(copperOf(each), { temperatureC: 20 }).prepared.ownOhm(),
+        );
+        before!.forEach((ohm, node) => {
+          if (ohm < Infinity) expect(after![node]!).toBeGreaterThanOrEqual(ohm * (1 - 1e-12));
+        });
+      }),
+    );
+  });
+
+  it("naming a cable from its other end changes no current", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 1e9 }), (seed) => {
+        const wiring = randomWiring(seed);
+        const turned = {
+          ...wiring,
+          cables: wiring.cables.map(({ from, to, conductors, ...rest }) => ({
+            ...rest,
+            from: to,
+            to: from,
+            ...(conductors ? { conductors: conductors.map(([a, b]): [typeof b, typeof a] => [b, a]) } : {}),
+          })),
+        };
+        const [one, two] = [wiring, turned].map((each) => [...run(each).currents]);
+        expect(two!.map(([id]) => id)).toEqual(one!.map(([id]) => id));
+        one!.forEach(([, currentA], index) => expect(two![index]![1]).toBeCloseTo(currentA, 9));
+      }),
+    );
   });
 });
