@@ -1,10 +1,26 @@
+import { byId } from "../shared/board/ids.ts";
+import type { BoardFaultKind, SensedState } from "../shared/board/sensed-state.schema.ts";
 import type { BoardListener } from "./board/scanner-port.ts";
 import { leadsOf, openingOf } from "./board/simulated-leads.ts";
 import type { BenchCore } from "./bench/bench-core.ts";
 import { pluggedBefore, resumeAttempt } from "./bench/resume-attempt.ts";
-import { pluggedOf } from "./sensed/joins.ts";
+import { type Plugged, pluggedOf } from "./sensed/joins.ts";
 
 const faultMergeMs = 1000;
+
+/** Faults with which nothing can be told of any contact. */
+const wholeBoardFaults: ReadonlySet<BoardFaultKind> = new Set([
+  "open-chain",
+  "wrong-length",
+  "swapped-pins",
+  "no-board",
+]);
+
+/** A board that cannot be read is not an empty one: what was in is drawn on, and all of it is unknown. */
+const hidden = (before: Plugged, { unknown }: SensedState): Plugged => ({
+  ...before,
+  unknown: unknown.toSorted(byId),
+});
 
 /**
  * From what the board says to what is shown and logged: a sensed state goes into the attempt, which draws and
@@ -39,13 +55,14 @@ export class BenchLoop implements BoardListener {
     this.#core.publish();
   }
 
-  sensed(state: Parameters<BoardListener["sensed"]>[0]): void {
+  sensed(state: SensedState): void {
     const core = this.#core;
     core.sensed = state;
-    const plugged = pluggedOf(state);
+    const isTellable = !state.faults.some(({ kind }) => wholeBoardFaults.has(kind));
     core.guard(() => {
-      if (core.toResume) resumeAttempt(core, plugged);
-      else core.run?.sense(plugged);
+      if (!core.toResume) core.run?.sense(isTellable ? pluggedOf(state) : hidden(core.run.plugged, state));
+      // What changed while the bench was off can be said once the board can be read.
+      else if (isTellable) resumeAttempt(core, pluggedOf(state));
     });
     this.#logFaultsSoon();
     if (core.isSettled) core.settled();

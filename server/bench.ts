@@ -129,8 +129,9 @@ export class Bench {
   };
 
   #atRest(act: () => Handled | Promise<Handled>): Handled | Promise<Handled> {
-    const { board, sensed, isSettled } = this.core;
-    return board.state !== "ready" || !sensed || isSettled ? act() : refuse("unsettled");
+    const { board, isSettled } = this.core;
+    if (board.state !== "ready") return refuse("no-board");
+    return isSettled ? act() : refuse("unsettled");
   }
 
   #decide<Name extends Parameters<typeof decide>[1]>(name: Name, command: BenchCommand<Name>) {
@@ -167,6 +168,8 @@ export class Bench {
   /** Answers at once where the board is at rest; else the verdict comes when it is. */
   #ask(run: AttemptRun, command: BenchCommand<"ask-verdict">): Handled {
     const { core } = this;
+    // What cannot be sensed is not judged, however sound it was when it was last seen.
+    if (core.board.state !== "ready") return refuse("no-board");
     const decision = decide(this.#situation(run), "ask-verdict", command);
     if (!decision.ok) return decision;
     if (!core.isSettled) {

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import type { CableId, ContactId } from "../../shared/board/ids.ts";
+import { type CableId, type ContactId, endsOfCable, entryOf } from "../../shared/board/ids.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
@@ -166,7 +166,11 @@ export class AttemptRun {
   #watchSizes(): void {
     const isIn = new Set(this.cables.map(({ id }) => id));
     const sized = [...this.#state.declared.values()].filter(({ key }) => key === "csaMm2");
-    const out = new Set(sized.map(({ subject }) => subject as CableId).filter((cable) => !isIn.has(cable)));
+    const out = new Set(
+      sized
+        .map(({ subject }) => subject as CableId)
+        .filter((cable) => !isIn.has(cable) && !this.#isDoubtful(cable)),
+    );
     for (const [cable, cancel] of this.#sizeTimers)
       if (!out.has(cable)) {
         cancel();
@@ -178,6 +182,12 @@ export class AttemptRun {
           cable,
           this.#parts.timers.after(sizeEndsMs, () => this.#endSize(cable)),
         );
+  }
+
+  /** True where a bad line may hide the cable: it cannot be said to be out. */
+  #isDoubtful(cable: CableId): boolean {
+    const ends: string[] = endsOfCable(cable);
+    return this.#plugged.unknown.some((contact) => ends.includes(entryOf(contact)));
   }
 
   #endSize(cable: CableId): void {

@@ -62,6 +62,12 @@ export class BoardStandIn implements BoardPort {
     this.#say();
   }
 
+  /** Whatever else it sensed is over. */
+  mend(): void {
+    this.#extra = {};
+    this.#say();
+  }
+
   /** The scanner stops. */
   dies(code = "scanner-stopped"): void {
     this.#listener?.lost({ code, facts: {} });

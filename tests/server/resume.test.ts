@@ -124,11 +124,46 @@ describe("a board that is lost", () => {
       noBoard: { key: "no-board.scanner-stopped" },
       banners: [{ kind: "board-lost" }, { kind: "board-simulated" }],
     });
-    expect(await bench.refusal("pull", { what: "all" })).toBe("no-board");
+    for (const [name, command] of [
+      ["pull", { what: "all" }],
+      ["ask-verdict", {}],
+      ["ready", {}],
+      ["hand-in", {}],
+    ] as const)
+      expect(await bench.refusal(name, command as never)).toBe("no-board");
     bench.port.comesBack();
     bench.clock.advance(1000);
     expect(bench.view().state).toBe("ready");
     expect(bench.attempt().cables).toHaveLength(1);
     expect(bench.rows()).toHaveLength(before);
+  });
+
+  it("with its chain cut is drawn as it was, judged as unknown, and no size ends", async () => {
+    const bench = await new TestBench().start().isWiring();
+    for (const [from, to] of rightCables) await bench.cable(from, to, 2.5);
+    await bench.does("ask-verdict", {});
+    const all = bench.parts.board.stations.flatMap(({ id, entries }) =>
+      entries.flatMap(({ letter }) => ["L", "N", "E"].map((role) => `${id}.${letter}.${role}` as never)),
+    );
+    bench.port.senses({ groups: [], unknown: all, faults: [{ kind: "open-chain", contacts: [] }] });
+    bench.clock.advance(10_000);
+    expect(bench.attempt().cables.map(({ csaMm2 }) => csaMm2)).toEqual([2.5, 2.5, 2.5, 2.5]);
+    expect(bench.attempt().verdict).toMatchObject({ isCurrent: false });
+    await bench.does("ask-verdict", {});
+    expect(bench.attempt().verdict).toMatchObject({ proposal: "cannot-say", findings: [] });
+    expect(bench.events("sensed").at(-1)).toMatchObject({ content: { added: [], removed: [] } });
+  });
+
+  it("whose chain is cut when the bench starts does not pass for one that was cleared meanwhile", async () => {
+    const folder = temporaryFolder();
+    const before = await halfDone(folder);
+    await before.stop();
+    const after = new TestBench({ folder });
+    after.port.senses({ groups: [], faults: [{ kind: "open-chain", contacts: [] }] });
+    after.start();
+    expect(after.view().attempt).toBeNull();
+    after.port.mend();
+    expect(after.attempt().cables).toHaveLength(2);
+    expect(after.events("changed-while-off")).toEqual([]);
   });
 });
