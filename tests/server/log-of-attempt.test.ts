@@ -1,8 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { AttemptRun } from "../../server/attempt/attempt-run.ts";
 import { loadAttempt } from "../../server/attempt/load-attempt.ts";
+import { kitOfAttempt } from "../../server/bench/resume-attempt.ts";
 import { pluggedOf } from "../../server/sensed/joins.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
+import { readBoard } from "../../shared/board/read-board.ts";
 import {
   type BenchCommandName,
   benchCommandSchemas,
@@ -10,7 +13,6 @@ import {
   planQuestions,
   steps,
 } from "../../shared/protocol/commands.schema.ts";
-import type { Verdict } from "../../shared/rules/verdict.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { testDepth } from "../depth.ts";
 import { smallBoard } from "./small-board.ts";
@@ -198,14 +200,32 @@ describe("the log of an attempt", () => {
     expect(all).toContain('"learner":"demo-02"');
   });
 
-  it("holds a verdict that judging again gives byte for byte", async () => {
+  it("is enough to judge the attempt again, byte for byte, on the documents it keeps", async () => {
     const bench = await new TestBench().start().isWiring();
     await bench.cable("way-1.a", "socket-1.a", 1.5);
+    await bench.cable("socket-1.b", "socket-2.a", 2.5);
     await bench.does("hand-in", {});
+    const { attempt } = bench.view();
+    const records = bench.parts.records!;
+    const state = loadAttempt(attempt!.id, records.logReader.rowsOfAttempt(attempt!.id))!;
+    const [start] = bench.events("attempt-started");
+    const boardBytes = records.logReader.document(String(start?.content["boardHash"]));
+    const board = readBoard(Buffer.from(boardBytes ?? []).toString("utf8"), "kept board");
+    const again = new AttemptRun(
+      {
+        kit: kitOfAttempt(records, state)!,
+        board: board.ok ? board.value : (undefined as never),
+        timers: bench.clock,
+        judge,
+        append: () => undefined,
+        changed: () => undefined,
+        troubled: () => undefined,
+      },
+      state,
+    ).judged();
     const [handedIn] = bench.events("handed-in");
-    const wiring = bench.bench.core.run?.judged().wiring;
-    const again: Verdict | undefined = wiring && judge(wiring);
-    expect(JSON.stringify(handedIn?.content["verdict"])).toBe(JSON.stringify(again));
+    expect(again.wiringHash).toBe(handedIn?.content["wiringHash"]);
+    expect(JSON.stringify(again.verdict)).toBe(JSON.stringify(handedIn?.content["verdict"]));
   });
 
   it("is not written to while nothing happens, however long", async () => {
