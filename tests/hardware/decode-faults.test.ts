@@ -220,6 +220,63 @@ describe("a decode while a lead is put in or taken out", () => {
     expect(seenAfter).toBeGreaterThan(0);
   });
 
+  it.each([
+    {
+      lineCount: 9,
+      groups: [
+        [0, 8],
+        [1, 2, 3],
+        [4, 7],
+        [5, 6],
+      ],
+      lead: [1, 5],
+      before: 8,
+    },
+    {
+      lineCount: 13,
+      groups: [
+        [0, 2],
+        [1, 3, 12],
+        [4, 6, 8, 10],
+        [7, 9],
+      ],
+      lead: [8, 11],
+      before: 4,
+    },
+    {
+      lineCount: 14,
+      groups: [
+        [0, 2, 7],
+        [1, 12],
+        [3, 5, 9],
+        [4, 8, 13],
+        [6, 10, 11],
+      ],
+      lead: [0, 4],
+      before: 8,
+    },
+    {
+      lineCount: 14,
+      groups: [
+        [0, 5, 8],
+        [1, 7, 10, 11],
+        [2, 3, 9],
+        [12, 13],
+      ],
+      lead: [1, 12],
+      before: 5,
+    },
+  ])("does not take lines of two crowds for one when lead $lead goes in before exchange $before", (board) => {
+    const groups = board.groups.map((group) => group.map(lineIndex));
+    const lines = wiredBoard(board.lineCount, groups, () => 0);
+    const [a, b] = board.lead.map(lineIndex) as [LineIndex, LineIndex];
+    const found = decodeLines(new BusyLines(lines, new Map([[board.before, () => lines.join(a, b)]])));
+    const endsOf = (end: LineIndex): LineIndex[] => groups.find((group) => group.includes(end)) ?? [end];
+    const untouched = groups.filter((group) => !group.includes(a) && !group.includes(b));
+    const after = byLeast([...untouched, [...endsOf(a), ...endsOf(b)]]);
+    expect([byLeast(groups), after].map(String)).toContain(String(joinedGroups(found.model)));
+  });
+
   it("settles on what is there when the hands have stopped", () => {
     for (let seed = 0; seed < cases(300); seed += 1) {
       const { lines: board, random } = randomBoard(seed);

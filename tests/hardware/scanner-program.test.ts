@@ -136,6 +136,13 @@ describe("hands on the simulated board", () => {
     expect(seen.filter(({ isSettled }) => isSettled)).toHaveLength(1);
   });
 
+  it("plug of a three-core cable only the cores that both entries have", async () => {
+    // Code 7 is three-core and earth: it has no blue core, so nothing lands on N.
+    const bench = await onCoded();
+    bench.ask({ type: "plug-cable", entryA: entry("way-1.a"), entryB: entry("socket-1.a"), code: 7 });
+    expect(bench.state.groups).toEqual([["socket-1.a.E", "way-1.a.E"], ["socket-1.a.L", "way-1.a.L"]]); // prettier-ignore
+  });
+
   it("pull a whole entry with its codes, also while its cable is half in", async () => {
     const bench = await onCoded();
     bench.ask({ type: "plug-cable", entryA: entry("way-1.a"), entryB: entry("socket-1.a"), code: 3 });
@@ -234,6 +241,9 @@ describe("probes", () => {
     bench.ask({ type: "probe", probe: "red", at: contact("way-1.a.L") });
     expect(["way-1.a.L", "socket-1.a.L"]).toContain(bench.state.probes.red);
     expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"]]);
+    bench.ask({ type: "plug", contactA: contact("socket-2.a.L"), contactB: contact("socket-2.front.L") });
+    bench.ask({ type: "probe", probe: "red", at: contact("socket-2.front.L") });
+    expect(bench.state.probes.red).toBe("socket-2.front.L");
     bench.ask({ type: "probe", probe: "black", at: null });
     bench.ask({ type: "probe", probe: "red", at: "other-probe" });
     expect(bench.state.probes).toEqual({ red: "other-probe", black: "other-probe" });

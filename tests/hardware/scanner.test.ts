@@ -293,6 +293,31 @@ describe("a loose contact", () => {
   });
 });
 
+describe("a line that goes bad or well while it is wired", () => {
+  it("is noticed when its output dies, whichever end of the lead it is", () => {
+    for (const end of [0, 1]) {
+      const { lines, pairs, bench } = wiredBench(11);
+      lines.setFault(pairs[0]![end]!, "dead-output");
+      bench.run(1_000);
+      expect([end, bench.last?.health[pairs[0]![end]!]]).toEqual([end, "dead-output"]);
+      expect(bench.joins(...pairs[0]!)).toBe(true);
+    }
+  });
+
+  it("is noticed when lines that were stuck low come free, though most of the board was stuck", () => {
+    const lines = new SimulatedLines(10);
+    const chain = [4, 0, 1, 2, 3, 5, 6, 7, 8].map(line);
+    chain.slice(1).forEach((each, index) => lines.join(chain[index]!, each));
+    lines.setFault(line(4), "stuck-low");
+    const bench = new ScannerBench(lines).run(1_000);
+    expect(bench.unknownLines()).toEqual([0, 1, 2, 3, 4, 5, 6, 7, 8]);
+    lines.part(line(4), line(0));
+    bench.run(1_000);
+    expect(bench.unknownLines()).toEqual([4]);
+    expect(bench.last?.groups).toEqual([[0, 1, 2, 3, 5, 6, 7, 8]]);
+  });
+});
+
 describe("codes", () => {
   it("are sensed within two rounds of the watch though no line changes", () => {
     const lines = new SimulatedLines(206, 100);
@@ -364,6 +389,7 @@ describe("the self-check of an empty board", () => {
     bench.run(1_000);
     expect(bench.last?.groups).toEqual([]);
     expect(bench.unknownLines()).toEqual([12, 13]);
+    const fullDecodeCount = bench.scanner.fullDecodeCount;
     lines.join(line(12), line(100));
     lines.join(line(13), line(150));
     bench.run(1_000);
@@ -373,6 +399,7 @@ describe("the self-check of an empty board", () => {
     bench.run(1_000);
     expect(bench.last?.groups).toEqual([[13, 150]]);
     expect(bench.unknownLines()).toEqual([12]);
+    expect(bench.scanner.fullDecodeCount).toBe(fullDecodeCount);
   });
 
   it("finds every bad line", () => {
