@@ -28,6 +28,7 @@ export function signIn(core: BenchCore, command: BenchCommand<"sign-in">): Answe
 /** Locks the bench. The work is kept: an open attempt goes on when the same person signs in again. */
 export function signOut(core: BenchCore): Answer {
   core.person = null;
+  if (core.selfCheck?.isDone) core.selfCheck = undefined;
   core.learners = core.parts.records?.learners.all() ?? [];
   core.undo = [];
   core.remember({ person: null });

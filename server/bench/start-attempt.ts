@@ -71,5 +71,6 @@ export function startAttempt(
   core.run = state && core.runOf(kit, state);
   core.undo = [];
   core.isAsked = false;
+  if (core.selfCheck?.isDone) core.selfCheck = undefined;
   return done;
 }

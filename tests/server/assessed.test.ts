@@ -107,7 +107,9 @@ describe("an assessed attempt full of mistakes", () => {
   it("would have told all of that in practice: the same work there does", async () => {
     const { screen, wiring } = await attemptOf("practice", mistakes, shorts);
     const told = tellTales(screen.frames.map(withoutScenario).join(""), wiring);
-    expect(told).toEqual(expect.arrayContaining(['"share":', '"lengthM":', '"isOutOfOrder":', '"danger', '"fix']));
+    expect(told).toEqual(
+      expect.arrayContaining(['"share":', '"lengthM":', '"isOutOfOrder":', '"danger', '"fix']),
+    );
     expect(told.length).toBeGreaterThan(15);
   });
 

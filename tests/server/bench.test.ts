@@ -73,3 +73,18 @@ describe("a view", () => {
     expect(bench.view().learners.length).toBeGreaterThan(5);
   });
 });
+
+describe("the check of the board", () => {
+  it("runs on an empty board only, says how far it is, and is gone when the next one starts to work", async () => {
+    const bench = new TestBench().start();
+    const seen: unknown[] = [];
+    bench.bench.core.onPublish(() => seen.push(bench.view().selfCheck));
+    await bench.does("self-check", {});
+    expect(seen).toContainEqual({ doneCount: 12, totalCount: 24, isDone: false });
+    expect(bench.view().selfCheck).toEqual({ doneCount: 24, totalCount: 24, isDone: true });
+    await bench.isWiring();
+    expect(bench.view().selfCheck).toBeUndefined();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    expect(await bench.refusal("self-check", {})).toBe("board-not-empty");
+  });
+});
