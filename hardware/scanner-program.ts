@@ -25,6 +25,8 @@ type Asked<Type extends ToScanner["type"]> = Extract<ToScanner, { type: Type }>;
 type Request = Exclude<ToScanner, { type: "open" | "close" }>;
 
 const aliveEveryMs = 1_000;
+/** A simulated board says when it changes, so that its watch may be slow; only its loose contacts go unsaid. */
+const simulatedPauseMs = 10;
 /** How long before a chain that cannot be read is checked again. */
 const chainRetryMs = 3_000;
 /** A board where no lead was seen to go in may have so many pairs for another reason: tied outputs. */
@@ -36,6 +38,7 @@ export class ScannerProgram {
   #board: BoardLines | undefined;
   #opened: OpenBoard | undefined;
   #scanner: Scanner | undefined;
+  #activePauseMs: number | undefined;
   #isClosed = false;
   #waiting: Request[] = [];
   #callOff: () => void = () => undefined;
@@ -86,13 +89,18 @@ export class ScannerProgram {
         hasCodes: board.codeCount > 0,
         hasProbes: board.probes !== undefined,
       });
-      this.#scanner = new Scanner(opened.lines);
+      this.#activePauseMs = message.lines === "simulated" ? simulatedPauseMs : undefined;
+      this.#scanner = this.#newScanner(opened);
       this.#checkChain();
       this.#waiting.splice(0).forEach((request) => this.#answer(request));
       this.#turnSoon(0);
     } catch (error) {
       this.#fail(error);
     }
+  }
+
+  #newScanner({ lines }: OpenBoard): Scanner {
+    return new Scanner(lines, this.#activePauseMs);
   }
 
   /** A pin that fails or a board that cannot be had is told; anything else is a fault of the program. */
@@ -132,7 +140,7 @@ export class ScannerProgram {
   #waitForChain(nowMs: number): number {
     if (nowMs - this.#chainCheckedMs < chainRetryMs) return aliveEveryMs;
     this.#checkChain();
-    if (this.#chainFaults.length === 0) this.#scanner = new Scanner(this.#opened!.lines);
+    if (this.#chainFaults.length === 0) this.#scanner = this.#newScanner(this.#opened!);
     return 0;
   }
 

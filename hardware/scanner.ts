@@ -55,7 +55,7 @@ const settledAfterMs = 400;
 const restAfterMs = 60_000;
 /** Ten patterns a second are enough on a board at rest. */
 const restPauseMs = 100;
-const activePauseMs = 2;
+const usualActivePauseMs = 2;
 /** How often lines left out as unsteady are tried again. */
 const unsteadyRetryMs = 1_000;
 
@@ -66,6 +66,7 @@ const unsteadyRetryMs = 1_000;
  */
 export class Scanner {
   readonly #lines: Lines;
+  readonly #activePauseMs: number;
   readonly #scan: Generator<Uint8Array, never, LineReading>;
   #next: Uint8Array;
   #nowMs = 0;
@@ -93,7 +94,9 @@ export class Scanner {
   fullDecodeCount = 0;
   targetedDecodeCount = 0;
 
-  constructor(lines: Lines) {
+  /** @param activePauseMs between two patterns of the watch while the board is in use */
+  constructor(lines: Lines, activePauseMs = usualActivePauseMs) {
+    this.#activePauseMs = activePauseMs;
     this.#lines = lines;
     this.#model = emptyModel(lines.lineCount);
     this.#codes = new Uint8Array(lines.codeCount);
@@ -342,7 +345,7 @@ export class Scanner {
       return;
     }
     const isAtRest = this.#nowMs - (this.#activeMs ?? this.#nowMs) >= restAfterMs;
-    this.#waitMs = isAtRest ? restPauseMs : activePauseMs;
+    this.#waitMs = isAtRest ? restPauseMs : this.#activePauseMs;
   }
 }
 
