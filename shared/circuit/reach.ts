@@ -27,8 +27,9 @@ interface SwitchLink {
  * Which ways reach each node by conductors of its own class, with switches in every position. Fuses and the
  * contacts of isolators, controls and connection units are closed; devices and the two bars are open, so that
  * each way is told apart. Switches are enumerated cluster by cluster: two lamps with a switch each are two
- * clusters of two positions, not one of four. In a cluster of more than ten switches a node that can be reached
- * at all counts as reached in some positions and not in others.
+ * clusters of two positions, not one of four, unless a switch may join two ways: then all that meets is one
+ * cluster. In a cluster of more than ten switches a node that can be reached at all counts as reached in some
+ * positions and not in others.
  */
 export const reachTable = (
   buses: Buses,
@@ -74,7 +75,7 @@ export const reachTable = (
     reachOf: (node) => {
       const root = rootOf(node);
       if (root === undefined) return nothing;
-      return permanent.get(root) ?? clusters.get(root)?.reach ?? nothing;
+      return clusters.get(root)?.reach ?? permanent.get(root) ?? nothing;
     },
     positionsOf: (node) => {
       const root = rootOf(node);
@@ -97,7 +98,9 @@ function enumerate(
   count: number,
 ): Map<number, Switched> {
   const clusterOf = new DisjointSets(count);
-  const loose = (node: number): boolean => !ways.has(node);
+  const contested = whereWaysMeet(links, ways, count);
+  // What is joined to one way for good keeps the lamps behind it apart, whatever their switches do.
+  const loose = (node: number): boolean => !ways.has(node) || contested(node);
   const firstOf = new Map<StationId, number>();
   for (const { station, a, b } of links)
     for (const node of [a, b]) {
@@ -115,13 +118,30 @@ function enumerate(
     else groups.set(root, [link]);
   }
   const result = new Map<number, Switched>();
-  for (const group of groups.values()) workThrough(group, ways, result);
+  for (const group of groups.values()) workThrough(group, ways, loose, result);
   return result;
+}
+
+/** Whether a node is one with the nodes of two ways when every switch is closed in both positions. */
+function whereWaysMeet(
+  links: readonly SwitchLink[],
+  ways: ReadonlyMap<number, StationId[]>,
+  count: number,
+): (node: number) => boolean {
+  const closed = new DisjointSets(count);
+  for (const { a, b } of links) closed.join(a, b);
+  const heads = new Map<number, number>();
+  for (const node of ways.keys()) {
+    const root = closed.find(node);
+    heads.set(root, (heads.get(root) ?? 0) + 1);
+  }
+  return (node) => (heads.get(closed.find(node)) ?? 0) > 1;
 }
 
 function workThrough(
   links: readonly SwitchLink[],
   ways: ReadonlyMap<number, StationId[]>,
+  loose: (node: number) => boolean,
   result: Map<number, Switched>,
 ): void {
   const switches = [...new Set(links.map(({ station }) => station))].sort(byId);
@@ -147,13 +167,14 @@ function workThrough(
     nodes.forEach((_, index) => reached[index]?.push([...(waysOf.get(sets.find(index)) ?? [])]));
   }
   nodes.forEach((node, index) => {
-    if (ways.has(node)) return;
+    if (!loose(node)) return;
+    const own = ways.get(node) ?? [];
     const lists = reached[index] ?? [];
     const sometimes = [...new Set(lists.flat())].sort(byId);
-    const always = isFew ? sometimes.filter((way) => lists.every((list) => list.includes(way))) : [];
+    const always = isFew ? sometimes.filter((way) => lists.every((list) => list.includes(way))) : own;
     const isReachedIn = lists.map((list) => list.length > 0);
     result.set(node, {
-      reach: { always, sometimes, isPermanent: isFew && isReachedIn.every(Boolean) },
+      reach: { always, sometimes, isPermanent: isFew ? isReachedIn.every(Boolean) : own.length > 0 },
       switches,
       isReachedIn: isFew ? isReachedIn : [],
     });
