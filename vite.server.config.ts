@@ -20,6 +20,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: "node20",
     reportCompressedSize: false,
+    // Names are not needed at run time, and the memory they take is.
+    minify: true,
     rolldownOptions: {
       input: {
         main: "server/main.ts",

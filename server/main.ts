@@ -41,6 +41,7 @@ async function main(): Promise<void> {
     const port = await server.listen(environment.port, environment.host);
     const host = environment.host.includes(":") ? `[${environment.host}]` : environment.host;
     process.stdout.write(`Spurwise: http://${host}:${port}\n`);
+    opened.ready();
   } catch (error) {
     await close();
     throw error;

@@ -2,6 +2,7 @@ import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { isAbsolute, join, resolve } from "node:path";
 import type { LinesKind } from "../hardware/scanner-messages.ts";
+import { systemdWatchdog } from "../hardware/systemd-watchdog.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { judge } from "../shared/rules/judge.ts";
 import { packVersion } from "../shared/rules/pack-version.ts";
@@ -27,6 +28,8 @@ export type { FromScanner, LinesKind, ToScanner } from "../hardware/scanner-mess
 /** What was opened, and what closes it again in reverse. */
 export interface OpenedParts {
   parts: ServerParts;
+  /** Tells the service manager, where there is one, that the bench listens. */
+  ready: () => void;
   /** Reads the scenarios, once the server listens. */
   readScenarios: () => Promise<void>;
   /** Starts the check of the log after that; calls back where a record is not as it was written. */
@@ -128,11 +131,13 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const opened = openHeldRecords(logFile(data), note, letGo);
   const check = opened && new LogCheckInSlices(opened.reading, note);
   const lines: LinesKind = environment.lines;
+  const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({
     childPath: folders.scannerChild,
     lines,
     spinUs: environment.spinUs,
     timers: systemTimers,
+    alive: watchdog.alive,
     note,
   });
   const scenarios = new ScenarioFolder(folders.scenarios, note);
@@ -162,6 +167,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       logState: () =>
         opened && check ? { ...check.state, eventCount: opened.records.logReader.eventCount() } : damaged,
     },
+    ready: watchdog.ready,
     readScenarios: () => scenarios.read(() => isClosed),
     startLogCheck: (damaged) => check?.start(damaged),
     close: () => {

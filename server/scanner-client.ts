@@ -11,6 +11,8 @@ export interface ScannerClientOptions {
   /** Microseconds a GPIO call of the `spinning` stand-in takes. */
   spinUs?: number | undefined;
   timers: Timers;
+  /** Called with each sign of life: the scan loop turns, or a board that cannot be had is tried again. */
+  alive?: () => void;
   /** Says what happens to the child, for the log of the program. */
   note: (sentence: string) => void;
 }
@@ -113,6 +115,7 @@ export class ScannerClient implements BoardPort {
   #hear(child: ChildProcess, message: FromScanner): void {
     if (child !== this.#child || this.#isClosing) return;
     this.#watch(child);
+    if (message.type === "alive" || message.type === "open-failed") this.#options.alive?.();
     switch (message.type) {
       case "opened":
         this.#retryMs = firstRetryMs;

@@ -15,8 +15,10 @@ type Bar = NonNullable<FindingView["bars"]>[number];
 const barOfFact: Readonly<Record<string, Bar["name"]>> = {
   designA: "Ib",
   designCurrentA: "Ib",
+  worstA: "Ib",
   deviceA: "In",
   deviceRatingA: "In",
+  fuseA: "In",
   ratingA: "Iz",
   legA: "leg",
   legCurrentA: "leg",

@@ -55,7 +55,7 @@ export const newDataFolder = (): string => mkdtempSync(join(tmpdir(), "spurwise-
 export const startBench = async (options: BenchOptions = {}): Promise<BenchProcess> => {
   if (!existsSync(program)) throw new Error("dist/server/main.js is not built: run the checks with npm test");
   const dataFolder = options.dataFolder ?? newDataFolder();
-  const child = spawn(process.execPath, [program], {
+  const child = spawn(process.execPath, ["--max-semi-space-size=1", program], {
     stdio: ["ignore", "pipe", "pipe"],
     env: {
       ...process.env,
