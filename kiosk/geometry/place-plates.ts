@@ -79,12 +79,14 @@ export const placePlates = (wishes: readonly PlateWish[], area: Rect, gapPx: num
   for (const plate of plates) {
     const isFree = (gap: number) =>
       isInside(plate, area) && !set.some((other) => overlaps(plate, other, gap));
-    if (isFree(gapPx * 0.9)) set.push(plate);
-    else {
-      const spaced = nearestFree(plate, set, area, gapPx, 6);
-      const isSpaced = !set.some((other) => overlaps(spaced, other, gapPx * 0.9));
-      set.push(isSpaced ? spaced : nearestFree(plate, set, area, 0, 4));
+    if (isFree(gapPx * 0.9)) {
+      set.push(plate);
+      continue;
     }
+    // The gap is given up in two steps before a plate would overlap another.
+    const spots = [gapPx, gapPx / 2, 0].map((gap) => ({ gap, spot: nearestFree(plate, set, area, gap, 5) }));
+    const found = spots.find(({ gap, spot }) => !set.some((other) => overlaps(spot, other, gap * 0.9)));
+    set.push(found?.spot ?? plate);
   }
   return set;
 };

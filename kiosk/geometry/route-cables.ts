@@ -196,7 +196,13 @@ const offGuideCosts = (grid: Grid, guide: readonly Point[]): Float32Array => {
   return costs;
 };
 
-const findWay = (grid: Grid, field: RouteField, wish: RouteWish): Point[] | undefined => {
+interface Way {
+  line: Point[];
+  /** True where it had to share a lane or pass under a plate. */
+  isCrowded: boolean;
+}
+
+const findWay = (grid: Grid, field: RouteField, wish: RouteWish): Way | undefined => {
   const starts = docksOf(grid, field, wish.from);
   const isSame = wish.from === wish.to;
   const goals = new Map<number, Dock[]>();
@@ -262,7 +268,7 @@ const findWay = (grid: Grid, field: RouteField, wish: RouteWish): Point[] | unde
   }
   const start = startOf.get(state);
   if (start) line.push(start.edge);
-  return tidyLine(line.reverse());
+  return { line: tidyLine(line.reverse()), isCrowded: ending.price >= cost.shared };
 };
 
 const lengthOf = (guide: readonly Point[]): number =>
@@ -271,30 +277,70 @@ const lengthOf = (guide: readonly Point[]): number =>
     return a ? sum + Math.abs(b.x - a.x) + Math.abs(b.y - a.y) : sum;
   }, 0);
 
+interface Drawing {
+  ways: Map<string, Point[]>;
+  crowded: string[];
+}
+
+/** Lays the cables one after the other round those that are kept. */
+const layAll = (
+  field: RouteField,
+  wishes: readonly RouteWish[],
+  kept: ReadonlyMap<string, readonly Point[]>,
+): Drawing => {
+  const grid = makeGrid(field);
+  const ways = new Map<string, Point[]>();
+  const crowded: string[] = [];
+  for (const [id, line] of kept) {
+    ways.set(id, [...line]);
+    take(grid, line);
+  }
+  for (const wish of wishes) {
+    const way = findWay(grid, field, wish);
+    if (!way) continue;
+    ways.set(wish.id, way.line);
+    take(grid, way.line);
+    if (way.isCrowded) crowded.push(wish.id);
+  }
+  return { ways, crowded };
+};
+
+const mostTurns = 8;
+
+/** Lays all cables afresh; one that found no lane is laid earlier the next time, until all have one. */
+const layAfresh = (field: RouteField, wishes: readonly RouteWish[]): Drawing => {
+  let order = wishes.toSorted((a, b) => lengthOf(a.guide) - lengthOf(b.guide));
+  let best = layAll(field, order, new Map());
+  let last = best;
+  for (let turn = 0; turn < mostTurns && best.crowded.length > 0; turn += 1) {
+    const { crowded } = last;
+    const isCrowded = ({ id }: RouteWish) => crowded.includes(id);
+    order = [...order.filter(isCrowded), ...order.filter((wish) => !isCrowded(wish))];
+    last = layAll(field, order, new Map());
+    if (last.crowded.length < best.crowded.length) best = last;
+  }
+  return best;
+};
+
 /**
  * Ways for the cables across the plan, in pixels, from plate edge to plate edge: each in a lane of its own, round
- * the plates of other stations, along the walls where it can. Ways of cables in `kept` stay as they are, so that
- * plugging one cable moves no other; give none where the plates have moved.
+ * the plates of other stations, along the walls where it can. Ways of cables in `kept` stay as they are as long as
+ * the others find a lane beside them, so that plugging one cable moves no other; give none where the plates have
+ * moved.
  */
 export const routeCables = (
   field: RouteField,
   wishes: readonly RouteWish[],
   kept: ReadonlyMap<string, readonly Point[]>,
 ): Map<string, Point[]> => {
-  const grid = makeGrid(field);
-  const ways = new Map<string, Point[]>();
-  for (const { id } of wishes) {
-    const way = kept.get(id);
-    if (!way) continue;
-    ways.set(id, [...way]);
-    take(grid, way);
-  }
-  const fresh = wishes.filter(({ id }) => !ways.has(id));
-  for (const wish of fresh.toSorted((a, b) => lengthOf(a.guide) - lengthOf(b.guide))) {
-    const way = findWay(grid, field, wish);
-    if (!way) continue;
-    ways.set(wish.id, way);
-    take(grid, way);
-  }
-  return ways;
+  const still = new Map(wishes.flatMap(({ id }) => (kept.has(id) ? [[id, kept.get(id) ?? []]] : [])));
+  if (still.size === 0) return layAfresh(field, wishes).ways;
+  const beside = layAll(
+    field,
+    wishes.filter(({ id }) => !still.has(id)),
+    still,
+  );
+  if (beside.crowded.length === 0) return beside.ways;
+  const afresh = layAfresh(field, wishes);
+  return afresh.crowded.length < beside.crowded.length ? afresh.ways : beside.ways;
 };

@@ -27,8 +27,8 @@ export const planGround = (
   letters: number,
 ): PlanGround => {
   const { plan } = scenario;
-  const marginPx = lanePitchMm * mmPx * 1.3;
-  const fit = fitPlan(plan, area, marginPx * 0.4);
+  const marginPx = lanePitchMm * mmPx * 1.45;
+  const fit = fitPlan(plan, area, marginPx * 0.36);
   const placed = new Map<string, Point>(plan.places.map(({ station, at }) => [station, at]));
   const stations = face.stations.filter(({ id }) => placed.has(id) || wired.includes(id));
   const strays = stations.filter(({ id }) => !placed.has(id));
@@ -51,7 +51,7 @@ export const planGround = (
         : { x: (area.width * (stray + 0.5)) / Math.max(1, strays.length), y: area.height },
     };
   });
-  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.6);
+  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9);
   return { fit, area: { x: 0, y: 0, ...area }, plates, stations };
 };
 

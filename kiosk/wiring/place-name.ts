@@ -9,6 +9,10 @@ export const stationName = (station: FaceStation, words: Words): string => {
   return numbered(words.t(kind), station.label);
 };
 
+/** The number or letter of a station, as its plate shows it. */
+export const stationMark = ({ label }: Pick<FaceStation, "label">): string =>
+  /(?:^|\s)(\d+|[A-Za-z])$/.exec(label.trim())?.[1] ?? label;
+
 /** A label that is more than a number or a letter says it all; one that repeats the word is not said twice. */
 const numbered = (kind: string, label: string): string => {
   const mark = /(?:^|\s)(\d+|[A-Za-z])$/.exec(label.trim())?.[1];
