@@ -12,8 +12,12 @@ export const cookerControl: Rule = {
   variants: { none: "fix", far: "fix" },
   source: applianceLimits.sources.cookerControlMostM,
   check: (model) =>
-    [...cutOffBy(model)].flatMap(([id, cutters]) => {
-      if (wantsOwnCircuit(model, id) !== "cooking" || !isFed(model, id)) return [];
+    [...cutOffBy(model)].flatMap(([id, cutters]): (Evidence | Missing)[] => {
+      const want = wantsOwnCircuit(model, id);
+      if (!isFed(model, id)) return [];
+      if (typeof want === "object" && want.lacks === "appliance")
+        return [missing(at("station", id), want.lacks)];
+      if (want !== "cooking") return [];
       const controls = cutters.filter((cutter) => isCookerControl(model, cutter));
       return controls.length === 0
         ? evidence("none", [at("station", id)], { point: id, mostM: applianceLimits.cookerControlMostM })

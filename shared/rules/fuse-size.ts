@@ -28,6 +28,8 @@ export const fuseSize: Rule = {
         const { point, mostA } = strictest;
         return evidence("over-allowed", [place], { fuseA, mostA, point }, [place, at("station", point)]);
       }
+      const untold = points.find((point) => isUntold(model, point));
+      if (untold && fuseA > fuseLimits.boilerControlsA) return [missing(at("station", untold), "appliance")];
       const hasLights = points.some((point) => isLightingPoint(model, point));
       if (hasLights && fuseA > mostLightingA)
         return evidence("lighting", [place], { fuseA, mostA: mostLightingA });
@@ -39,6 +41,13 @@ export const fuseSize: Rule = {
 const loadSidePoints = (model: CircuitModel, fcu: StationId): StationId[] => [
   ...new Set(model.fusedLinks.filter((link) => link.fcu === fcu).flatMap(({ to }) => to.points)),
 ];
+
+/** An appliance of which neither what it is nor its maker's fuse is said: it may be a boiler. */
+function isUntold(model: CircuitModel, point: StationId): boolean {
+  const station = model.stations.get(point);
+  const { appliance, makersFuseA } = station?.settings ?? {};
+  return station?.kind === "appliance" && appliance === undefined && makersFuseA === undefined;
+}
 
 /** The least fuse that some appliance may have: what its maker says, else 3 A for the controls of a boiler. */
 function strictestLimit(

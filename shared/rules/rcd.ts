@@ -71,13 +71,21 @@ function gravest(model: CircuitModel, circuit: Circuit, suffix: "" | "-tt"): (Ev
   if (lamps.length > 0) return say("lighting", {});
   if (buried.length > 0) return say("buried", { depthMm }, buried);
   if (framed.length > 0) return say("metal-framed", {}, framed);
-  return outlets.length > 0 && deviceA === undefined ? [missing(way, "deviceRatingA")] : [];
+  if (outlets.length > 0 && deviceA === undefined) return [missing(way, "deviceRatingA")];
+  // An appliance of which nobody has said what it is may be a shower.
+  return stations.filter((id) => mayBeShower(model, id)).map((id) => missing(at("station", id), "appliance"));
 }
 
 /** A socket outlet, or a cooker control that has one. */
 function isOutlet(model: CircuitModel, id: StationId): boolean {
   const station = model.stations.get(id);
   return station?.kind === "socket-outlet" || station?.settings?.hasSocketOutlet === true;
+}
+
+function mayBeShower(model: CircuitModel, id: StationId): boolean {
+  const station = model.stations.get(id);
+  const { appliance, inBathroom } = station?.settings ?? {};
+  return station?.kind === "appliance" && appliance === undefined && inBathroom === undefined;
 }
 
 /** Stated so, or a shower, which stands nowhere else. */

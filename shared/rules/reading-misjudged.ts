@@ -1,6 +1,10 @@
+import type { CircuitModel } from "../circuit/model.ts";
+import { cableGaps } from "../electrical/circuit-gaps.ts";
 import { judgeReading } from "../electrical/judge-reading.ts";
-import { at, evidence } from "./evidence.ts";
-import type { Rule } from "./rule.ts";
+import type { Reading } from "../wiring/wiring.schema.ts";
+import { at, evidence, missing } from "./evidence.ts";
+import { gapsToMissing } from "./gaps-to-missing.ts";
+import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /** A reading on record that its limits pass and the learner failed, or the other way round. */
 export const readingMisjudged: Rule = {
@@ -14,10 +18,12 @@ export const readingMisjudged: Rule = {
   },
   check: (model) => {
     const readings = model.wiring.readings ?? [];
-    return readings.flatMap((reading) => {
+    return readings.flatMap((reading): (Evidence | Missing)[] => {
       const { test, way, red, judged, resistanceOhm, insulationMegohm } = reading;
+      if (judged === undefined) return [];
       const right = judgeReading(model, reading, readings);
-      if (judged === undefined || right === "unclear" || judged === right) return [];
+      if (right === "unclear") return lackingFor(model, reading);
+      if (judged === right) return [];
       const facts = {
         test,
         way,
@@ -29,3 +35,17 @@ export const readingMisjudged: Rule = {
     });
   },
 };
+
+/** What the record lacks to be compared: the reading, where it was taken, or what its cables are. */
+function lackingFor(model: CircuitModel, reading: Reading): Missing[] {
+  const { test, way, red, black, resistanceOhm } = reading;
+  const place = at("station", way);
+  if (test === "polarity") return [missing(place, "isPolarityRight")];
+  if (test === "insulation") return [missing(place, "insulationMegohm")];
+  if (resistanceOhm === undefined) return [missing(place, "resistanceOhm")];
+  if (red === undefined) return [missing(place, "red")];
+  if (test !== "continuity-cpc") return [];
+  if (black === undefined) return [missing(place, "black")];
+  const circuit = model.circuits.find((one) => one.way === way);
+  return gapsToMissing(cableGaps(circuit ? [circuit.zone, ...circuit.fusedZones] : []));
+}

@@ -27,6 +27,11 @@ describe("the control of a cooker", () => {
       gives: ["fix none cooker-1"],
     },
     {
+      title: "cannot be told before it is said what the appliance is",
+      lines: ["way-1.a cooker-1.a 6"],
+      gives: ["missing appliance cooker-1"],
+    },
+    {
       title: "must stand before the appliance, not beside it",
       lines: ["way-1.a cooker-1.a 6", "way-1.b control-1.a 6"],
       extras: { settings: control() },

@@ -21,6 +21,12 @@ describe("the fuse of a connection unit", () => {
       gives: ["fix over-unit fcu-1"],
     },
     {
+      title: "of 13 A cannot be told to be right where nobody has said what it feeds",
+      lines: to("boiler-1.a"),
+      extras: { settings: unit(13) },
+      gives: ["missing appliance boiler-1"],
+    },
+    {
       title: "may be 3 A to a boiler",
       lines: to("boiler-1.a"),
       extras: { settings: { ...unit(3), "boiler-1": { appliance: "boiler" } } },

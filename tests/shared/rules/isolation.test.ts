@@ -29,6 +29,11 @@ describe("a fixed appliance", () => {
       gives: ["query fuse-only boiler-1"],
     },
     {
+      title: "on an unswitched unit cannot be judged before it is said what it is",
+      lines: fused,
+      gives: ["missing appliance boiler-1"],
+    },
+    {
       title: "other than a boiler is not isolated by a fuse",
       lines: fused,
       extras: { settings: is("extractor-fan") },

@@ -1,5 +1,10 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { readCases } from "../../../server/cases/wiring-case.ts";
+import { jsonFilesIn } from "../../../server/files/read-file-with.ts";
+import { entryId, type StationId, stationId } from "../../../shared/board/ids.ts";
+import { buildModel } from "../../../shared/circuit/build-model.ts";
+import type { CircuitModel } from "../../../shared/circuit/model.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import type { Verdict } from "../../../shared/rules/verdict.ts";
 import type { CableSpec, Wiring } from "../../../shared/wiring/wiring.schema.ts";
@@ -126,6 +131,52 @@ describe("a verdict", () => {
       }),
       runs,
     );
+  });
+});
+
+describe("a connection unit without load", () => {
+  /** Circuits with nothing to mend, and the places a fused spur may leave: on the ring, the way, or full-rating cable. */
+  const sound = readCases(jsonFilesIn("tests/shared/rules/cases"))
+    .filter(({ wiring }) => !wiring.readings && !wiring.taskStations)
+    .map(({ wiring }) => ({ wiring, verdict: judge(wiring), model: buildModel(wiring) }))
+    .filter(({ verdict }) => verdict.findings.length === 0 && verdict.undetermined.length === 0);
+
+  const mainStations = (model: CircuitModel): StationId[] => {
+    const inSpurs = new Set(
+      model.zones.flatMap(({ spurs }) =>
+        spurs.spurs.flatMap(({ branches }) => branches.map(({ far }) => far)),
+      ),
+    );
+    const kinds = ["way", "socket-outlet", "junction-box"];
+    return model.zones
+      .filter(({ isFused, spurs }) => !isFused && spurs.legs.length === 0)
+      .flatMap(({ stations }) => stations)
+      .filter((id) => !inSpurs.has(id) && kinds.includes(model.stations.get(id)?.kind ?? ""));
+  };
+
+  it("never makes a sound circuit worse, wherever on its main cables it is put", () => {
+    expect(sound.length).toBeGreaterThan(30);
+    for (const { wiring, model } of sound)
+      for (const station of mainStations(model)) {
+        const used = new Set(wiring.cables.flatMap(({ from, to }) => [from, to]));
+        const free = [..."abcdef"]
+          .map((letter) => entryId(station, letter))
+          .find((entry) => !used.has(entry));
+        if (!free || model.stations.get(station)?.settings === undefined) continue;
+        const fcu = stationId("fcu-9");
+        // Cable as good as the best there, so that it is the unit that is judged and not its cable.
+        const csaMm2 = Math.max(...wiring.cables.map((cable) => cable.csaMm2 ?? 0));
+        const more: Wiring = {
+          ...wiring,
+          stations: [
+            ...wiring.stations,
+            { id: fcu, kind: "fcu", settings: { fuseRatingA: 3, switched: true } },
+          ],
+          cables: [...wiring.cables, { from: free, to: entryId(fcu, "a"), csaMm2, lengthM: 1 }],
+        };
+        const { findings } = judge(more);
+        expect(findings.map(({ id }) => `${wiring.title ?? ""} ${station}: ${id}`)).toEqual([]);
+      }
   });
 });
 

@@ -5,7 +5,7 @@ import { ring, table } from "./table.ts";
 import { wire } from "./wire.ts";
 
 const way = (rcdMa: number | undefined, more: object = {}) =>
-  ({ settings: { "way-1": { rcdMa, ...more } } }) as never;
+  ({ settings: { "way-1": { rcdMa, ...more }, "cooker-1": { appliance: "cooker" } } }) as never;
 const tt = (rcdMa: number, more: object = {}) =>
   ({ ...(way(rcdMa, more) as object), supply: { earthing: "TT" } }) as never;
 const cooker = ["way-1.a control-1.a 6", "control-1.c cooker-1.a 6"];
@@ -49,6 +49,12 @@ describe("a 30 mA RCD", () => {
         lines: ring,
         extras: way(0, { deviceRatingA: 40 }),
         gives: [],
+      },
+      {
+        title: "cannot be told where nobody has said what an appliance is: it may be a shower",
+        lines: cooker,
+        extras: { settings: { "way-1": { rcdMa: 0 } } },
+        gives: ["missing appliance cooker-1"],
       },
       { title: "is not asked for a cooker on the surface", lines: cooker, extras: way(0), gives: [] },
       {

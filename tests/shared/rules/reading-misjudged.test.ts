@@ -71,9 +71,11 @@ describe("a reading of the protective conductor", () => {
     );
   });
 
-  it("is left alone where the cable is not known or nobody has judged it", () => {
+  it("cannot be told where the cable is not known, and is left alone where nobody has judged it", () => {
     const one = reading("continuity-cpc", face("socket-1", "E"), 5, "pass");
-    expect(said(readingMisjudged, wire(["way-1.a socket-1.a ? 20m"], { readings: [one] }))).toEqual([]);
+    expect(said(readingMisjudged, wire(["way-1.a socket-1.a ? 20m"], { readings: [one] }))).toEqual([
+      "missing csaMm2 socket-1.a~way-1.a",
+    ]);
     const { judged: _judged, ...unjudged } = one;
     expect(said(readingMisjudged, radial(unjudged))).toEqual([]);
   });
