@@ -30,8 +30,8 @@ export class Words {
 
   /** A text of the catalogue with its gaps filled. */
   t(key: TextKey, facts: Record<string, Fact> = {}): string {
-    const text = catalogues[this.language][key];
-    return this.#lengthen(text.replace(/\{(\w+)\}/g, (gap, name: string) => this.#fact(facts[name], gap)));
+    const text = this.#lengthen(catalogues[this.language][key]);
+    return text.replace(/\{(\w+)\}/g, (gap, name: string) => this.#fact(facts[name], gap));
   }
 
   /** A sentence the server asked for; `otherwise` where this screen's catalogue has no such key. */

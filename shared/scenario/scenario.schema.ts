@@ -83,6 +83,9 @@ export const hiddenFaultSchema = z.discriminatedUnion("kind", [
   }),
 ]);
 
+/** A load of a wiring, named in each language of the bench. */
+const scenarioLoadSchema = z.strictObject({ ...loadSchema.shape, name: textSchema.optional() });
+
 /** What a learner may fit in this scenario. */
 export const partsSchema = z.strictObject({
   cableCsaMm2: z.array(z.number().positive()).min(1),
@@ -122,7 +125,7 @@ export const scenarioSchema = z.strictObject({
     )
     .min(2),
   plan: planSchema,
-  loads: z.array(loadSchema),
+  loads: z.array(scenarioLoadSchema),
   parts: partsSchema,
   requirements: z.array(requirementSchema).min(1),
   asFound: builtSchema,

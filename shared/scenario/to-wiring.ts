@@ -64,7 +64,9 @@ export function toWiring(input: ToWiringInput): Wiring {
     supply: scenario.supply,
     stations,
     cables: built.cables.map(run),
-    loads: scenario.loads.filter(({ station }) => isThere.has(station)),
+    loads: scenario.loads
+      .filter(({ station }) => isThere.has(station))
+      .map(({ name, ...load }) => (name ? { ...load, name: name.en } : load)),
     ...(unknown && unknown.length > 0 ? { unknown: [...unknown] } : {}),
     wants: scenario.requirements,
     taskStations: scenario.stations.map(({ id }) => id),

@@ -132,7 +132,7 @@ export function cableProblems(
 }
 
 /** Complains of loads at stations that are not there or take no load. */
-export function loadProblems(loads: readonly Load[], stations: Stations): FieldProblem[] {
+export function loadProblems(loads: readonly Pick<Load, "station">[], stations: Stations): FieldProblem[] {
   return loads.flatMap(({ station: id }, index) => {
     const field = `loads[${index}].station`;
     const station = stations.get(id);
