@@ -5,6 +5,12 @@ import type { BoardFault, SensedState } from "../shared/board/sensed-state.schem
 /** How the scanner child reaches the board. `spinning` is the simulated chain that spins a while a GPIO call. */
 export type LinesKind = "simulated" | "gpio" | "spinning";
 
+/** Something broken at a contact of the simulated board. */
+export interface SimulatedFault {
+  contact: ContactId;
+  fault: "stuck-low" | "stuck-high" | "dead-output" | "dead-input" | "loose-contact";
+}
+
 /** From the server to the scanner child. */
 export type ToScanner =
   | {
@@ -16,6 +22,8 @@ export type ToScanner =
       /** Only for `simulated` and `spinning`: the leads that were in when the bench stopped. */
       groups?: ContactId[][];
       codes?: { entry: EntryId; code: number }[];
+      /** Only for `simulated` and `spinning`: what is broken on the board from the start. */
+      faults?: SimulatedFault[];
     }
   | { type: "plug"; request: number; contactA: ContactId; contactB: ContactId }
   | { type: "plug-cable"; request: number; entryA: EntryId; entryB: EntryId; code?: number }
@@ -31,7 +39,7 @@ export type ToScanner =
       type: "set-fault";
       request: number;
       contact: ContactId;
-      fault: "stuck-low" | "stuck-high" | "dead-output" | "dead-input" | "loose-contact" | null;
+      fault: SimulatedFault["fault"] | null;
     }
   | { type: "self-check"; request: number }
   | { type: "walk-test"; request: number; on: boolean }

@@ -1,8 +1,9 @@
-import { byId } from "../shared/board/ids.ts";
-import type { BoardFaultKind, SensedState } from "../shared/board/sensed-state.schema.ts";
-import type { BoardListener } from "./board/scanner-port.ts";
+import { byId, type ContactId } from "../shared/board/ids.ts";
+import type { BoardFault, BoardFaultKind, SensedState } from "../shared/board/sensed-state.schema.ts";
+import type { BoardListener, LeadResult } from "./board/scanner-port.ts";
 import { leadsOf, openingOf } from "./board/simulated-leads.ts";
 import type { BenchCore } from "./bench/bench-core.ts";
+import { endChecks, noteLead, noteTouch, testLeadAgain } from "./bench/board-check.ts";
 import { pluggedBefore, resumeAttempt } from "./bench/resume-attempt.ts";
 import { type Plugged, pluggedOf } from "./sensed/joins.ts";
 
@@ -52,6 +53,7 @@ export class BenchLoop implements BoardListener {
 
   lost(why: { code: string; facts: Record<string, string | number> }): void {
     this.#core.board = { state: "no-board", ...why };
+    endChecks(this.#core);
     this.#core.publish();
   }
 
@@ -65,18 +67,31 @@ export class BenchLoop implements BoardListener {
       else if (isTellable) resumeAttempt(core, pluggedOf(state));
     });
     this.#logFaultsSoon();
+    testLeadAgain(core);
     if (core.isSettled) core.settled();
     core.publish();
   }
 
   selfCheckProgress(doneCount: number, totalCount: number): void {
     this.#core.selfCheck = { doneCount, totalCount, isDone: false };
+    this.#core.selfCheckBegun();
     this.#core.publish();
   }
 
-  selfCheckResult(): void {
+  selfCheckResult(faults: BoardFault[]): void {
     const totalCount = this.#core.selfCheck?.totalCount ?? 0;
     this.#core.selfCheck = { doneCount: totalCount, totalCount, isDone: true };
+    this.#core.check = { ...this.#core.check, found: faults };
+    this.#core.publish();
+  }
+
+  walkTestTouch(contact: ContactId, leftCount: number): void {
+    noteTouch(this.#core, contact, leftCount);
+    this.#core.publish();
+  }
+
+  leadResult(result: LeadResult): void {
+    noteLead(this.#core, result);
     this.#core.publish();
   }
 

@@ -5,6 +5,7 @@ import type { AttemptRun } from "./attempt/attempt-run.ts";
 import { settingName } from "./attempt/attempt-state.ts";
 import { hintText } from "./attempt/hint-text.ts";
 import { planSheetOf } from "./attempt/plan-sheet.ts";
+import { startSelfCheck, testLead, walkTest } from "./bench/board-check.ts";
 import { matchAsFound, plug, plugCable, pull, undo } from "./bench/board-commands.ts";
 import { BenchCore, type BenchParts } from "./bench/bench-core.ts";
 import { endRun } from "./bench/end-run.ts";
@@ -108,13 +109,15 @@ export class Bench {
     pull: (command) => this.#withRun((run) => pull(this.core, run, command)),
     "match-as-found": () => this.#withRun((run) => matchAsFound(this.core, run)),
     undo: () => this.#withRun((run) => undo(this.core, run)),
-    probe: ({ probe, at }) =>
-      this.#withRun(() =>
-        this.core.parts.isSimulated
-          ? this.core.parts.port.request({ type: "probe", probe, at })
-          : refuse("real-board"),
-      ),
-    "self-check": () => this.#selfCheck(),
+    probe: ({ probe, at }) => {
+      const { isSimulated, port } = this.core.parts;
+      const move = () => (isSimulated ? port.request({ type: "probe", probe, at }) : refuse("real-board"));
+      // A walk along the board needs no work on it.
+      return this.core.check.walk?.isOn ? move() : this.#withRun(move);
+    },
+    "self-check": () => startSelfCheck(this.core),
+    "walk-test": (command) => walkTest(this.core, command),
+    "test-lead": (command) => testLead(this.core, command),
     "ask-verdict": (command) => this.#withRun((run) => this.#ask(run, command)),
     "accept-caution": (command) => this.#decide("accept-caution", command),
     "go-to-step": (command) => this.#decide("go-to-step", command),
@@ -189,19 +192,5 @@ export class Bench {
     core.isAsked = false;
     if (run && isAsked) core.guard(() => void this.#ask(run, {}));
     core.publish();
-  }
-
-  #selfCheck(): Handled {
-    const { core } = this;
-    if (core.board.state !== "ready") return refuse("no-board");
-    if ((core.sensed?.groups.length ?? 0) > 0) return refuse("board-not-empty");
-    core.selfCheck = { doneCount: 0, totalCount: 0, isDone: false };
-    // It takes a while and says how far it is by itself; other commands do not wait for it.
-    void core.parts.port.request({ type: "self-check" }).then((answer) => {
-      if (answer.ok) return;
-      core.selfCheck = undefined;
-      core.publish();
-    });
-    return done;
   }
 }

@@ -1,7 +1,28 @@
 import { isIP } from "node:net";
 import { z } from "zod";
+import { contactIdSchema } from "../shared/board/ids.schema.ts";
 
 const port = z.coerce.number().int().min(0).max(65_535);
+
+const faultSchema = z.strictObject({
+  contact: contactIdSchema,
+  fault: z.enum(["stuck-low", "stuck-high", "dead-output", "dead-input", "loose-contact"]),
+});
+type Fault = z.infer<typeof faultSchema>;
+
+/** Contacts and their faults, a colon between them and commas between the pairs. */
+function readFaults(text: string, context: z.RefinementCtx): Fault[] {
+  const words = text.split(",").map((word) => word.trim());
+  return words
+    .filter((word) => word !== "")
+    .flatMap((word) => {
+      const [contact, fault, ...rest] = word.split(":");
+      const parsed = faultSchema.safeParse({ contact, fault });
+      if (parsed.success && rest.length === 0) return [parsed.data];
+      context.addIssue({ code: "custom", message: `"${word}" is not a contact, a colon and a fault` });
+      return [];
+    });
+}
 
 /** What the environment may say. Every name is optional; an empty one counts as not said. */
 const environmentSchema = z.object({
@@ -16,6 +37,11 @@ const environmentSchema = z.object({
   SPURWISE_LINES: z.enum(["simulated", "gpio", "spinning"]).default("simulated"),
   SPURWISE_SPIN_US: z.coerce.number().min(0).max(1000).optional(),
   SPURWISE_FINDINGS: z.enum(["asked", "live"]).default("asked"),
+  /**
+   * For checks and for training the technician: what is broken on the simulated board, as
+   * `socket-1.a.L:stuck-low,way-1.b.N:loose-contact`.
+   */
+  SPURWISE_FAULTS: z.string().default("").transform(readFaults),
 });
 
 export interface Environment {
@@ -26,6 +52,7 @@ export interface Environment {
   lines: "simulated" | "gpio" | "spinning";
   spinUs: number | undefined;
   findings: "asked" | "live";
+  faults: Fault[];
 }
 
 /** The environment cannot be used: which names, and what each may be. */
@@ -58,5 +85,6 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     lines: data.SPURWISE_LINES,
     spinUs: data.SPURWISE_SPIN_US,
     findings: data.SPURWISE_FINDINGS,
+    faults: data.SPURWISE_FAULTS,
   };
 }

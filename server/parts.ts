@@ -3,14 +3,16 @@ import { createRequire } from "node:module";
 import { isAbsolute, join, resolve } from "node:path";
 import type { LinesKind } from "../hardware/scanner-messages.ts";
 import { systemdWatchdog } from "../hardware/systemd-watchdog.ts";
+import type { BoardDescription } from "../shared/board/board.schema.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { judge } from "../shared/rules/judge.ts";
 import { packVersion } from "../shared/rules/pack-version.ts";
 import type { Records } from "./bench/bench-core.ts";
+import { contactsOf } from "./board/contacts-of.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
 import type { ServerParts } from "./create-server.ts";
 import { demoLearners } from "./demo/learners.ts";
-import type { Environment } from "./environment.ts";
+import { type Environment, EnvironmentError } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { ScannerClient } from "./scanner-client.ts";
@@ -23,7 +25,7 @@ import { LogWriter } from "./store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
 import { StoreError } from "./store/store-error.ts";
 
-export type { FromScanner, LinesKind, ToScanner } from "../hardware/scanner-messages.ts";
+export type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "../hardware/scanner-messages.ts";
 
 /** What was opened, and what closes it again in reverse. */
 export interface OpenedParts {
@@ -118,13 +120,24 @@ function openHeldRecords(path: string, note: (sentence: string) => void, letGo: 
   }
 }
 
+/** Only a simulated board can be broken on purpose, and only at a contact it has. */
+function checkFaults({ faults, lines }: Environment, board: BoardDescription): void {
+  if (faults.length > 0 && lines === "gpio")
+    throw new EnvironmentError("SPURWISE_FAULTS: only the simulated board can be broken on purpose");
+  const known = new Set(contactsOf(board));
+  for (const { contact } of faults)
+    if (!known.has(contact))
+      throw new EnvironmentError(`SPURWISE_FAULTS: "${contact}" is no contact of the board ${board.id}`);
+}
+
 /**
  * Opens everything a bench works with, by what the environment says.
  *
- * @throws StoreError, UnusableFileError or a file system error; then nothing is left open.
+ * @throws EnvironmentError, StoreError, UnusableFileError or a file system error; then nothing is left open.
  */
 export function openParts(environment: Environment, note: (sentence: string) => void): OpenedParts {
   const { board, bytes } = readBoardFile(boardPath(environment.board));
+  checkFaults(environment, board);
   const data = dataFolder(environment.data);
   mkdirSync(data, { recursive: true });
   const letGo = holdFolder(data);
@@ -136,6 +149,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     childPath: folders.scannerChild,
     lines,
     spinUs: environment.spinUs,
+    faults: environment.faults,
     timers: systemTimers,
     alive: watchdog.alive,
     note,

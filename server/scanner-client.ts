@@ -1,7 +1,7 @@
 import { type ChildProcess, fork } from "node:child_process";
 import type { BoardListener, BoardOpening, BoardPort, BoardRequest } from "./board/scanner-port.ts";
 import type { Timers } from "./clock/clock.ts";
-import type { FromScanner, LinesKind, ToScanner } from "./parts.ts";
+import type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "./parts.ts";
 import { done, refuse, type Refusal } from "./refusal.ts";
 
 export interface ScannerClientOptions {
@@ -10,6 +10,8 @@ export interface ScannerClientOptions {
   lines: LinesKind;
   /** Microseconds a GPIO call of the `spinning` stand-in takes. */
   spinUs?: number | undefined;
+  /** What is broken on the simulated board, for checks of the bench itself. */
+  faults?: readonly SimulatedFault[];
   timers: Timers;
   /** Called with each sign of life: the scan loop turns, or a board that cannot be had is tried again. */
   alive?: () => void;
@@ -40,7 +42,7 @@ const refusalOf = {
  */
 export class ScannerClient implements BoardPort {
   readonly #options: ScannerClientOptions;
-  readonly #waiting = new Map<number, (answer: Answer) => void>();
+  readonly #waiting = new Map<number, { request: BoardRequest; resolve: (answer: Answer) => void }>();
   #child: ChildProcess | undefined;
   #listener: BoardListener | undefined;
   #opening: (() => BoardOpening) | undefined;
@@ -66,7 +68,7 @@ export class ScannerClient implements BoardPort {
     this.#requestCount += 1;
     const number = this.#requestCount;
     return new Promise((resolve) => {
-      this.#waiting.set(number, resolve);
+      this.#waiting.set(number, { request, resolve });
       this.#send(child, { ...request, request: number });
     });
   }
@@ -88,14 +90,20 @@ export class ScannerClient implements BoardPort {
   #start(): void {
     const opening = this.#opening;
     if (!opening || this.#isClosing) return;
-    const { childPath, lines, spinUs } = this.#options;
+    const { childPath, lines, spinUs, faults } = this.#options;
     // The child's own process only: it gets none of the flags this one was started with.
     const child = fork(childPath, [], { execArgv: [], serialization: "json", stdio: "inherit" });
     this.#child = child;
     child.on("message", (message) => this.#hear(child, message as FromScanner));
     child.on("error", (error) => this.#options.note(`scanner: ${error.message}`));
     child.once("exit", (code, signal) => this.#ended(child, `${signal ?? code ?? "unknown"}`));
-    this.#send(child, { type: "open", ...opening(), lines, ...(spinUs === undefined ? {} : { spinUs }) });
+    this.#send(child, {
+      type: "open",
+      ...opening(),
+      lines,
+      ...(spinUs === undefined ? {} : { spinUs }),
+      ...(faults && faults.length > 0 ? { faults: [...faults] } : {}),
+    });
     this.#watch(child);
   }
 
@@ -142,15 +150,26 @@ export class ScannerClient implements BoardPort {
       case "refused":
         this.#answer(message.request, refuse(refusalOf[message.code], message.facts));
         return;
-      case "lead-result":
       case "walk-test-touch":
+        this.#listener?.walkTestTouch(message.contact, message.leftCount);
+        return;
+      case "lead-result":
+        this.#hearLead(message);
+        return;
       case "alive":
         return;
     }
   }
 
+  #hearLead({ request, joined, open, codes }: Extract<FromScanner, { type: "lead-result" }>): void {
+    const asked = this.#waiting.get(request)?.request;
+    if (asked?.type === "test-lead")
+      this.#listener?.leadResult({ entryA: asked.entryA, entryB: asked.entryB, joined, open, codes });
+    this.#answer(request, done);
+  }
+
   #answer(request: number, answer: Answer): void {
-    this.#waiting.get(request)?.(answer);
+    this.#waiting.get(request)?.resolve(answer);
     this.#waiting.delete(request);
   }
 
@@ -164,7 +183,7 @@ export class ScannerClient implements BoardPort {
   #giveUp(why: { code: string; facts: Record<string, string | number> }): void {
     this.#child = undefined;
     this.#cancelWatch();
-    for (const resolve of this.#waiting.values()) resolve(refuse("no-board"));
+    for (const { resolve } of this.#waiting.values()) resolve(refuse("no-board"));
     this.#waiting.clear();
     this.#listener?.lost(why);
     this.#cancelRetry();

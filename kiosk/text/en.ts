@@ -1,3 +1,5 @@
+import { boardCheckEn } from "./board-check-en.ts";
+
 /**
  * Every sentence of the bench screen, in English. Short words, for a reading age of about 11. What stands in
  * braces is put in by the screen. Other languages have the same keys, or the kiosk does not compile.
@@ -386,6 +388,8 @@ export const en = {
   "fault.no-board": "No mock board is plugged in. Call the technician.",
   "self-check.running": "Checking the board: {done} of {total}",
   "self-check.done": "The board check is done.",
+
+  ...boardCheckEn,
 
   // Refusals
   "refused.other": "That cannot be done now ({code}).",

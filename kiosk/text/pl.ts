@@ -1,3 +1,4 @@
+import { boardCheckPl } from "./board-check-pl.ts";
 import type { TextKey } from "./en.ts";
 
 /** The same sentences in Polish. */
@@ -372,6 +373,7 @@ export const pl: Record<TextKey, string> = {
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Sprawdzanie tablicy: {done} z {total}",
   "self-check.done": "Tablica jest sprawdzona.",
+  ...boardCheckPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",
   "refused.link": "Stanowisko nie odpowiedziało. Spróbuj jeszcze raz.",

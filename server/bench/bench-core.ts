@@ -10,6 +10,7 @@ import type { AttemptState } from "../attempt/attempt-state.ts";
 import type { BoardPort } from "../board/scanner-port.ts";
 import type { Leads } from "../board/simulated-leads.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
+import { type BoardCheck, nothingChecked } from "./board-check.ts";
 import type { ScenarioKit, ScenarioLibrary } from "../library.ts";
 import type { BenchMemory, BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
 import type { Learner, LearnerReader } from "../store/learners.ts";
@@ -90,6 +91,9 @@ export class BenchCore {
   /** A verdict was asked for while a plug may have been half in. */
   isAsked = false;
   selfCheck: { doneCount: number; totalCount: number; isDone: boolean } | undefined;
+  /** Called when the first line of a self-check is checked. */
+  selfCheckBegun: () => void = () => undefined;
+  check: BoardCheck = nothingChecked;
   isDiskFull = false;
   isLogDamaged: boolean;
   #cancelMoving: () => void = () => undefined;

@@ -5,6 +5,7 @@ import { asFoundCables } from "../attempt/settings.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { BoardRequest } from "../board/scanner-port.ts";
 import {
+  codeForCable,
   leadsAfter,
   leadsOfCable,
   leadsOfDrawnCable,
@@ -68,13 +69,13 @@ export async function plugCable(
   const { board } = core.parts;
   const refused = mayWire(run.state) ?? onlySimulated(core);
   if (refused) return refused;
-  const cores = leadsOfCable(board, entryA, entryB);
+  const hasCodes = core.board.state === "ready" && core.board.hasCodes;
+  const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
+  const cores = leadsOfCable(board, entryA, entryB, code);
   if (entryA === entryB || cores.length === 0) return refuse("no-such-place");
   if (cores.some((lead) => core.leads.has(lead))) return refuse("in-use");
   if (csaMm2 !== undefined && !run.kit.scenario.parts.cableCsaMm2.includes(csaMm2))
     return refuse("not-a-choice");
-  const hasCodes = core.board.state === "ready" && core.board.hasCodes;
-  const code = hasCodes ? board.codes?.find((known) => known.csaMm2 === csaMm2)?.code : undefined;
   if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
   const answer = await bringAbout(core, [
     { type: "plug-cable", entryA, entryB, ...(code === undefined ? {} : { code }) },

@@ -1,6 +1,7 @@
 import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import type { BenchCore, Person } from "./bench-core.ts";
+import { endChecks } from "./board-check.ts";
 
 type Answer = { ok: true } | Refusal;
 
@@ -28,7 +29,7 @@ export function signIn(core: BenchCore, command: BenchCommand<"sign-in">): Answe
 /** Locks the bench. The work is kept: an open attempt goes on when the same person signs in again. */
 export function signOut(core: BenchCore): Answer {
   core.person = null;
-  if (core.selfCheck?.isDone) core.selfCheck = undefined;
+  endChecks(core);
   core.learners = core.parts.records?.learners.all() ?? [];
   core.undo = [];
   core.remember({ person: null });

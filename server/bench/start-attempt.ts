@@ -6,6 +6,7 @@ import { reduce } from "../attempt/reduce.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import { pluggedOf } from "../sensed/joins.ts";
 import type { BenchCore, Person } from "./bench-core.ts";
+import { endChecks } from "./board-check.ts";
 import { endRun } from "./end-run.ts";
 
 /** True where the attempt on the bench is this person's. */
@@ -71,6 +72,6 @@ export function startAttempt(
   core.run = state && core.runOf(kit, state);
   core.undo = [];
   core.isAsked = false;
-  if (core.selfCheck?.isDone) core.selfCheck = undefined;
+  endChecks(core);
   return done;
 }

@@ -3,13 +3,25 @@ import type { ContactId, EntryId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { Refusal } from "../refusal.ts";
 
-/** What the server may ask of the board while it runs. All but the self-check are for the simulated board. */
+/** What the server may ask of the board while it runs. Those that move something are for the simulated board. */
 export type BoardRequest =
   | { type: "plug"; contactA: ContactId; contactB: ContactId }
   | { type: "plug-cable"; entryA: EntryId; entryB: EntryId; code?: number }
   | { type: "pull"; what: { contactA: ContactId; contactB: ContactId } | { entry: EntryId } | "all" }
   | { type: "probe"; probe: "red" | "black"; at: ContactId | "other-probe" | null }
-  | { type: "self-check" };
+  | { type: "self-check" }
+  | { type: "walk-test"; on: boolean }
+  /** Answered by `leadResult` once the board is at rest. */
+  | { type: "test-lead"; entryA: EntryId; entryB: EntryId };
+
+/** What a lead between two entries shows: the contacts it joins, those it leaves open, the code at each end. */
+export interface LeadResult {
+  entryA: EntryId;
+  entryB: EntryId;
+  joined: [ContactId, ContactId][];
+  open: ContactId[];
+  codes: { entry: EntryId; code: number }[];
+}
 
 /** What the board tells of itself. */
 export interface BoardListener {
@@ -19,6 +31,9 @@ export interface BoardListener {
   sensed(state: SensedState): void;
   selfCheckProgress(doneCount: number, totalCount: number): void;
   selfCheckResult(faults: BoardFault[]): void;
+  /** A probe has come to a contact or test face; `leftCount` have not been touched yet. */
+  walkTestTouch(contact: ContactId, leftCount: number): void;
+  leadResult(result: LeadResult): void;
 }
 
 /** What is opened: the board, and the leads that are in where it is simulated. */

@@ -4,13 +4,19 @@ import {
   cableOfConductor,
   conductorId,
   type ConductorId,
+  contactId,
   type ContactId,
   endsOfConductor,
   type EntryId,
   entryOf,
 } from "../../shared/board/ids.ts";
 import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
-import { conductorsOf, stationsById, straightCores } from "../../shared/wiring/conductors-of.ts";
+import {
+  conductorsOf,
+  placesOfEntry,
+  stationsById,
+  straightCores,
+} from "../../shared/wiring/conductors-of.ts";
 import type { Plugged } from "../sensed/joins.ts";
 import type { BoardRequest } from "./scanner-port.ts";
 
@@ -27,9 +33,39 @@ export const leadsOf = ({ joins, codes }: Plugged): Leads => {
   return new Map(joins.map((join) => [join, codeOf(join)]));
 };
 
-/** The leads of a whole cable between two entries, core to core. */
-export const leadsOfCable = (board: BoardDescription, from: EntryId, to: EntryId): ConductorId[] =>
-  straightCores(from, to, stationsById(board.stations)).map((pair) => conductorId(pair.from, pair.to));
+/**
+ * The leads of a whole cable between two entries, core to core. A coded cable has the cores its code lists and no
+ * others.
+ */
+export function leadsOfCable(
+  board: BoardDescription,
+  from: EntryId,
+  to: EntryId,
+  code?: number,
+): ConductorId[] {
+  const stations = stationsById(board.stations);
+  const cores = board.codes?.find((known) => known.code === code)?.cores;
+  const places = placesOfEntry(from, stations);
+  return straightCores(from, to, stations)
+    .filter(
+      (pair) =>
+        cores === undefined ||
+        places.some(({ core, role }) => cores.includes(core) && pair.from === contactId(from, role)),
+    )
+    .map((pair) => conductorId(pair.from, pair.to));
+}
+
+/** The code of the cable of a size that joins most between two entries; undefined where the board has none. */
+export function codeForCable(
+  board: BoardDescription,
+  from: EntryId,
+  to: EntryId,
+  csaMm2: number | undefined,
+): number | undefined {
+  const ofSize = (board.codes ?? []).filter((known) => known.csaMm2 === csaMm2);
+  const joins = ({ code }: { code: number }): number => leadsOfCable(board, from, to, code).length;
+  return ofSize.toSorted((a, b) => joins(b) - joins(a))[0]?.code;
+}
 
 /** The leads of cables as a scenario states them. */
 export const leadsOfSpecs = (board: BoardDescription, cables: readonly CableSpec[]): Leads => {
@@ -61,7 +97,7 @@ export function requestsBetween(from: Leads, to: Leads, board: BoardDescription)
     const [contactA, contactB] = endsOfConductor(lead);
     const code = to.get(lead);
     const cable = cableOfConductor(lead);
-    if (code === undefined || !isWhole(to, cable, board)) {
+    if (code === undefined || !isWhole(to, cable, board, code)) {
       requests.push({ type: "plug", contactA, contactB });
     } else if (!coded.has(cable)) {
       coded.add(cable);
@@ -97,7 +133,8 @@ export function leadsAfter(leads: Leads, request: BoardRequest, board: BoardDesc
     case "plug":
       return after.set(conductorId(request.contactA, request.contactB), undefined);
     case "plug-cable":
-      for (const lead of leadsOfCable(board, request.entryA, request.entryB)) after.set(lead, request.code);
+      for (const lead of leadsOfCable(board, request.entryA, request.entryB, request.code))
+        after.set(lead, request.code);
       return after;
     case "pull": {
       const { what } = request;
@@ -110,6 +147,8 @@ export function leadsAfter(leads: Leads, request: BoardRequest, board: BoardDesc
     }
     case "probe":
     case "self-check":
+    case "walk-test":
+    case "test-lead":
       return leads;
   }
 }
@@ -128,7 +167,7 @@ export function openingOf(leads: Leads): {
   };
 }
 
-const isWhole = (leads: Leads, cable: CableId, board: BoardDescription): boolean => {
+const isWhole = (leads: Leads, cable: CableId, board: BoardDescription, code: number): boolean => {
   const [from, to] = cable.split("~") as [EntryId, EntryId];
-  return leadsOfCable(board, from, to).every((lead) => leads.has(lead));
+  return leadsOfCable(board, from, to, code).every((lead) => leads.has(lead));
 };

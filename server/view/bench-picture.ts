@@ -20,5 +20,7 @@ export interface AttemptPicture {
 /** Everything there is to show of a bench. What it says of the bench itself may be seen by all. */
 export interface BenchPicture {
   bench: Omit<BenchView, "attempt">;
+  /** Assessed work lies open on the bench, whoever stands at it. */
+  isAssessing: boolean;
   attempt: AttemptPicture | undefined;
 }

@@ -1,8 +1,10 @@
 import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
+import { isAssessing } from "../bench/board-check.ts";
 import { isOwnAttempt } from "../bench/start-attempt.ts";
 import type { BenchPicture } from "./bench-picture.ts";
+import { boardCheckView } from "./board-check-view.ts";
 
 /** What is wrong around the work, each trouble once. */
 function banners(core: BenchCore): Banner[] {
@@ -48,6 +50,7 @@ function boardState({ board, sensed, parts }: BenchCore): Pick<BenchView, "state
 export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchPicture {
   const { memory, person, parts, run, sensed, undo, isAsked, selfCheck } = core;
   const isOwn = isOwnAttempt(core);
+  const boardCheck = boardCheckView(core);
   return {
     bench: {
       revision: core.revision,
@@ -62,7 +65,9 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
       scenarios: cards,
       board: face,
       ...(selfCheck ? { selfCheck } : {}),
+      ...(boardCheck ? { boardCheck } : {}),
     },
+    isAssessing: isAssessing(core),
     attempt:
       run && isOwn
         ? {

@@ -10,9 +10,19 @@ export type Audience = "bench";
  * screen. In an assessed attempt the bench gets joins, sizes, settings, readings and the health of the board,
  * and nothing that is derived from them: to tell a learner right or wrong would spoil the evidence.
  */
-export function viewFor(audience: Audience, { bench, attempt }: BenchPicture): BenchView {
+export function viewFor(audience: Audience, { bench, isAssessing, attempt }: BenchPicture): BenchView {
   switch (audience) {
     case "bench":
-      return { ...bench, attempt: attempt ? attemptView(attempt, bench.language) : null };
+      return {
+        ...(isAssessing ? withoutLeads(bench) : bench),
+        attempt: attempt ? attemptView(attempt, bench.language) : null,
+      };
   }
+}
+
+/** What the tools tell of leads would tell of the wiring; whether the board is well does not. */
+function withoutLeads({ boardCheck, ...bench }: BenchPicture["bench"]): BenchPicture["bench"] {
+  if (!boardCheck) return bench;
+  const { selfCheck, faults } = boardCheck;
+  return { ...bench, boardCheck: { ...(selfCheck ? { selfCheck } : {}), faults } };
 }

@@ -1,6 +1,6 @@
 import type { CableId, ContactId, EntryId, Role, RoleClass, StationId } from "../board/ids.ts";
 import type { ApplianceKind, Core, Side, StationKind } from "../board/station-kinds.ts";
-import type { BoardFaultKind } from "../board/sensed-state.schema.ts";
+import type { BoardFault, BoardFaultKind } from "../board/sensed-state.schema.ts";
 import type { Place, Weight } from "../rules/rule.ts";
 import type { StrippedScenario, Text } from "../scenario/scenario.schema.ts";
 import type {
@@ -170,6 +170,25 @@ export interface AttemptView {
   verdict: VerdictView | null;
 }
 
+/** What the tools for the health of the board have found. */
+export interface BoardCheckView {
+  /** As in `BenchView.selfCheck`. */
+  selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };
+  /** Contacts and test faces that a probe has touched, the one touched last at the end. */
+  walk?: { isOn: boolean; touched: ContactId[]; leftCount: number };
+  /** What the lead between two entries shows, as sensed at rest. */
+  lead?: {
+    entryA: EntryId;
+    entryB: EntryId;
+    joined: [ContactId, ContactId][];
+    open: ContactId[];
+    /** The code read at an end, and the size it stands for where the board knows it. */
+    codes: { entry: EntryId; code: number; csaMm2?: number }[];
+  };
+  /** What is wrong now, and what else the last self-check found. */
+  faults: BoardFault[];
+}
+
 /** Everything the bench screen gets, whole. Made by `viewFor` alone. */
 export interface BenchView {
   revision: number;
@@ -186,4 +205,6 @@ export interface BenchView {
   board: BoardFace | null;
   attempt: AttemptView | null;
   selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };
+  /** There once a tool was used or a fault is known. While assessed work is open it tells nothing of the wiring. */
+  boardCheck?: BoardCheckView;
 }

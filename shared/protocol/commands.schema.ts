@@ -94,6 +94,10 @@ export const benchCommandSchemas = {
   ready: none,
   "hand-in": none,
   "self-check": none,
+  /** A walk along the board with a probe, on or off. */
+  "walk-test": z.strictObject({ isOn: z.boolean() }),
+  /** What a lead between two entries shows. Never while assessed work is open: it would tell of the wiring. */
+  "test-lead": z.strictObject({ entryA: entryIdSchema, entryB: entryIdSchema }),
 } as const;
 
 export type BenchCommandName = keyof typeof benchCommandSchemas;

@@ -95,6 +95,7 @@ export const refusalCodes = {
   "not-a-question": [],
   "no-reading": [],
   unsettled: [],
+  "no-probes": [],
 } as const;
 
 export type SayKey = keyof typeof sayKeys;

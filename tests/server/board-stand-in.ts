@@ -1,6 +1,6 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { byId, conductorId, type ConductorId, type ContactId } from "../../shared/board/ids.ts";
-import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type {
   BoardListener,
   BoardOpening,
@@ -22,6 +22,8 @@ export class BoardStandIn implements BoardPort {
   #listener: BoardListener | undefined;
   #revision = 0;
   #extra: Partial<SensedState> = {};
+  /** What its next self-check finds. */
+  foundBySelfCheck: BoardFault[] = [];
   /** While false, sensed states say that a plug may be half in. */
   isSettled = true;
 
@@ -42,10 +44,34 @@ export class BoardStandIn implements BoardPort {
     if (request.type === "self-check") {
       this.#listener?.selfCheckProgress(12, 24);
       this.#listener?.selfCheckProgress(24, 24);
-      this.#listener?.selfCheckResult([]);
+      this.#listener?.selfCheckResult(this.foundBySelfCheck);
     }
+    if (request.type === "test-lead") this.#testLead(request);
     this.#say();
     return done;
+  }
+
+  #testLead({ entryA, entryB }: Extract<BoardRequest, { type: "test-lead" }>): void {
+    const isAt = (entry: string) => (contact: string) => contact.startsWith(`${entry}.`);
+    const joined = [...this.leads.keys()]
+      .map((lead) => lead.split("~") as [ContactId, ContactId])
+      .filter((ends) => ends.some(isAt(entryA)) && ends.some(isAt(entryB)))
+      .map((ends) => (isAt(entryA)(ends[0]) ? ends : (ends.toReversed() as [ContactId, ContactId])));
+    const open = [entryA, entryB]
+      .flatMap((entry) => ["L", "N", "E"].map((role) => `${entry}.${role}` as ContactId))
+      .filter((contact) => !joined.flat().includes(contact));
+    const codeOf = (entry: string) =>
+      [...this.leads].find(([lead]) => lead.split("~").some(isAt(entry)))?.[1];
+    const codes = [entryA, entryB].flatMap((entry) => {
+      const code = codeOf(entry);
+      return code === undefined ? [] : [{ entry, code }];
+    });
+    this.#listener?.leadResult({ entryA, entryB, joined, open, codes });
+  }
+
+  /** A probe is put on a contact during a walk along the board. */
+  touches(contact: string, leftCount: number): void {
+    this.#listener?.walkTestTouch(contact as ContactId, leftCount);
   }
 
   async close(): Promise<void> {

@@ -32,6 +32,7 @@ describe("the environment", () => {
       lines: "simulated",
       spinUs: undefined,
       findings: "asked",
+      faults: [],
     });
   });
 
@@ -42,6 +43,9 @@ describe("the environment", () => {
     { name: "SPURWISE_LINES", value: "magic" },
     { name: "SPURWISE_SPIN_US", value: "-1" },
     { name: "SPURWISE_FINDINGS", value: "never" },
+    { name: "SPURWISE_FAULTS", value: "socket-1.a.L" },
+    { name: "SPURWISE_FAULTS", value: "socket-1.a.L:broken" },
+    { name: "SPURWISE_FAULTS", value: "socket-1:stuck-low" },
   ])("is refused by name where $name is $value", ({ name, value }) => {
     expect(() => readEnvironment({ [name]: value })).toThrow(EnvironmentError);
     expect(() => readEnvironment({ [name]: value })).toThrow(name);

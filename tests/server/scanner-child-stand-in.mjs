@@ -39,6 +39,17 @@ process.on("message", (message) => {
       groups = [...groups, [message.contactA, message.contactB]];
       sense();
       return say({ type: "done", request: message.request });
+    case "walk-test":
+      say({ type: "walk-test-touch", contact: "way-1.a.L", firstTime: true, leftCount: 23 });
+      return say({ type: "done", request: message.request });
+    case "test-lead":
+      return say({
+        type: "lead-result",
+        request: message.request,
+        joined: [["way-1.a.L", "socket-1.a.L"]],
+        open: ["way-1.a.N", "way-1.a.E", "socket-1.a.N", "socket-1.a.E"],
+        codes: [],
+      });
     case "close":
       return process.disconnect();
   }

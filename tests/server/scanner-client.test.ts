@@ -1,6 +1,6 @@
 import { fileURLToPath } from "node:url";
 import { describe, expect, it, onTestFinished } from "vitest";
-import type { BoardListener, BoardOpening } from "../../server/board/scanner-port.ts";
+import type { BoardListener, BoardOpening, LeadResult } from "../../server/board/scanner-port.ts";
 import { ScannerClient } from "../../server/scanner-client.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { ManualClock } from "./manual-clock.ts";
@@ -29,6 +29,12 @@ class Listener implements BoardListener {
   }
   selfCheckResult(): void {
     this.#note("result");
+  }
+  walkTestTouch(contact: string, leftCount: number): void {
+    this.#note(`touch ${contact}, ${leftCount} left`);
+  }
+  leadResult({ entryA, entryB, joined, open }: LeadResult): void {
+    this.#note(`lead ${entryA} ${entryB}: ${joined.length} joined, ${open.length} open`);
   }
 
   /** The next time a word is heard. */
@@ -72,6 +78,21 @@ describe("the scanner's process", () => {
       { ok: false, code: "no-such-place", facts: { contact: "way-9.a.L" } },
     ]);
     expect(listener.state?.groups).toEqual([["way-1.a.L", "socket-1.a.L"]]);
+  });
+
+  it("tells what a probe touches and what a lead shows", async () => {
+    const { listener, scanner, open } = client("simulated");
+    const sensed = listener.next("sensed");
+    open();
+    await sensed;
+    const [entryA, entryB] = ["way-1.a", "socket-1.a"] as [never, never];
+    const answers = [
+      await scanner.request({ type: "walk-test", on: true }),
+      await scanner.request({ type: "test-lead", entryA, entryB }),
+    ];
+    expect(answers).toEqual([{ ok: true }, { ok: true }]);
+    expect(listener.heard).toContain("touch way-1.a.L, 23 left");
+    expect(listener.heard).toContain("lead way-1.a socket-1.a: 1 joined, 4 open");
   });
 
   it("that dies is said to be lost, its open requests are refused, and it is started again with what is in", async () => {
