@@ -13,8 +13,18 @@ export type Duty = { carriesA: number } | { lacks: { station: StationId; field: 
  * branch what lies beyond it, anything else its device or fuse; never more than that. Undefined where none feeds it.
  */
 export const accessoryDuty = (model: CircuitModel, station: Station): Duty | undefined => {
-  const zone = model.zones.find(({ stations }) => stations.includes(station.id));
-  if (!zone) return undefined;
+  const duties = zonesAt(model, station.id).map((zone) => dutyIn(model, zone, station));
+  return duties.reduce<Duty | undefined>((most, duty) => {
+    if (!most || "lacks" in duty) return duty;
+    return "lacks" in most || most.carriesA >= duty.carriesA ? most : duty;
+  }, undefined);
+};
+
+/** The parts a station lies in: several where its buses belong to more than one fuse or device. */
+const zonesAt = (model: CircuitModel, id: StationId): Zone[] =>
+  model.zones.filter(({ stations }) => stations.includes(id));
+
+function dutyIn(model: CircuitModel, zone: Zone, station: Station): Duty {
   const { ratingA, station: source, kind } = zone.upstream;
   const isLightSwitch = station.kind === "plate-switch" && station.settings?.poles !== 2;
   const demandA = isLightSwitch
@@ -25,16 +35,16 @@ export const accessoryDuty = (model: CircuitModel, station: Station): Duty | und
   if (demandA !== undefined && (ratingA === undefined || demandA <= ratingA)) return { carriesA: demandA };
   if (ratingA !== undefined) return { carriesA: ratingA };
   return { lacks: { station: source, field: kind === "fuse" ? "fuseRatingA" : "deviceRatingA" } };
-};
+}
 
 /** Rating usual on a switch, control or box that does not say, in amperes; an isolator has no usual one. */
 export const usualAccessoryRatingA = (model: CircuitModel, { id, kind }: Station): number | undefined => {
   if (kind === "plate-switch") return usualRatingA("plate switch, lighting");
   if (kind === "cooker-control") return usualRatingA("cooker control unit");
   if (kind !== "junction-box") return undefined;
-  const zone = model.zones.find(({ stations }) => stations.includes(id));
-  const isOfLights =
-    zone?.points.some((point) => isLightingPoint(model, point)) && !hasSocketOutlet(model, zone);
+  const isOfLights = zonesAt(model, id).some(
+    (zone) => zone.points.some((point) => isLightingPoint(model, point)) && !hasSocketOutlet(model, zone),
+  );
   return usualRatingA(isOfLights ? "junction box, lighting" : "junction box, socket circuits");
 };
 

@@ -11,7 +11,15 @@ import { busesOf, entriesOf, nodeId, type NodeId } from "./buses.ts";
 import { cableModels } from "./cable-models.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";
-import type { CableModel, Circuit, CircuitModel, ConductorModel, Island, Zone } from "./model.ts";
+import type {
+  CableModel,
+  Circuit,
+  CircuitModel,
+  ConductorModel,
+  Island,
+  MissingCore,
+  Zone,
+} from "./model.ts";
 import { reachTable } from "./reach.ts";
 import { zonesOf } from "./zones.ts";
 
@@ -37,6 +45,8 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
       if (known) known.push(conductor);
       else conductorsAt.set(contact, [conductor]);
     }
+  for (const cable of cables)
+    for (const core of cable.missing) core.crossedBy = conductorsInPlaceOf(core, conductorsAt);
   const indexOf = new Map<NodeId, number>();
   for (const node of buses.nodes.keys()) indexOf.set(node, indexOf.size);
   const table = reachTable(buses, conductors, indexOf);
@@ -95,6 +105,15 @@ function withEntriesInUse(stations: readonly Station[], { cables, readings = [] 
     const used = letters.get(station.id);
     return { ...station, entries: used ? entriesOf(station).filter(({ letter }) => used.has(letter)) : [] };
   });
+}
+
+/** A core that is missing because its contacts are taken: put right, the one mends the other. */
+function conductorsInPlaceOf(
+  { from, to }: MissingCore,
+  conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>,
+): ConductorId[] {
+  const there = [from, to].flatMap((contact) => (conductorsAt.get(contact) ?? []).map(({ id }) => id));
+  return there.length < 2 ? there : [...new Set(there)].sort(byId);
 }
 
 function loadsAt(loads: readonly Load[]): Map<StationId, Load[]> {

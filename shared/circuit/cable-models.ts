@@ -133,9 +133,6 @@ function missingCores(
         (conductor.from === from || conductor.to === to || conductor.from === to),
     );
     if (carried || unknown.has(from) || unknown.has(to)) return [];
-    const crossedBy = conductors.filter(
-      ({ from: a, to: b }) => a === from || a === to || b === from || b === to,
-    );
     // A core that would be crossed even if it ran straight is missed by both classes.
     const missedBy = new Set([roleClass(roleOf(from)), roleClass(roleOf(to))]);
     return [...missedBy].map((conductor) => ({
@@ -143,7 +140,7 @@ function missingCores(
       from,
       to,
       class: conductor,
-      crossedBy: crossedBy.map(({ id }) => id).sort(byId),
+      crossedBy: [],
     }));
   });
 }

@@ -12,7 +12,11 @@ export interface Loss {
   cores: ConductorId[];
 }
 
-const liveRoles = ["L", "SL", "common", "strap1", "strap2"] as const;
+/** Live buses of a rose or a plate switch; an intermediate switch has straps on two sides. */
+const liveBuses = [
+  ...["L", "SL", "common", "strap1", "strap2"],
+  ...["strap-in.strap1", "strap-in.strap2", "strap-out.strap1", "strap-out.strap2"],
+];
 
 /** The nodes of a station of which one has to be reached by a class; none where it has no need of it. */
 export const neededNodes = ({ id, kind }: Station, wanted: RoleClass): NodeId[] => {
@@ -25,7 +29,7 @@ export const neededNodes = ({ id, kind }: Station, wanted: RoleClass): NodeId[] 
   }
   if (isTwoSided) return [nodeId(id, "supply.L")];
   return kind === "plate-switch" || kind === "ceiling-rose"
-    ? liveRoles.map((role) => nodeId(id, role))
+    ? liveBuses.map((bus) => nodeId(id, bus))
     : [nodeId(id, "L")];
 };
 
@@ -35,8 +39,7 @@ export const isReachedBy = (model: CircuitModel, station: Station, wanted: RoleC
 
 /**
  * Stations in use that a class does not reach, though another does; grouped by where it was lost. A lamp whose
- * neutral passes through a switch has its neutral. An intermediate
- * switch has no fixed live node of its own name and is judged by its earth alone.
+ * neutral passes through a switch has its neutral.
  */
 export const lossesOf = (model: CircuitModel, wanted: RoleClass): Loss[] => {
   const lost = new Map<number, StationId[]>();

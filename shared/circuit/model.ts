@@ -20,7 +20,7 @@ export interface MissingCore {
   from: ContactId;
   to: ContactId;
   class: RoleClass;
-  /** Conductors of another class at its two contacts, where there are: the core is crossed, not left out. */
+  /** Conductors that are at its two contacts and go elsewhere: the core is crossed or misplaced, not left out. */
   crossedBy: ConductorId[];
 }
 

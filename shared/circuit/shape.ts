@@ -82,7 +82,7 @@ function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link
       groups.push([end]);
       continue;
     }
-    const key = end.a < end.b ? `${end.a} ${end.b}` : `${end.b} ${end.a}`;
+    const key = [local(end.a), local(end.b)].sort((a, b) => a - b).join();
     const known = partial.get(key);
     if (known) known.push(end);
     else partial.set(key, [end]);

@@ -10,8 +10,10 @@ function isRingEnds({ shape, sources }: Zone): boolean {
   if (sources.some(({ ratingA }) => ratingA !== undefined && ratingA < ringLimits.leastDeviceA)) return false;
   const ways = new Set(sources.map(({ station }) => station));
   return shape.rings.some(({ runs }) => {
-    const landed = new Set(runs.flatMap(({ a, b }) => [a, b]).filter((station) => ways.has(station)));
-    return landed.size > 1;
+    const ends = runs.flatMap(({ cables }) =>
+      cables.flatMap((cable) => [cable.fromStation, cable.toStation]),
+    );
+    return new Set(ends.filter((station) => ways.has(station))).size > 1;
   });
 }
 
