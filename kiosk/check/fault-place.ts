@@ -1,0 +1,31 @@
+import { entryOf, roleOf, stationOf } from "../../shared/board/ids.ts";
+import type { BoardFault } from "../../shared/board/sensed-state.schema.ts";
+import type { BoardFace } from "../../shared/protocol/bench-view.ts";
+import type { Words } from "../text/words.svelte.ts";
+import { placeName, roleName } from "../wiring/place-name.ts";
+
+/** More contacts than this are counted, not named. */
+const mostNamed = 6;
+
+/**
+ * Where a fault of the board is, in words: its contacts by station, each station named once; a probe; or the
+ * whole board.
+ */
+export function faultPlace({ station, contacts, facts }: BoardFault, face: BoardFace, words: Words): string {
+  const probe = facts?.["probe"];
+  if (probe === "red" || probe === "black")
+    return words.t("check.where.probe", { colour: words.t(`check.where.${probe}`) });
+  if (contacts.length === 0)
+    return station === undefined ? words.t("check.where.board") : placeName(station, face, words);
+  let before = "";
+  const named = contacts.slice(0, mostNamed).map((contact) => {
+    const isSame = before === stationOf(contact);
+    before = stationOf(contact);
+    if (!isSame) return placeName(contact, face, words);
+    const letter = entryOf(contact).slice(before.length + 1);
+    return `${letter === "front" ? words.t("wire.front") : letter} ${roleName(roleOf(contact), words)}`;
+  });
+  const where = named.join(", ");
+  const more = contacts.length - named.length;
+  return more === 0 ? where : words.t("check.where.more", { where, count: more });
+}
