@@ -3,7 +3,14 @@ import { contactId, entryId, type Role, roleOf, stationId } from "../../../share
 import type { Side, StationKind } from "../../../shared/board/station-kinds.ts";
 import { contactsAt, entriesOf } from "../../../shared/circuit/buses.ts";
 import { conductorsOf, stationsById } from "../../../shared/wiring/conductors-of.ts";
-import type { CableSpec, Station, StationSettings, Wiring } from "../../../shared/wiring/wiring.schema.ts";
+import {
+  type CableSpec,
+  type Reading,
+  type Station,
+  type StationSettings,
+  testKinds,
+  type Wiring,
+} from "../../../shared/wiring/wiring.schema.ts";
 
 const part = (
   id: string,
@@ -114,6 +121,93 @@ export const anyWiring: fc.Arbitrary<Wiring> = fc
     return { version: 1, stations: board, cables: once, ...(wants ? { wants } : {}) };
   });
 
+const anySettings: fc.Arbitrary<StationSettings> = fc.record(
+  {
+    deviceStandard: fc.constantFrom("BS EN 60898", "BS EN 61009", "BS 88-3", "BS 3036"),
+    deviceCurve: fc.constantFrom("B", "C", "D"),
+    deviceRatingA: fc.constantFrom(6, 16, 20, 30, 32, 40, 63, 7.5),
+    rcdMa: fc.constantFrom(0, 30, 100),
+    floorAreaM2: fc.constantFrom(40, 60, 110),
+    letThroughA2s: fc.constantFrom(1000, 40_000),
+    fuseRatingA: fc.constantFrom(3, 5, 13, 20),
+    switched: fc.boolean(),
+    gangs: fc.constantFrom(1, 2),
+    switching: fc.constantFrom("one-way", "two-way", "intermediate"),
+    poles: fc.constantFrom(1, 2),
+    ratingA: fc.constantFrom(6, 20, 45),
+    hasSocketOutlet: fc.boolean(),
+    distanceToApplianceM: fc.constantFrom(0, 1, 5),
+    appliance: fc.constantFrom(
+      "cooker",
+      "hob",
+      "oven",
+      "water-heater",
+      "boiler",
+      "shower",
+      "space-heater",
+      "other",
+    ),
+    litres: fc.constantFrom(7, 120),
+    makersFuseA: fc.constantFrom(3, 5),
+    inBathroom: fc.boolean(),
+  },
+  { requiredKeys: [] },
+);
+
+const anyReading: fc.Arbitrary<Reading> = fc.record(
+  {
+    test: fc.constantFrom(...testKinds),
+    way: fc.constantFrom(stationId("way-1"), stationId("socket-1"), stationId("way-9")),
+    red: fc.constantFrom(
+      contactId("way-1.a", "L"),
+      contactId("socket-1.front", "N"),
+      contactId("lamp-1.a", "E"),
+    ),
+    black: fc.constantFrom(contactId("way-1.b", "L"), contactId("socket-2.front", "E")),
+    resistanceOhm: fc.constantFrom(0, 0.4, 900),
+    insulationMegohm: fc.constantFrom(0.5, 200),
+    isOverRange: fc.boolean(),
+    isPolarityRight: fc.boolean(),
+    judged: fc.constantFrom("pass", "fail"),
+  },
+  { requiredKeys: ["test", "way"] },
+);
+
+/** As `anyWiring`, with any settings at any station, usual entries, loads, supply and readings, sensible or not. */
+export const anyStatedWiring: fc.Arbitrary<Wiring> = fc
+  .record({
+    wiring: anyWiring,
+    settings: fc.array(fc.option(anySettings, { nil: undefined }), {
+      minLength: board.length,
+      maxLength: board.length,
+    }),
+    powers: fc.array(fc.constantFrom(0, 0, 10, 100, 3000, 9000), {
+      minLength: board.length,
+      maxLength: board.length,
+    }),
+    hasUsualEntries: fc.boolean(),
+    supply: fc.constantFrom<Wiring["supply"]>(
+      undefined,
+      { earthing: "TT" },
+      { earthing: "TN-S", zeOhm: 0.8 },
+    ),
+    readings: fc.array(anyReading, { maxLength: 4 }),
+  })
+  .map(({ wiring, settings, powers, hasUsualEntries, supply, readings }): Wiring => ({
+    ...wiring,
+    ...(supply ? { supply } : {}),
+    readings,
+    stations: board.map(({ entries, ...station }, at) => ({
+      ...station,
+      ...(hasUsualEntries ? {} : { entries }),
+      ...(settings[at] ? { settings: settings[at] } : { settings: {} }),
+    })),
+    loads: board.flatMap(({ id }, at) => {
+      const powerW = powers[at] ?? 0;
+      return powerW > 0 ? [{ station: id, powerW, isLongRunning: powerW > 2000 }] : [];
+    }),
+  }));
+
 /** A wiring with all ids changed by `rename`, which keeps the kinds of stations and gives each a new name. */
 export const renamed = (wiring: Wiring, rename: (station: string) => string): Wiring => {
   const entry = (id: CableSpec["from"]): CableSpec["from"] => {
@@ -140,4 +234,3 @@ export const renamed = (wiring: Wiring, rename: (station: string) => string): Wi
 export const boardContacts = board.flatMap((station) =>
   entriesOf(station).flatMap(({ letter, side }) => contactsAt(station, letter, side)),
 );
-export const contact = contactId;

@@ -9,7 +9,7 @@ import { judge } from "../../../shared/rules/judge.ts";
 import type { Verdict } from "../../../shared/rules/verdict.ts";
 import type { CableSpec, Wiring } from "../../../shared/wiring/wiring.schema.ts";
 import { testDepth } from "../../depth.ts";
-import { anyWiring, board, boardContacts, renamed } from "./any-wiring.ts";
+import { anyStatedWiring, anyWiring, board, boardContacts, renamed } from "./any-wiring.ts";
 
 const runs = { numRuns: 300 * testDepth };
 const bytes = (wiring: Wiring): string => JSON.stringify(judge(wiring));
@@ -49,7 +49,7 @@ const plain = (id: string): string => id;
 describe("a verdict", () => {
   it("comes for anything that can be plugged, the same bytes each time, each finding with an id of its own", () => {
     fc.assert(
-      fc.property(anyWiring, (wiring) => {
+      fc.property(fc.oneof(anyWiring, anyStatedWiring), (wiring) => {
         const first = bytes(wiring);
         expect(bytes(structuredClone(wiring))).toBe(first);
         const { findings, suppressed } = JSON.parse(first) as Verdict;
