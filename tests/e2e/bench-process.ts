@@ -19,6 +19,8 @@ export interface BenchOptions {
   board?: string;
   lines?: "simulated" | "spinning";
   spinUs?: number;
+  /** What is broken on the simulated board, as `SPURWISE_FAULTS` says it. */
+  faults?: string;
   port?: number;
   /** Left out: a new folder. */
   dataFolder?: string;
@@ -64,6 +66,7 @@ export const startBench = async (options: BenchOptions = {}): Promise<BenchProce
       SPURWISE_BOARD: options.board ?? "small",
       SPURWISE_LINES: options.lines ?? "simulated",
       SPURWISE_SPIN_US: String(options.spinUs ?? 0),
+      SPURWISE_FAULTS: options.faults ?? "",
       SPURWISE_PORT: String(options.port ?? 0),
     },
   });
