@@ -11,10 +11,12 @@ describe("whatever a verdict says of anything that can be plugged", () => {
     fc.assert(
       fc.property(fc.oneof(anyWiring, anyStatedWiring), (wiring) => {
         const { findings, suppressed, undetermined } = judge(wiring);
-        const sentences = [
-          ...[...findings, ...suppressed].flatMap((one) => Object.values(wordFinding(one, wiring, language))),
+        const sentences: string[] = [
+          ...[...findings, ...suppressed].flatMap((one) =>
+            Object.values<string>({ ...wordFinding(one, wiring, language) }),
+          ),
           ...undetermined.map((one) => wordUndetermined(one, wiring, language)),
-        ] as string[];
+        ];
         expect(sentences.filter((text) => /[{}[\]]|undefined|NaN|^\s*$/.test(text))).toEqual([]);
       }),
       { numRuns: 200 * testDepth },
