@@ -91,5 +91,6 @@ export const boardCheckEn = {
   "check.lead.codes-differ": "The two ends have different codes. The technician mends the plug.",
   "check.pick.station": "Which station?",
   "check.pick.entry": "Which entry of {where}?",
+  "check.pick.contact": "Which contact of {where}?",
   "refused.no-probes": "This board has no probes.",
 } as const;

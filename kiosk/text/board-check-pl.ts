@@ -91,5 +91,6 @@ export const boardCheckPl: Record<keyof typeof boardCheckEn, string> = {
   "check.lead.codes-differ": "Końce mają różne kody. Technik naprawia wtyczkę.",
   "check.pick.station": "Które miejsce?",
   "check.pick.entry": "Które wejście? {where}",
+  "check.pick.contact": "Który styk? {where}",
   "refused.no-probes": "Ta tablica nie ma sond.",
 };

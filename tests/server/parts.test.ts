@@ -52,6 +52,21 @@ describe("the environment", () => {
   });
 });
 
+describe("a board that is broken on purpose", () => {
+  it("is said as contacts and faults, and only for a contact that the simulated board has", () => {
+    const faults = "socket-1.a.L:stuck-low, way-1.b.N:loose-contact";
+    expect(readEnvironment({ SPURWISE_FAULTS: faults }).faults).toEqual([
+      { contact: "socket-1.a.L", fault: "stuck-low" },
+      { contact: "way-1.b.N", fault: "loose-contact" },
+    ]);
+    const opening = (said: Record<string, string>) => () =>
+      opened({ ...readEnvironment(said), data: temporaryFolder() });
+    expect(opening({ SPURWISE_FAULTS: "socket-9.a.L:stuck-low" })).toThrow(/socket-9\.a\.L/);
+    expect(opening({ SPURWISE_FAULTS: faults, SPURWISE_LINES: "gpio" })).toThrow(EnvironmentError);
+    expect(opening({ SPURWISE_FAULTS: faults })).not.toThrow();
+  });
+});
+
 describe("what a bench opens at its start", () => {
   it("is every shipped board with every shipped scenario, without a word about any of them", async () => {
     const boards = readdirSync("hardware/boards").filter((file) => file.endsWith(".json"));
