@@ -38,13 +38,18 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   const conductors = cables.flatMap((cable) => cable.conductors);
   const used = new Set<StationId>();
   const conductorsAt = new Map<ContactId, ConductorModel[]>();
-  for (const conductor of conductors)
-    for (const contact of [conductor.from, conductor.to]) {
-      used.add(stationOf(contact));
-      const known = conductorsAt.get(contact);
-      if (known) known.push(conductor);
-      else conductorsAt.set(contact, [conductor]);
+  const note = (contact: ContactId, conductor: ConductorModel): void => {
+    const known = conductorsAt.get(contact);
+    if (known) known.push(conductor);
+    else conductorsAt.set(contact, [conductor]);
+  };
+  for (const { fromStation, toStation, conductors: own } of cables) {
+    if (own.length > 0) used.add(fromStation).add(toStation);
+    for (const conductor of own) {
+      note(conductor.from, conductor);
+      note(conductor.to, conductor);
     }
+  }
   for (const cable of cables)
     for (const core of cable.missing) core.crossedBy = conductorsInPlaceOf(core, conductorsAt);
   const indexOf = new Map<NodeId, number>();
@@ -61,9 +66,6 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
     cableById: new Map(cables.map((cable) => [cable.id, cable])),
     conductors,
     conductorsAt,
-    conductorById: new Map<ConductorId, ConductorModel>(
-      conductors.map((conductor) => [conductor.id, conductor]),
-    ),
     used,
     zones,
     zoneOfNode,

@@ -1,13 +1,12 @@
 import {
   byId,
   cableId,
-  type ConductorId,
   conductorId,
   contactId,
   type ContactId,
   type EntryId,
+  type Role,
   roleClass,
-  roleOf,
   type StationId,
   stationOf,
 } from "../board/ids.ts";
@@ -43,7 +42,7 @@ export const cableModels = (
     else byCable.set(made.id, made);
   }
   const cables = [...byCable.values()].sort((a, b) => byId(a.id, b.id));
-  for (const cable of cables) cable.conductors.sort((a, b) => byId(a.id, b.id));
+  for (const cable of cables) cable.conductors.sort((a, b) => byId(a.from, b.from) || byId(a.to, b.to));
   return { cables, strays: [...strays].sort(byId) };
 };
 
@@ -58,39 +57,34 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
   if (!toSide) strays.add(contactId(to, "L"));
   if (!fromSide || !toSide) return undefined;
   const id = cableId(from, to);
-  const straight = places.from.flatMap(({ core, role }) => {
-    const match = places.to.find((place) => place.core === core);
-    return match ? [[contactId(from, role), contactId(to, match.role)] as const] : [];
-  });
-  const pairs = spec.conductors
-    ? spec.conductors.map(([a, b]) =>
-        flip
-          ? ([contactId(from, b), contactId(to, a)] as const)
-          : ([contactId(from, a), contactId(to, b)] as const),
-      )
+  const straight = straightRoles(places.from, places.to);
+  const rolePairs = spec.conductors
+    ? spec.conductors.map(([a, b]): RolePair => (flip ? [b, a] : [a, b]))
     : straight;
-  const conductors = new Map<ConductorId, ConductorModel>();
-  for (const [one, two] of pairs) {
+  const conductors: ConductorModel[] = [];
+  for (const [fromRole, toRole] of rolePairs) {
+    const [one, two] = [contactId(from, fromRole), contactId(to, toRole)];
     // In a lead from an entry to itself neither end comes first.
-    const [a, b] = from === to && one > two ? [two, one] : [one, two];
+    const isTurned = from === to && one > two;
+    const [a, b] = isTurned ? [two, one] : [one, two];
     const fromNode = buses.nodeOf.get(a);
     const toNode = buses.nodeOf.get(b);
     if (!fromNode) strays.add(a);
     if (!toNode) strays.add(b);
     if (!fromNode || !toNode || a === b || parts.unknown.has(a) || parts.unknown.has(b)) continue;
-    const [classA, classB] = [roleClass(roleOf(a)), roleClass(roleOf(b))];
-    const conductor = conductorId(a, b);
-    conductors.set(conductor, {
-      id: conductor,
+    if (conductors.some((known) => known.from === a && known.to === b)) continue;
+    const classA = roleClass(fromRole);
+    conductors.push({
+      id: conductorId(a, b),
       cable: id,
       from: a,
       to: b,
       fromNode,
       toNode,
-      class: classA === classB ? classA : "crossed",
+      class: classA === roleClass(toRole) ? classA : "crossed",
     });
   }
-  return {
+  const model: CableModel = {
     id,
     from,
     to,
@@ -101,12 +95,28 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
     fromLine: lineBus(from, places.from, buses),
     toLine: lineBus(to, places.to, buses),
     spec,
-    conductors: [...conductors.values()],
-    missing: missingCores(straight, [...conductors.values()], parts.unknown),
+    conductors,
+    missing:
+      rolePairs === straight && conductors.length === straight.length
+        ? []
+        : missingCores(straight, from, to, conductors, parts.unknown),
     circuits: [],
     method: spec.method ?? defaults.method,
-    ...sizes(spec),
   };
+  addSizes(model, spec);
+  return model;
+}
+
+type RolePair = [from: Role, to: Role];
+
+/** Core by core, which role meets which where a cable runs straight. */
+function straightRoles(from: readonly CorePlace[], to: readonly CorePlace[]): RolePair[] {
+  const pairs: RolePair[] = [];
+  for (const { core, role } of from) {
+    const match = to.find((place) => place.core === core);
+    if (match) pairs.push([role, match.role]);
+  }
+  return pairs;
 }
 
 /** The bus of an entry's first core: every entry begins with a live one. */
@@ -122,11 +132,14 @@ function placesAt(entry: EntryId, { buses, stations }: Parts): CorePlace[] {
 }
 
 function missingCores(
-  straight: readonly (readonly [ContactId, ContactId])[],
+  straight: readonly RolePair[],
+  fromEntry: EntryId,
+  toEntry: EntryId,
   conductors: readonly ConductorModel[],
   unknown: ReadonlySet<ContactId>,
 ): MissingCore[] {
-  return straight.flatMap(([from, to]) => {
+  return straight.flatMap(([fromRole, toRole]) => {
+    const [from, to] = [contactId(fromEntry, fromRole), contactId(toEntry, toRole)];
     const carried = conductors.some(
       (conductor) =>
         conductor.class !== "crossed" &&
@@ -134,7 +147,7 @@ function missingCores(
     );
     if (carried || unknown.has(from) || unknown.has(to)) return [];
     // A core that would be crossed even if it ran straight is missed by both classes.
-    const missedBy = new Set([roleClass(roleOf(from)), roleClass(roleOf(to))]);
+    const missedBy = new Set([roleClass(fromRole), roleClass(toRole)]);
     return [...missedBy].map((conductor) => ({
       id: conductorId(from, to),
       from,
@@ -145,20 +158,21 @@ function missingCores(
   });
 }
 
-function sizes(
-  spec: CableSpec,
-): Pick<CableModel, "csaMm2" | "cpcCsaMm2" | "lengthM" | "ratingA" | "ratingLacks"> {
-  const { csaMm2, lengthM, method = defaults.method, ambientC, groupedCircuits, insulationMm } = spec;
-  const length = lengthM === undefined ? {} : { lengthM };
-  if (csaMm2 === undefined) return { ...length, ratingLacks: "csaMm2" };
+/** Size, length and what the cable may carry, as far as they are said. */
+function addSizes(model: CableModel, spec: CableSpec): void {
+  const { csaMm2, lengthM, ambientC, groupedCircuits, insulationMm } = spec;
+  if (lengthM !== undefined) model.lengthM = lengthM;
+  if (csaMm2 === undefined) {
+    model.ratingLacks = "csaMm2";
+    return;
+  }
+  model.csaMm2 = csaMm2;
   const cpcCsaMm2 = spec.cpcCsaMm2 ?? usualCpcCsaMm2(csaMm2);
+  if (cpcCsaMm2 !== undefined) model.cpcCsaMm2 = cpcCsaMm2;
+  const { method } = model;
   const ratingA = installedCapacityA({ csaMm2, method, ambientC, groupedCircuits, insulationMm });
-  return {
-    ...length,
-    csaMm2,
-    ...(cpcCsaMm2 === undefined ? {} : { cpcCsaMm2 }),
-    ...(ratingA === undefined ? { ratingLacks: "csaMm2" } : { ratingA }),
-  };
+  if (ratingA === undefined) model.ratingLacks = "csaMm2";
+  else model.ratingA = ratingA;
 }
 
 /** Two specs for one pair of entries: their cores together; the smaller of two sizes, so that it errs to the safe side. */

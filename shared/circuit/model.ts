@@ -220,7 +220,6 @@ export interface CircuitModel {
   cableById: ReadonlyMap<CableId, CableModel>;
   conductors: ConductorModel[];
   conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>;
-  conductorById: ReadonlyMap<ConductorId, ConductorModel>;
   /** Stations where a conductor lands. */
   used: ReadonlySet<StationId>;
   zones: Zone[];
