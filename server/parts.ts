@@ -151,7 +151,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     spinUs: environment.spinUs,
     faults: environment.faults,
     timers: systemTimers,
-    alive: watchdog.alive,
+    alive: () => watchdog.alive(),
     note,
   });
   const scenarios = new ScenarioFolder(folders.scenarios, note);
@@ -181,7 +181,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       logState: () =>
         opened && check ? { ...check.state, eventCount: opened.records.logReader.eventCount() } : damaged,
     },
-    ready: watchdog.ready,
+    ready: () => watchdog.ready(),
     readScenarios: () => scenarios.read(() => isClosed),
     startLogCheck: (damaged) => check?.start(damaged),
     close: () => {
