@@ -33,6 +33,8 @@ export class BenchUi {
   view = $state.raw() as BenchView;
   stage = $state<"plan" | "face">("plan");
   card = $state.raw<Card | null>(null);
+  /** The card that opens as soon as the next screen stands. */
+  cardOnNext: Card | null = null;
   armed = $state.raw<Armed | null>(null);
   /** Stations that stand open on the board face, the latest last; two at most. */
   opened = $state.raw<StationId[]>([]);

@@ -5,7 +5,6 @@ import { fitPlan, type PlanFit, toPx } from "../geometry/fit-plan.ts";
 import { type Plate, placePlates } from "../geometry/place-plates.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 import { routeCables } from "../geometry/route-cables.ts";
-import { plateSizeMm } from "./plate-size.ts";
 
 export interface PlanGround {
   fit: PlanFit;
@@ -24,10 +23,11 @@ export const planGround = (
   wired: readonly string[],
   area: { width: number; height: number },
   mmPx: number,
-  letters: number,
+  sizeOf: (station: FaceStation) => { width: number; height: number },
 ): PlanGround => {
   const { plan } = scenario;
-  const marginPx = lanePitchMm * mmPx * 1.45;
+  // Room for a lane round the outermost plates, less where the screen is short.
+  const marginPx = Math.min(lanePitchMm * mmPx * 1.45, area.height * 0.13, area.width * 0.13);
   const fit = fitPlan(plan, area, marginPx * 0.36);
   const placed = new Map<string, Point>(plan.places.map(({ station, at }) => [station, at]));
   const stations = face.stations.filter(({ id }) => placed.has(id) || wired.includes(id));
@@ -39,13 +39,11 @@ export const planGround = (
     height: Math.max(0, area.height - 2 * marginPx),
   };
   const wishes = stations.map((station) => {
-    const { widthMm, heightMm } = plateSizeMm(station);
     const at = placed.get(station.id);
     const stray = strays.indexOf(station);
     return {
       id: station.id,
-      width: widthMm * mmPx * letters,
-      height: heightMm * mmPx * letters,
+      ...sizeOf(station),
       centre: at
         ? toPx(fit, at)
         : { x: (area.width * (stray + 0.5)) / Math.max(1, strays.length), y: area.height },

@@ -4,13 +4,13 @@ const widthsMm: Record<FaceStation["kind"], number> = {
   way: 17,
   "socket-outlet": 12,
   "junction-box": 12,
-  fcu: 14,
+  fcu: 15.5,
   "ceiling-rose": 12,
   "plate-switch": 12,
   luminaire: 12,
-  isolator: 13,
-  "cooker-control": 15,
-  appliance: 19,
+  isolator: 12,
+  "cooker-control": 12,
+  appliance: 12,
 };
 const twinWidthMm = 17;
 const heightMm = 11.5;
@@ -22,3 +22,11 @@ export const plateSizeMm = (
   widthMm: station.kind === "socket-outlet" && station.gangs === 2 ? twinWidthMm : widthsMm[station.kind],
   heightMm,
 });
+
+/** Kinds that are told apart by their name on the plan; the others by their symbol and number. */
+export const isNamed = (kind: FaceStation["kind"]): boolean =>
+  kind === "way" ||
+  kind === "fcu" ||
+  kind === "isolator" ||
+  kind === "cooker-control" ||
+  kind === "appliance";

@@ -140,7 +140,7 @@ export const en = {
   "dead.order": "not in order",
   "dead.done": "done",
   "dead.chart": "Circuit chart",
-  "dead.breaker": "Circuit-breaker",
+  "dead.breaker": "Breaker",
   "dead.padlock": "Padlock and tag",
   "dead.tester": "Voltage tester",
   "dead.proving": "Proving unit",

@@ -5,8 +5,7 @@ import type { TextKey } from "./en.ts";
 export const pl: Record<TextKey, string> = {
   "language.name": "Polski",
 
-  "caution.short":
-    "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód może zabić. Zostaw go ludziom z uprawnieniami.",
+  "caution.short": "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód zabija. Zostaw go uprawnionym.",
   "caution.long":
     "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód może zabić: odłącz, sprawdź brak napięcia i zostaw pracę ludziom z uprawnieniami, według miejscowych przepisów.",
   "caution.title": "Zanim zaczniesz",

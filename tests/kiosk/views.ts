@@ -216,7 +216,7 @@ const workshopScenario: StrippedScenario = {
     "socket-5",
     "socket-6",
     "fcu-1",
-    "box-1",
+    "junction-box-1",
   ].map((id) => ({
     id: stationId(id),
     kind: workshopFace.stations.find((station) => station.id === id)?.kind ?? "way",
@@ -234,7 +234,7 @@ const workshopScenario: StrippedScenario = {
       { station: stationId("socket-5"), at: { x: 96, y: 76 } },
       { station: stationId("socket-6"), at: { x: 40, y: 50 } },
       { station: stationId("fcu-1"), at: { x: 68, y: 40 } },
-      { station: stationId("box-1"), at: { x: 56, y: 74 } },
+      { station: stationId("junction-box-1"), at: { x: 56, y: 74 } },
     ],
   },
 };
@@ -244,11 +244,11 @@ const crowdedCables = [
   cable("socket-2.b", "socket-3.a", line([30, 12], [62, 12]), { csaMm2: 2.5, share: 0.44 }),
   cable("socket-3.b", "socket-4.a", line([62, 12], [96, 12], [96, 16]), { csaMm2: 2.5, share: 0.47 }),
   cable("socket-4.b", "socket-5.a", line([96, 16], [96, 76]), { csaMm2: 2.5, share: 0.5 }),
-  cable("socket-5.b", "box-1.a", line([96, 76], [56, 74]), { csaMm2: 2.5, share: 0.53 }),
-  cable("box-1.b", "way-1.b", line([56, 74], [14, 74], [14, 80]), { csaMm2: 2.5, share: 0.53 }),
+  cable("socket-5.b", "junction-box-1.a", line([96, 76], [56, 74]), { csaMm2: 2.5, share: 0.53 }),
+  cable("junction-box-1.b", "way-1.b", line([56, 74], [14, 74], [14, 80]), { csaMm2: 2.5, share: 0.53 }),
   cable("socket-3.c", "fcu-1.a", line([62, 12], [68, 40]), { csaMm2: 2.5, share: 0.2 }),
   cable("fcu-1.c", "socket-6.a", line([68, 40], [40, 50]), { csaMm2: 1.5, share: 1.12 }),
-  cable("box-1.c", "socket-6.b", line([56, 74], [40, 50]), { left: ["E"] }),
+  cable("junction-box-1.c", "socket-6.b", line([56, 74], [40, 50]), { left: ["E"] }),
 ];
 
 const asFoundCables = ringCables.map((one, i) => ({ cable: one.id, isIn: i < 2 }));

@@ -1,0 +1,66 @@
+import { describe, expect, it } from "vitest";
+import { choosePanel } from "../../kiosk/panel/panel-profile.ts";
+import { sizesFor } from "../../kiosk/panel/sizes.ts";
+import { fitComplaints } from "./fit-check.ts";
+import { pseudoText } from "./pseudo-text.ts";
+import { byId, panels, showBench } from "./show-bench.ts";
+import { sampleView, type ViewName, viewNames } from "./views.ts";
+
+const turns = [
+  { tongue: "English", more: {}, lengthen: undefined },
+  { tongue: "Polish", more: { language: "pl" as const }, lengthen: undefined },
+  { tongue: "texts 40 % longer", more: {}, lengthen: pseudoText },
+  { tongue: "large letters", more: { isLarge: true }, lengthen: undefined },
+];
+const settled = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 30)));
+
+const measureFor = (width: number, height: number, isLarge: boolean) =>
+  sizesFor(choosePanel("", width, height), isLarge);
+
+const show = async (name: ViewName, width: number, height: number, turn: (typeof turns)[number]) => {
+  const { frame } = await showBench({
+    view: sampleView(name, turn.more),
+    width,
+    height,
+    ...(turn.lengthen ? { lengthen: turn.lengthen } : {}),
+  });
+  await settled();
+  return frame;
+};
+
+for (const { panel, width, height } of panels)
+  for (const turn of turns)
+    describe(`on a ${panel} panel, ${turn.tongue}`, () => {
+      const measure = measureFor(width, height, "isLarge" in turn.more);
+
+      it.each(viewNames)("everything of %s can be read and touched", async (name) => {
+        const frame = await show(name, width, height, turn);
+        expect(fitComplaints(frame, measure)).toEqual([]);
+      });
+
+      it.each([
+        { opens: ["key-menu"], view: "ring" },
+        { opens: ["key-tray"], view: "ring" },
+        { opens: ["key-menu", "key-words"], view: "ring" },
+        { opens: ["key-badge"], view: "sign-in" },
+        { opens: ["scenario-first-spur"], view: "scenarios" },
+        { opens: ["key-hand-in"], view: "hand-in" },
+        { opens: ["station-socket-1"], view: "ring-fault" },
+        { opens: ["station-socket-2"], view: "wire" },
+        { opens: ["station-fcu-1"], view: "workshop" },
+        { opens: ["cable-socket-1.b~socket-2.a"], view: "ring-fault" },
+        { opens: ["key-face"], view: "workshop" },
+        { opens: ["key-face", "station-socket-1"], view: "workshop" },
+        { opens: ["key-face", "station-socket-1", "station-fcu-1"], view: "workshop" },
+      ] as { opens: string[]; view: ViewName }[])(
+        "$view with $opens open can be read and touched",
+        async ({ opens, view }) => {
+          const frame = await show(view, width, height, turn);
+          for (const id of opens) {
+            byId(id).click();
+            await settled();
+          }
+          expect(fitComplaints(frame, measure)).toEqual([]);
+        },
+      );
+    });

@@ -1,0 +1,228 @@
+import { describe, expect, it } from "vitest";
+import { byId, panels, showBench } from "./show-bench.ts";
+import { attempt, bench, ringOpen, sampleView, verdict, viewNames } from "./views.ts";
+
+const on = (id: string) => document.querySelector(`[data-testid="${id}"]`);
+
+describe("the caution", () => {
+  it.each(viewNames)("is in view on the screen %s", async (name) => {
+    for (const { width, height } of panels) {
+      const { screen } = await showBench({ view: sampleView(name), width, height });
+      await expect.element(screen.getByTestId("caution-floor")).toBeInViewport();
+      await expect.element(screen.getByTestId("caution-floor")).toHaveTextContent("Real circuits can kill");
+    }
+  });
+
+  it("stands in full at the start of an attempt: extra-low voltage, prove dead, no proof, competent people", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("caution") });
+    for (const part of [/extra-low voltage/, /prove dead/, /no proof/, /competent people/, /local code/])
+      await expect.element(screen.getByTestId("screen-caution")).toHaveTextContent(part);
+    await screen.getByTestId("key-accept-caution").click();
+    expect(sent).toEqual([{ name: "accept-caution", command: {} }]);
+  });
+});
+
+describe("signing in", () => {
+  it("is by a name, as a guest, or by a badge typed on the keyboard in the page", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("sign-in") });
+    await screen.getByTestId("learner-demo-1").click();
+    await screen.getByTestId("key-guest").click();
+    await screen.getByTestId("key-badge").click();
+    for (const letter of ["A", "7"]) await screen.getByRole("button", { name: letter, exact: true }).click();
+    await screen.getByTestId("key-enter").click();
+    expect(sent.map(({ command }) => command)).toEqual([
+      { by: "name", learner: "demo-1" },
+      { by: "guest" },
+      { by: "badge", badge: "A7" },
+    ]);
+  });
+
+  it("says why where the server refuses", async () => {
+    const { screen } = await showBench({
+      view: sampleView("sign-in"),
+      answer: { ok: false, code: "unknown-learner", facts: {} },
+    });
+    await screen.getByTestId("learner-demo-1").click();
+    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("does not know that name");
+  });
+});
+
+describe("choosing a task", () => {
+  it("starts it in the mode that is chosen", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("scenarios") });
+    await screen.getByTestId("scenario-first-spur").click();
+    await screen.getByTestId("key-assessed").click();
+    expect(sent).toEqual([{ name: "start-attempt", command: { scenario: "first-spur", mode: "assessed" } }]);
+  });
+
+  it("is closed to a task the board cannot do, with what it lacks", async () => {
+    const { screen } = await showBench({ view: sampleView("scenarios") });
+    await screen.getByTestId("scenario-wall-lights").click();
+    await expect.element(screen.getByTestId("key-practice")).toBeDisabled();
+    await expect
+      .element(screen.getByTestId("screen-scenarios"))
+      .toHaveTextContent("Fused connection unit: 2 more");
+  });
+
+  it("lets a guest practise only", async () => {
+    const { screen } = await showBench({ view: bench({ person: { name: "", isGuest: true } }) });
+    await screen.getByTestId("scenario-first-spur").click();
+    await expect.element(screen.getByTestId("key-assessed")).toBeDisabled();
+    await expect.element(screen.getByTestId("key-practice")).toBeEnabled();
+  });
+});
+
+describe("making dead", () => {
+  const untouched = (sampleView("make-dead").attempt?.dead ?? []).map(({ step }) => ({
+    step,
+    isDone: false,
+  }));
+  const view = bench({ attempt: attempt({ step: "make-dead", dead: untouched }) });
+
+  it("is acted out by touching things, in whatever order the learner takes", async () => {
+    const { sent, screen } = await showBench({ view });
+    for (const id of ["dead-padlock", "dead-chart", "dead-breaker", "dead-proving"])
+      await screen.getByTestId(id).click();
+    await screen.getByTestId("dead-terminal-E").click();
+    await screen.getByTestId("dead-terminal-N").click();
+    expect(sent.map(({ command }) => command)).toEqual(
+      ["lock-off", "identify", "isolate", "prove-tester", "test-N-E"].map((step) => ({ step })),
+    );
+  });
+
+  it("takes the proving unit for the proof after, once a terminal has been tested", async () => {
+    const done = untouched.map(({ step }) => ({
+      step,
+      isDone: step === "prove-tester" || step === "test-L-N",
+    }));
+    const { sent, screen } = await showBench({
+      view: bench({ attempt: attempt({ step: "make-dead", dead: done }) }),
+    });
+    await screen.getByTestId("dead-proving").click();
+    expect(sent).toEqual([{ name: "dead-step", command: { step: "prove-tester-again" } }]);
+  });
+
+  it("says in words what was not in order", async () => {
+    const { screen } = await showBench({ view: sampleView("make-dead") });
+    await expect.element(screen.getByTestId("dead-step-lock-off")).toHaveTextContent("not in order");
+  });
+});
+
+describe("the plan worksheet", () => {
+  it("takes a choice and a typed number, with a point", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("plan-number") });
+    for (const key of ["1", "3", ".", ".", "5"]) await screen.getByTestId(`key-digit-${key}`).click();
+    await screen.getByTestId("key-enter-number").click();
+    await screen.getByTestId("question-deviceRatingA").click();
+    await screen.getByTestId("key-answer-16").click();
+    expect(sent.map(({ command }) => command)).toEqual([
+      { question: "designCurrentA", answer: 13.5 },
+      { question: "deviceRatingA", answer: 16 },
+    ]);
+  });
+
+  it("compares Ib, In and Iz in bars with their values written", async () => {
+    const { screen } = await showBench({ view: sampleView("plan") });
+    const bars = screen.getByRole("img", { name: /Currents to compare/ });
+    await expect.element(bars).toHaveAccessibleName(/Ib load 13.1 A, In device 32 A, Iz cable 27 A/);
+  });
+});
+
+describe("findings", () => {
+  it.each(panels)(
+    "on a $panel panel read where, what, why, remedy, and the reference last",
+    async ({ width, height }) => {
+      const { screen } = await showBench({ view: sampleView("ring-fault"), width, height });
+      if (width === 800) await screen.getByTestId("key-notes").click();
+      await screen.getByTestId("finding-ring-open").click();
+      const text = byId("note-finding-ring-open").textContent ?? "";
+      const at = [ringOpen.where, ringOpen.what, ringOpen.why, ringOpen.remedy, ringOpen.reference].map(
+        (part) => text.indexOf(part),
+      );
+      expect(at.every((place, i) => place >= 0 && place > (at[i - 1] ?? -1))).toBe(true);
+      await expect.element(screen.getByRole("heading", { name: /^Put right · / })).toBeVisible();
+    },
+  );
+
+  it("lead to their place", async () => {
+    const { screen } = await showBench({ view: sampleView("ring-fault"), width: 1280, height: 800 });
+    await screen.getByTestId("finding-ring-open").click();
+    await screen.getByTestId("key-show-place").click();
+    await expect.element(screen.getByTestId("key-pull-cable")).toBeVisible();
+  });
+
+  it("are announced with their weight in words", async () => {
+    const { screen, show } = await showBench({ view: sampleView("wire") });
+    await show({ view: sampleView("ring-fault") });
+    await expect
+      .element(screen.getByTestId("live"))
+      .toHaveTextContent(
+        /2 to look at.*Danger: socket outlet 3 has no earth.*Put right: the ring is open in L/,
+      );
+  });
+
+  it("mark the plate and the cable they are about, in words too", async () => {
+    const { screen } = await showBench({ view: sampleView("ring-fault") });
+    await expect.element(screen.getByTestId("station-socket-3")).toHaveAccessibleName(/Danger/);
+    await expect.element(screen.getByTestId("cable-socket-1.b~socket-2.a")).toHaveAccessibleName(/Put right/);
+  });
+
+  it("are no longer marked on the plan once the board has changed, and the note says so", async () => {
+    const { screen } = await showBench({
+      view: bench({
+        attempt: attempt({
+          cables: sampleView("ring").attempt?.cables ?? [],
+          verdict: verdict({ findings: [ringOpen], isCurrent: false }),
+        }),
+      }),
+      width: 1280,
+      height: 800,
+    });
+    await expect
+      .element(screen.getByTestId("cable-socket-1.b~socket-2.a"))
+      .not.toHaveAccessibleName(/Put right/);
+    await expect.element(screen.getByTestId("screen-wire")).toHaveTextContent("has changed since this check");
+  });
+
+  it("and hints are asked for with a key", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("ring") });
+    await screen.getByTestId("key-check").click();
+    await screen.getByTestId("key-hint").click();
+    expect(sent.map(({ name }) => name)).toEqual(["ask-verdict", "ask-hint"]);
+  });
+});
+
+describe("handing in", () => {
+  it("asks once more before it is done", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("hand-in") });
+    await screen.getByTestId("key-hand-in").click();
+    expect(sent).toEqual([]);
+    await screen.getByTestId("key-yes").click();
+    expect(sent).toEqual([{ name: "hand-in", command: {} }]);
+  });
+
+  it("shows each requirement, and a touch goes to its place", async () => {
+    const { sent, screen, show } = await showBench({ view: sampleView("hand-in"), width: 1280, height: 800 });
+    await expect.element(screen.getByTestId("requirement-0")).toHaveTextContent("met");
+    await expect.element(screen.getByTestId("requirement-1")).toHaveTextContent("not yet");
+    await screen.getByTestId("requirement-1").click();
+    expect(sent).toEqual([{ name: "go-to-step", command: { step: "wire" } }]);
+    await show({ view: sampleView("ring") });
+    await expect.element(screen.getByRole("heading", { name: "Way 1" })).toBeVisible();
+  });
+
+  it("in assessed work offers no check and no hint, and shows no share", async () => {
+    const { screen } = await showBench({ view: sampleView("assessed") });
+    await expect.element(screen.getByTestId("key-ready")).toBeVisible();
+    for (const id of ["key-check", "key-hint"]) expect(on(id)).toBeNull();
+    expect(byId("screen-wire").textContent).not.toContain("%");
+  });
+
+  it("in assessed work ends on the words handed in and nothing more", async () => {
+    const { screen } = await showBench({ view: sampleView("assessed-done") });
+    await expect.element(screen.getByTestId("screen-handed-in")).toHaveTextContent("Handed in");
+    expect(document.querySelectorAll("[data-testid^='finding-'],[data-testid^='requirement-']")).toHaveLength(
+      0,
+    );
+  });
+});

@@ -1,0 +1,63 @@
+import { page } from "vitest/browser";
+import { render } from "vitest-browser-svelte";
+import Bench from "../../kiosk/bench/Bench.svelte";
+import "../../kiosk/bench/bench.css";
+import type { Send } from "../../kiosk/link/send.ts";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import type { Answer } from "../../shared/protocol/socket-events.ts";
+
+export const panels = [
+  { panel: "7-inch", width: 800, height: 480 },
+  { panel: "10-inch", width: 1280, height: 800 },
+] as const;
+
+export interface Sent {
+  name: string;
+  command: unknown;
+}
+
+interface Options {
+  view: BenchView;
+  width?: number;
+  height?: number;
+  isLost?: boolean;
+  lengthen?: (text: string) => string;
+  idleMs?: number;
+  answer?: Answer;
+}
+
+/** Puts the bench screen up with a view and keeps what it sends. */
+export const showBench = async ({
+  view,
+  width = 800,
+  height = 480,
+  answer = { ok: true },
+  ...more
+}: Options) => {
+  await page.viewport(width, height);
+  const sent: Sent[] = [];
+  const send: Send = async (name, command) => {
+    sent.push({ name, command });
+    return answer;
+  };
+  const frame = document.createElement("div");
+  frame.id = "bench";
+  frame.style.cssText = "position: fixed; inset: 0";
+  document.body.append(frame);
+  for (const old of document.querySelectorAll("#bench")) if (old !== frame) old.remove();
+  const screen = await render(Bench, { view, isLost: false, send, ...more }, { baseElement: frame });
+  // The screen stands in a box of the test library's; in the kiosk it fills the window.
+  const [box] = frame.children;
+  if (box instanceof HTMLElement) box.style.height = "100%";
+  await document.fonts.load("700 20px 'Atkinson Hyperlegible'");
+  await document.fonts.ready;
+  const show = (next: Partial<Options>) => screen.rerender({ ...next });
+  return { screen, sent, show, frame };
+};
+
+/** An element by its test id; fails where there is none. */
+export const byId = (id: string): HTMLElement => {
+  const found = document.querySelector<HTMLElement>(`[data-testid="${id}"]`);
+  if (!found) throw new Error(`nothing on the screen is called ${id}`);
+  return found;
+};

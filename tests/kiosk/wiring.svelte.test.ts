@@ -1,0 +1,216 @@
+import { describe, expect, it } from "vitest";
+import { byId, panels, showBench } from "./show-bench.ts";
+import { attempt, bench, sampleView } from "./views.ts";
+import { workshopFace } from "./faces.ts";
+
+const tap = async (id: string): Promise<void> => {
+  byId(id).click();
+  await Promise.resolve();
+};
+const centre = (id: string) => {
+  const { x, y, width, height } = byId(id).getBoundingClientRect();
+  return { clientX: x + width / 2, clientY: y + height / 2 };
+};
+const pointer = (type: string, target: Element, at: { clientX: number; clientY: number }) =>
+  target.dispatchEvent(
+    new PointerEvent(type, { bubbles: true, pointerId: 1, button: 0, isPrimary: true, ...at }),
+  );
+
+/** Drags as a finger does: down, some moves, up where it ends. */
+const drag = (from: string, to: string): void => {
+  const [start, end] = [centre(from), centre(to)];
+  const source = byId(from);
+  pointer("pointerdown", source, start);
+  for (const part of [0.2, 0.6, 1])
+    pointer("pointermove", source, {
+      clientX: start.clientX + (end.clientX - start.clientX) * part,
+      clientY: start.clientY + (end.clientY - start.clientY) * part,
+    });
+  pointer("pointerup", source, end);
+};
+
+describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height }) => {
+  it("by tap and tap runs a cable of the size in hand from the first free entry to the first free entry", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
+    await tap("key-tray");
+    await screen.getByTestId("key-take-2.5").click();
+    await screen.getByTestId("station-socket-1").click();
+    await screen.getByTestId("key-run-cable").click();
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("Socket outlet 1 a");
+    await screen.getByTestId("station-socket-3").click();
+    expect(sent).toEqual([
+      { name: "plug-cable", command: { entryA: "socket-1.a", entryB: "socket-3.a", csaMm2: 2.5 } },
+    ]);
+  });
+
+  it("by dragging does the same", async () => {
+    const { sent } = await showBench({ view: sampleView("wire"), width, height });
+    drag("station-way-1", "station-socket-2");
+    expect(sent).toEqual([
+      { name: "plug-cable", command: { entryA: "way-1.a", entryB: "socket-2.a", csaMm2: 1.5 } },
+    ]);
+  });
+
+  it("does nothing where a drag ends on no station, or where it began", async () => {
+    const { sent } = await showBench({ view: sampleView("wire"), width, height });
+    const start = centre("station-way-1");
+    const source = byId("station-way-1");
+    pointer("pointerdown", source, start);
+    pointer("pointermove", source, { clientX: start.clientX + 30, clientY: start.clientY - 4 });
+    pointer("pointermove", source, { clientX: start.clientX + 4, clientY: start.clientY });
+    pointer("pointerup", source, start);
+    expect(sent).toEqual([]);
+  });
+
+  it("asks which entry of a fused connection unit is meant, and plugs the one that is chosen", async () => {
+    const { sent, screen } = await showBench({
+      view: bench({
+        board: workshopFace,
+        attempt: { ...attempt(), ...(sampleView("workshop").attempt ?? {}), cables: [] },
+      }),
+      width,
+      height,
+    });
+    drag("station-socket-3", "station-fcu-1");
+    expect(sent).toEqual([]);
+    await screen.getByTestId("entry-fcu-1.c").click();
+    expect(sent).toEqual([
+      { name: "plug-cable", command: { entryA: "socket-3.a", entryB: "fcu-1.c", csaMm2: 1 } },
+    ]);
+  });
+
+  it("can be given up half way, by a key and by Escape", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
+    for (const giveUp of [
+      async () => screen.getByTestId("key-cancel").click(),
+      async () => void window.dispatchEvent(new KeyboardEvent("keydown", { key: "Escape" })),
+    ]) {
+      await screen.getByTestId("station-socket-1").click();
+      await screen.getByTestId("key-run-cable").click();
+      await giveUp();
+      await expect.element(screen.getByTestId("say")).toHaveTextContent("Wire the board");
+    }
+    expect(sent).toEqual([]);
+  });
+
+  it("pulls a cable out that is touched, on its label or anywhere along its line", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("ring"), width, height });
+    await screen.getByTestId("cable-socket-1.b~socket-2.a").click();
+    await screen.getByTestId("key-pull-cable").click();
+    expect(sent).toEqual([{ name: "pull", command: { what: "cable", cable: "socket-1.b~socket-2.a" } }]);
+  });
+
+  it("moves no lead of a real board: what is touched is only told about", async () => {
+    const view = sampleView("wire");
+    const { sent, screen } = await showBench({
+      view: { ...view, board: view.board ? { ...view.board, isSimulated: false } : null },
+      width,
+      height,
+    });
+    drag("station-way-1", "station-socket-2");
+    await screen.getByTestId("station-socket-1").click();
+    await screen.getByTestId("entry-socket-1.a").click();
+    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("by hand");
+    expect(document.querySelector("[data-testid='key-tray']")).toBeNull();
+    expect(sent).toEqual([]);
+  });
+});
+
+describe("wiring on the board's face", () => {
+  it("joins contact to contact by tap and tap, with two stations open side by side", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("workshop") });
+    await screen.getByTestId("key-face").click();
+    await screen.getByTestId("station-socket-1").click();
+    await screen.getByTestId("station-fcu-1").click();
+    await screen.getByTestId("contact-socket-1.c.L").click();
+    await screen.getByTestId("contact-fcu-1.b.L").click();
+    expect(sent).toEqual([{ name: "plug", command: { contactA: "socket-1.c.L", contactB: "fcu-1.b.L" } }]);
+  });
+
+  it("joins contact to contact, and entry to entry, by dragging", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("workshop") });
+    await screen.getByTestId("key-face").click();
+    await screen.getByTestId("station-socket-1").click();
+    await screen.getByTestId("station-fcu-1").click();
+    await expect.element(screen.getByTestId("contact-fcu-1.b.N")).toBeVisible();
+    drag("contact-socket-1.d.N", "contact-fcu-1.d.N");
+    drag("entry-socket-1.c", "entry-fcu-1.b");
+    expect(sent).toEqual([
+      { name: "plug", command: { contactA: "socket-1.d.N", contactB: "fcu-1.d.N" } },
+      { name: "plug-cable", command: { entryA: "socket-1.c", entryB: "fcu-1.b", csaMm2: 1 } },
+    ]);
+  });
+
+  it("closes the station that was opened first when a third is opened", async () => {
+    const { screen } = await showBench({ view: sampleView("workshop") });
+    await screen.getByTestId("key-face").click();
+    await screen.getByTestId("station-socket-1").click();
+    await screen.getByTestId("station-fcu-1").click();
+    await screen.getByTestId("key-close-socket-1").click();
+    await screen.getByTestId("station-way-1").click();
+    await expect.element(screen.getByTestId("entry-fcu-1.a")).toBeVisible();
+    await expect.element(screen.getByTestId("entry-way-1.a")).toBeVisible();
+    expect(document.querySelector("[data-testid='entry-socket-1.a']")).toBeNull();
+  });
+
+  it("pulls a single lead", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("ring") });
+    await screen.getByTestId("key-face").click();
+    await screen.getByTestId("station-socket-2").click();
+    await screen.getByTestId("contact-socket-2.a.E").click();
+    await screen.getByTestId("key-pull-lead").click();
+    expect(sent).toEqual([
+      { name: "pull", command: { what: "lead", contactA: "socket-2.a.E", contactB: "socket-1.b.E" } },
+    ]);
+  });
+
+  it("tells a contact that cannot be read from a free one in words", async () => {
+    const { screen } = await showBench({ view: sampleView("marks") });
+    await screen.getByTestId("key-face").click();
+    await screen.getByTestId("station-socket-2").click();
+    await expect
+      .element(screen.getByTestId("contact-socket-2.b.N"))
+      .toHaveAccessibleName(/cannot read this contact/);
+  });
+});
+
+describe("parts and sizes", () => {
+  it("a new cable is asked for its size, the size it had before first", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("marks") });
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("How thick is the new cable?");
+    const keys = [...byId("ask-size").querySelectorAll("button")].map((key) => key.textContent?.trim());
+    expect(keys).toEqual(["2.5", "1.5"]);
+    await screen.getByTestId("key-size-2.5").click();
+    expect(sent).toEqual([
+      { name: "declare", command: { subject: "socket-1.c~socket-3.a", key: "csaMm2", value: 2.5 } },
+    ]);
+  });
+
+  it("a fuse is chosen at its station", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("workshop"), width: 1280, height: 800 });
+    await screen.getByTestId("station-fcu-1").click();
+    await screen.getByTestId("key-change-fuseRatingA").click();
+    await screen.getByTestId("key-set-fuseRatingA-3").click();
+    expect(sent).toEqual([{ name: "declare", command: { subject: "fcu-1", key: "fuseRatingA", value: 3 } }]);
+  });
+
+  it("the board is cleared only after a yes, and undo takes one step back", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("ring") });
+    await screen.getByTestId("key-undo").click();
+    await screen.getByTestId("key-menu").click();
+    await screen.getByTestId("key-clear").click();
+    expect(sent).toEqual([{ name: "undo", command: {} }]);
+    await screen.getByTestId("key-yes").click();
+    expect(sent.at(-1)).toEqual({ name: "pull", command: { what: "all" } });
+  });
+
+  it("what was found there is ticked off as it comes in, and can be matched at one touch", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("marks") });
+    await screen.getByTestId("key-menu").click();
+    await screen.getByTestId("key-as-found").click();
+    const rows = [...byId("dialog-as-found").querySelectorAll("li")].map((row) => row.textContent ?? "");
+    expect(rows.map((row) => row.includes("not in yet"))).toEqual([false, false, true]);
+    await screen.getByTestId("key-match").click();
+    expect(sent).toEqual([{ name: "match-as-found", command: {} }]);
+  });
+});
