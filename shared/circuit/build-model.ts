@@ -65,6 +65,7 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
     cables,
     cableById: new Map(cables.map((cable) => [cable.id, cable])),
     conductors,
+    crossed: conductors.filter((conductor) => conductor.class === "crossed"),
     conductorsAt,
     used,
     zones,

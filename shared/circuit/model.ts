@@ -219,6 +219,8 @@ export interface CircuitModel {
   cables: CableModel[];
   cableById: ReadonlyMap<CableId, CableModel>;
   conductors: ConductorModel[];
+  /** Those of them whose ends are of different classes. */
+  crossed: ConductorModel[];
   conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>;
   /** Stations where a conductor lands. */
   used: ReadonlySet<StationId>;

@@ -15,8 +15,7 @@ export interface SwitchedNeutral {
  */
 export const switchedNeutrals = (model: CircuitModel): SwitchedNeutral[] => {
   const atSwitch = new Map<StationId, ConductorModel[]>();
-  for (const conductor of model.conductors) {
-    if (conductor.class !== "crossed") continue;
+  for (const conductor of model.crossed) {
     for (const contact of [conductor.from, conductor.to]) {
       const station = stationOf(contact);
       if (model.stations.get(station)?.kind !== "plate-switch" || roleClass(roleOf(contact)) !== "live")

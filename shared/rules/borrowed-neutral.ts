@@ -33,6 +33,7 @@ export const borrowedNeutral: Rule = {
   variants: { only: "danger", also: "danger" },
   source: { kind: "regulation", document: "BS 7671:2018", clause: "314.4", checked: "from memory" },
   check: (model) => {
+    if (model.circuits.length < 2) return [];
     const borrowed = new Map<string, { group: number; variant: string; stations: StationId[] }>();
     for (const station of model.stations.values()) {
       const [node] = isPoint(station.kind) ? neededNodes(station, "neutral") : [];

@@ -16,7 +16,7 @@ export const neutralEarth: Rule = {
   standsWithUnknown: true,
   check: (model) => {
     const byCable = new Map<string, ConductorModel[]>();
-    for (const conductor of model.conductors) {
+    for (const conductor of model.crossed) {
       const classes = [roleClass(roleOf(conductor.from)), roleClass(roleOf(conductor.to))];
       if (!classes.includes("neutral") || !classes.includes("earth")) continue;
       byCable.set(conductor.cable, [...(byCable.get(conductor.cable) ?? []), conductor]);

@@ -35,12 +35,11 @@ export const polarity: Rule = {
   variants: { crossed: "danger" },
   source: { kind: "regulation", document: "BS 7671:2018", clause: "643.6", checked: "from memory" },
   check: (model) => {
+    if (model.crossed.length === 0) return [];
     const switched = new Set(switchedNeutrals(model).flatMap(({ conductors }) => conductors));
-    const crossed = model.conductors.filter(
-      ({ id, class: conductor, from, to }) =>
-        conductor === "crossed" &&
-        !switched.has(id) &&
-        (roleClass(roleOf(from)) === "live" || roleClass(roleOf(to)) === "live"),
+    const crossed = model.crossed.filter(
+      ({ id, from, to }) =>
+        !switched.has(id) && (roleClass(roleOf(from)) === "live" || roleClass(roleOf(to)) === "live"),
     );
     if (crossed.length === 0) return [];
     const swapped = swappedStations(model, crossed.filter(isLineOrNeutral));

@@ -16,16 +16,14 @@ const isFed = (model: CircuitModel, node: ConductorModel["fromNode"]): boolean =
 
 /** Crossed leads with line at one end and a fed neutral or earth at the other. */
 const direct = (model: CircuitModel): ConductorModel[] =>
-  model.conductors.filter(
+  model.crossed.filter(
     (conductor) => lineMeets(conductor) && isFed(model, conductor.fromNode) && isFed(model, conductor.toNode),
   );
 
 /** Crossed leads of line that meet neutral or earth only by way of other crossed leads. */
 function chained(model: CircuitModel, known: readonly ConductorModel[]): ConductorModel[] {
   const isKnown = new Set(known);
-  const crossed = model.conductors.filter(
-    (conductor) => conductor.class === "crossed" && !isKnown.has(conductor),
-  );
+  const crossed = model.crossed.filter((conductor) => !isKnown.has(conductor));
   // With a contact that cannot be read, a chain may be a plain short or none at all.
   if (crossed.length < 2 || model.unknown.size > 0) return [];
   const groups = new Map<number, number>();
