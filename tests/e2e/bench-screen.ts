@@ -39,6 +39,37 @@ export class BenchScreen {
     await this.get("screen-wire").waitFor();
   }
 
+  /** Types a badge code on the page's own keyboard. */
+  async signInByBadge(code: string): Promise<void> {
+    await this.get("key-badge").tap();
+    for (const letter of code)
+      await this.get("keyboard").getByRole("button", { name: letter, exact: true }).tap();
+    await this.get("key-enter").tap();
+  }
+
+  /** Puts in what was found there, from the list of it. */
+  async matchAsFound(): Promise<void> {
+    await this.get("key-menu").tap();
+    await this.get("key-as-found").tap();
+    await this.get("key-match").tap();
+  }
+
+  /** Makes the circuit dead, each step after those before it. */
+  async makeDead(): Promise<void> {
+    for (const what of ["chart", "breaker", "padlock", "proving"]) await this.get(`dead-${what}`).tap();
+    for (const [first, second] of ["LN", "LE", "NE"] as const) {
+      await this.get(`dead-terminal-${first}`).tap();
+      await this.get(`dead-terminal-${second}`).tap();
+    }
+    await this.get("dead-proving").tap();
+  }
+
+  /** Types a number on the worksheet's keys and enters it. */
+  async enterNumber(number: string): Promise<void> {
+    for (const digit of number) await this.get(`key-digit-${digit}`).tap();
+    await this.get("key-enter-number").tap();
+  }
+
   /** Takes cable of a size from the tray: what is run from then on is of it. */
   async takeCable(csaMm2: number): Promise<void> {
     await this.get("key-tray").tap();
@@ -50,6 +81,36 @@ export class BenchScreen {
     await this.get(`station-${from}`).tap();
     await this.get("key-run-cable").tap();
     await this.get(`station-${to}`).tap();
+  }
+
+  /** Runs a cable from an entry of a station, chosen on its card, to another station or one of its entries. */
+  async wireFromEntry(entry: string, to: string, toEntry?: string): Promise<void> {
+    await this.get(`station-${entry.slice(0, entry.lastIndexOf("."))}`).tap();
+    await this.get(`entry-${entry}`).tap();
+    await this.get(`station-${to}`).tap();
+    if (toEntry !== undefined) await this.get(`entry-${toEntry}`).tap();
+  }
+
+  /** Opens two stations to full size on the board's face. */
+  async openOnFace(first: string, second: string): Promise<void> {
+    await this.get(`station-${first}`).tap();
+    await this.get(`station-${second}`).tap();
+  }
+
+  /** Chooses what is fitted at a station, on its card. */
+  async fit(station: string, setting: string, value: string): Promise<void> {
+    await this.get(`station-${station}`).tap();
+    await this.get(`key-change-${setting}`).tap();
+    await this.get(`key-set-${setting}-${value}`).tap();
+    await this.get("key-close-card").tap();
+  }
+
+  /** Leaves the task that is open; its record stays. */
+  async leaveTask(): Promise<void> {
+    await this.get("key-menu").tap();
+    await this.get("key-leave").tap();
+    await this.get("key-yes").tap();
+    await this.get("screen-scenarios").waitFor();
   }
 
   /** Runs a cable by dragging from one station of the plan to another. */
@@ -70,6 +131,11 @@ export class BenchScreen {
   /** Waits until a cable is drawn as sensed. */
   async expectCable(id: string): Promise<void> {
     await expect(this.get(`cable-${id}`)).toBeAttached();
+  }
+
+  /** Waits until so many cables are drawn as sensed. */
+  async expectCableCount(count: number): Promise<void> {
+    await expect(this.page.locator("[data-testid^='cable-']")).toHaveCount(count);
   }
 
   /** Pulls the lead at a contact on the board's face. */
