@@ -31,6 +31,10 @@ export const isRingCircuit = (model: CircuitModel, zone: Zone): boolean => {
   return points.length === 0 || points.some(isOfRing);
 };
 
+/** True for the unfused side of a circuit of socket outlets, ring or radial: there a small branch is a spur. */
+export const hasSpurRules = (model: CircuitModel, zone: Zone): boolean =>
+  isRingCircuit(model, zone) || (!zone.isFused && hasSocketOutlet(model, zone));
+
 /** True for the unfused side of a way that feeds lights and no socket outlet. */
 export const isLightingCircuit = (model: CircuitModel, zone: Zone): boolean =>
   !zone.isFused && !hasSocketOutlet(model, zone) && zone.points.some((id) => isLightingPoint(model, id));

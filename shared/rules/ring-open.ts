@@ -27,7 +27,7 @@ function openLegs(
   passages: readonly FusePassage[],
 ): (Evidence | Missing)[] {
   const { legs, lacking } = zone.spurs;
-  const { branches, rings } = zone.shape;
+  const { branches, rings, loops } = zone.shape;
   if (rings.length > 0 || branches.length === 0) return [];
   const first = branches.filter(({ depth }) => depth === 1);
   const said = (which: readonly Branch[]): Evidence[] => {
@@ -39,7 +39,8 @@ function openLegs(
     ];
     return evidence("open", causes, { legs: which.length }, allAt("station", farEnds(zone, which)));
   };
-  if (isWanted) return said(first);
+  // A loop that never reaches the way has to go first: it may be the ring that is meant.
+  if (isWanted) return loops.length > 0 ? [] : said(first);
   const hasSocketOutlet = zone.points.some((id) => model.stations.get(id)?.kind === "socket-outlet");
   if (!hasSocketOutlet || first.length < 2) return [];
   const { ratingA } = zone.upstream;
@@ -53,7 +54,11 @@ function openLegs(
         ratingLacks ? [missing(at("cable", id), ratingLacks)] : [],
       ),
     );
-  return legs.length > 1 ? said(legs) : [];
+  // With two legs of several points, one of a single point is the spur from the way that it would be on a ring.
+  const fed = legs.filter(({ pointCount }) => pointCount > 0);
+  const long = fed.filter(({ pointCount }) => pointCount > 1);
+  const meant = long.length > 1 ? long : fed;
+  return meant.length > 1 ? said(meant) : [];
 }
 
 /**

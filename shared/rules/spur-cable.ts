@@ -1,7 +1,7 @@
 import { overloadFactor } from "../circuit/coordination.ts";
 import type { CableModel, CircuitModel, Zone } from "../circuit/model.ts";
 import { pointDemand } from "../circuit/point-demand.ts";
-import { carriesLoad, hasSocketOutlet, isRingCircuit, pointsBeyond } from "../circuit/zone-kinds.ts";
+import { carriesLoad, hasSpurRules, pointsBeyond } from "../circuit/zone-kinds.ts";
 import type { StationId } from "../board/ids.ts";
 import { overloadLimits } from "../trade/overload-limits.ts";
 import { spurLimits } from "../trade/spur-limits.ts";
@@ -19,7 +19,7 @@ export const spurCable: Rule = {
   variantSources: { overload: overloadLimits.sources.operatingMultiple },
   check: (model) =>
     model.zones
-      .filter((zone) => isRingCircuit(model, zone) || (!zone.isFused && hasSocketOutlet(model, zone)))
+      .filter((zone) => hasSpurRules(model, zone))
       .flatMap((zone) => [
         ...zone.spurs.spurs.flatMap(({ branches }) =>
           branches.flatMap((branch) => {

@@ -1,3 +1,4 @@
+import { isRingCircuit } from "../circuit/zone-kinds.ts";
 import { allAt, evidence } from "./evidence.ts";
 import { lackingSizes } from "./lacking-sizes.ts";
 import type { Rule } from "./rule.ts";
@@ -13,19 +14,21 @@ export const spurHeavy: Rule = {
     checked: "secondary copy",
   },
   check: (model) =>
-    model.zones.flatMap((zone) => [
-      ...zone.spurs.heavy.flatMap((branch) => {
-        const beyond = zone.shape.branches.slice(branch.index, branch.end);
-        const cables = allAt(
-          "cable",
-          branch.run.cables.map(({ id }) => id),
-        );
-        const points = allAt(
-          "station",
-          beyond.filter(({ isPoint }) => isPoint).map(({ far }) => far),
-        );
-        return evidence("several", cables, {}, [...points, ...cables]);
-      }),
-      ...(zone.shape.rings.length > 0 ? lackingSizes(zone, ({ depth }) => depth === 1) : []),
-    ]),
+    model.zones
+      .filter((zone) => isRingCircuit(model, zone))
+      .flatMap((zone) => [
+        ...zone.spurs.heavy.flatMap((branch) => {
+          const beyond = zone.shape.branches.slice(branch.index, branch.end);
+          const cables = allAt(
+            "cable",
+            branch.run.cables.map(({ id }) => id),
+          );
+          const points = allAt(
+            "station",
+            beyond.filter(({ isPoint }) => isPoint).map(({ far }) => far),
+          );
+          return evidence("several", cables, {}, [...points, ...cables]);
+        }),
+        ...lackingSizes(zone, ({ depth }) => depth === 1),
+      ]),
 };

@@ -1,3 +1,4 @@
+import { hasSpurRules } from "../circuit/zone-kinds.ts";
 import { spurOverload } from "../circuit/spur-overload.ts";
 import { allAt, evidence } from "./evidence.ts";
 import { lackingSizes } from "./lacking-sizes.ts";
@@ -14,19 +15,21 @@ export const spurOnSpur: Rule = {
     checked: "secondary copy",
   },
   check: (model) =>
-    model.zones.flatMap((zone) => [
-      ...zone.spurs.spurs.flatMap((spur) =>
-        spur.first.hasLoop
-          ? []
-          : spur.outer.flatMap((branch) => {
-              const cables = allAt(
-                "cable",
-                branch.run.cables.map(({ id }) => id),
-              );
-              const places = [...cables, ...allAt("station", [branch.near, branch.far])];
-              return evidence("beyond", cables, spurOverload(model, spur), places);
-            }),
-      ),
-      ...lackingSizes(zone),
-    ]),
+    model.zones
+      .filter((zone) => hasSpurRules(model, zone))
+      .flatMap((zone) => [
+        ...zone.spurs.spurs.flatMap((spur) =>
+          spur.first.hasLoop
+            ? []
+            : spur.outer.flatMap((branch) => {
+                const cables = allAt(
+                  "cable",
+                  branch.run.cables.map(({ id }) => id),
+                );
+                const places = [...cables, ...allAt("station", [branch.near, branch.far])];
+                return evidence("beyond", cables, spurOverload(model, spur), places);
+              }),
+        ),
+        ...lackingSizes(zone),
+      ]),
 };

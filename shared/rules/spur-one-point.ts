@@ -1,3 +1,4 @@
+import { hasSpurRules } from "../circuit/zone-kinds.ts";
 import { spurOverload } from "../circuit/spur-overload.ts";
 import { spurLimits } from "../trade/spur-limits.ts";
 import { allAt, evidence } from "./evidence.ts";
@@ -15,16 +16,18 @@ export const spurOnePoint: Rule = {
     checked: "secondary copy",
   },
   check: (model) =>
-    model.zones.flatMap((zone) => [
-      ...zone.spurs.spurs.flatMap((spur) => {
-        if (spur.first.hasLoop || spur.nearPoints.length <= spurLimits.pointsPerUnfusedSpur) return [];
-        const cables = allAt(
-          "cable",
-          spur.first.run.cables.map(({ id }) => id),
-        );
-        const places = [...cables, ...allAt("station", spur.nearPoints)];
-        return evidence("several", cables, spurOverload(model, spur), places);
-      }),
-      ...lackingSizes(zone),
-    ]),
+    model.zones
+      .filter((zone) => hasSpurRules(model, zone))
+      .flatMap((zone) => [
+        ...zone.spurs.spurs.flatMap((spur) => {
+          if (spur.first.hasLoop || spur.nearPoints.length <= spurLimits.pointsPerUnfusedSpur) return [];
+          const cables = allAt(
+            "cable",
+            spur.first.run.cables.map(({ id }) => id),
+          );
+          const places = [...cables, ...allAt("station", spur.nearPoints)];
+          return evidence("several", cables, spurOverload(model, spur), places);
+        }),
+        ...lackingSizes(zone),
+      ]),
 };

@@ -1,7 +1,9 @@
-import { describe } from "vitest";
+import { describe, expect, it } from "vitest";
+import { buildModel } from "../../../shared/circuit/build-model.ts";
 import { ringOpen } from "../../../shared/rules/ring-open.ts";
 import { stationId } from "../../../shared/board/ids.ts";
 import { ring, table } from "./table.ts";
+import { wire } from "./wire.ts";
 
 const wantsRing = { wants: [{ kind: "shape" as const, of: stationId("socket-1"), shape: "ring" as const }] };
 
@@ -85,5 +87,30 @@ describe("a ring", () => {
       extras: { settings: { "way-1": { deviceRatingA: undefined } } },
       gives: ["missing deviceRatingA way-1"],
     },
+    {
+      title: "may be meant by a loop that never reaches the way: the loop comes first",
+      lines: [
+        "way-1.a socket-1.a 4",
+        "socket-1.b socket-2.a 4",
+        "socket-2.b socket-3.a 4",
+        "socket-3.b socket-1.c 4",
+      ],
+      extras: wantsRing,
+      gives: [],
+    },
+    {
+      title: "is not made two legs by a cable that feeds nothing",
+      lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a", "way-1.b box-1.a"],
+      gives: [],
+    },
   ]);
+
+  it("that is open shows where its legs end, and not where a spur from the way does", () => {
+    const lines = [
+      ...["way-1.a socket-1.a", "socket-1.b socket-2.a", "way-1.b socket-3.a", "socket-3.b socket-4.a"],
+      "way-1.c socket-5.a",
+    ];
+    const [said] = ringOpen.check(buildModel(wire(lines)));
+    expect(said?.kind === "evidence" && said.places.map(({ id }) => id)).toEqual(["socket-2", "socket-4"]);
+  });
 });

@@ -80,5 +80,11 @@ describe("an unfused spur", () => {
       extras: { settings: { "way-1": { deviceRatingA: undefined } } },
       gives: ["missing deviceRatingA way-1"],
     },
+    {
+      title: "is of a circuit of socket outlets: a small branch of lights is held to its device",
+      lines: ["way-1.a rose-1.a 1.5", "rose-1.b box-1.a 1", "box-1.b rose-2.a 1", "box-1.c rose-3.a 1"],
+      extras: { settings: { "way-1": { deviceRatingA: 20 } } },
+      gives: [],
+    },
   ]);
 });
