@@ -11,6 +11,7 @@ export default defineConfig({
   use: {
     trace: "retain-on-failure",
     hasTouch: true,
+    actionTimeout: 10_000,
     launchOptions: {
       executablePath: "/usr/bin/chromium",
       args: [

@@ -1,0 +1,67 @@
+import { io, type Socket } from "socket.io-client";
+import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { Answer } from "../../shared/protocol/socket-events.ts";
+
+/** A second screen at the same bench, without a page: brings about quickly what a check is not about. */
+export class BenchLink {
+  readonly #socket: Socket;
+  #view: BenchView | undefined;
+
+  constructor(address: string) {
+    this.#socket = io(address, { transports: ["websocket"], forceNew: true });
+    this.#socket.on("view", (view: BenchView) => {
+      this.#view = view;
+    });
+  }
+
+  /** The view that came last; undefined before the first. */
+  get view(): BenchView | undefined {
+    return this.#view;
+  }
+
+  /**
+   * Does something at the bench.
+   *
+   * @throws where the bench refuses it.
+   */
+  async does<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<void> {
+    const answer = (await this.#socket.emitWithAck(name, command)) as Answer;
+    if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
+  }
+
+  /** Leaves what is open, clears the board and locks the bench, in English and usual letters. */
+  async reset(): Promise<void> {
+    await this.seen((view) => view.state === "ready");
+    if (this.#view?.attempt) await this.does("leave-attempt", {});
+    await this.does("sign-in", { by: "guest" });
+    const fits = (await this.seen(({ scenarios }) => scenarios.length > 0)).scenarios.find(
+      ({ lacks }) => lacks.length === 0,
+    );
+    await this.does("start-attempt", { scenario: fits?.id ?? "", mode: "practice" });
+    await this.does("accept-caution", {});
+    await this.does("pull", { what: "all" });
+    await this.seen(({ attempt }) => attempt?.cables.length === 0);
+    await this.does("leave-attempt", {});
+    await this.does("sign-out", {});
+    await this.does("set-language", { language: "en" });
+    await this.does("set-large", { isLarge: false });
+  }
+
+  /** The first view for which something holds, the last one included. */
+  seen(until: (view: BenchView) => boolean): Promise<BenchView> {
+    if (this.#view && until(this.#view)) return Promise.resolve(this.#view);
+    return new Promise((resolve) => {
+      const look = (view: BenchView): void => {
+        if (!until(view)) return;
+        this.#socket.off("view", look);
+        resolve(view);
+      };
+      this.#socket.on("view", look);
+    });
+  }
+
+  close(): void {
+    this.#socket.disconnect();
+  }
+}
