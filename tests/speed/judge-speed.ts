@@ -22,7 +22,7 @@ const cable = (from: EntryId, to: EntryId, lengthM: number): CableSpec => ({
 });
 
 /** The workshop board with a cable at every entry, put in at random: mostly nonsense, all of it judged. */
-const fullBoard = (random: () => number): Wiring => {
+export const fullBoard = (random: () => number): Wiring => {
   const board = makeBoards()["workshop"];
   if (!board) throw new Error("there is no workshop board");
   const stations = board.stations.map((station): Station => ({

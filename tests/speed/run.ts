@@ -3,6 +3,7 @@ import type { SpeedLine } from "./speed-line.ts";
 /** The parts of the table. Each is loaded when its turn comes, so that none weighs on the memory of another. */
 const parts: [name: string, load: () => Promise<{ lines: (seed: number) => Promise<SpeedLine[]> }>][] = [
   ["scan", () => import("./scan-speed.ts")],
+  ["contact", () => import("./contact-speed.ts")],
   ["judge", () => import("./judge-speed.ts")],
   ["electrical", () => import("./electrical-speed.ts")],
   ["log", () => import("./log-speed.ts")],
