@@ -26,6 +26,11 @@ interface Options {
   answer?: Answer;
 }
 
+// Taken before a check may put a clock of its own in its place.
+const nextFrame = window.requestAnimationFrame.bind(window);
+/** Two frames of the browser: what watches sizes has been told by then. */
+const laidOut = () => new Promise((done) => nextFrame(() => nextFrame(done)));
+
 /** Puts the bench screen up with a view and keeps what it sends. */
 export const showBench = async ({
   view,
@@ -51,6 +56,7 @@ export const showBench = async ({
   if (box instanceof HTMLElement) box.style.height = "100%";
   await document.fonts.load("700 20px 'Atkinson Hyperlegible'");
   await document.fonts.ready;
+  await laidOut();
   const show = (next: Partial<Options>) => screen.rerender({ ...next });
   return { screen, sent, show, frame };
 };
