@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { existsSync, mkdtempSync, rmSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
 
@@ -9,6 +9,8 @@ export interface BenchProcess {
   address: string;
   pid: number;
   dataFolder: string;
+  /** The process that reads the board, as long as there is one. */
+  scannerPid: () => number | undefined;
   /** Ends the server as a power cut would, and waits until it is gone. */
   cutPower: () => Promise<void>;
   /** Ends the server as the service does. */
@@ -17,7 +19,7 @@ export interface BenchProcess {
 
 export interface BenchOptions {
   board?: string;
-  lines?: "simulated" | "spinning";
+  lines?: "simulated" | "spinning" | "gpio";
   spinUs?: number;
   /** What is broken on the simulated board, as `SPURWISE_FAULTS` says it. */
   faults?: string;
@@ -45,6 +47,14 @@ const addressOf = (child: ChildProcess): Promise<string> =>
     child.stderr?.on("data", listen);
     child.once("exit", (code) => fail(new Error(`the bench ended with ${code} before it listened: ${said}`)));
   });
+
+/** The first process started by another whose command line names a program. */
+const childRunning = (parent: number, name: string): number | undefined =>
+  readFileSync(`/proc/${parent}/task/${parent}/children`, "utf8")
+    .split(" ")
+    .filter((pid) => pid !== "")
+    .map(Number)
+    .find((pid) => readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(name));
 
 /** A new data folder for a bench of its own. */
 export const newDataFolder = (): string => mkdtempSync(join(tmpdir(), "spurwise-"));
@@ -78,6 +88,7 @@ export const startBench = async (options: BenchOptions = {}): Promise<BenchProce
     address: await addressOf(child),
     pid: child.pid ?? 0,
     dataFolder,
+    scannerPid: () => childRunning(child.pid ?? 0, "scanner-child"),
     cutPower: () => end("SIGKILL"),
     stop: async () => {
       await end("SIGTERM");
