@@ -34,7 +34,7 @@ const wired = async (page: Page, options: BenchOptions, cableCount: number): Pro
   return bench;
 };
 
-const expectRing = async (bench: BenchScreen, cableCount = ring.length): Promise<void> => {
+const expectRing = async (bench: BenchScreen, cableCount: number = ring.length): Promise<void> => {
   for (const [, , cable] of ring.slice(0, cableCount)) await bench.expectCable(cable);
 };
 
