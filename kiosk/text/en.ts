@@ -5,8 +5,6 @@ import { boardCheckEn } from "./board-check-en.ts";
  * braces is put in by the screen. Other languages have the same keys, or the kiosk does not compile.
  */
 export const en = {
-  "language.name": "English",
-
   // Always in view
   "caution.short":
     "Training board, extra-low voltage. Real circuits can kill. Leave real work to licensed people.",

@@ -3,8 +3,6 @@ import type { TextKey } from "./en.ts";
 
 /** The same sentences in Polish. */
 export const pl: Record<TextKey, string> = {
-  "language.name": "Polski",
-
   "caution.short": "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód zabija. Zostaw go uprawnionym.",
   "caution.long":
     "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód może zabić: odłącz, sprawdź brak napięcia i zostaw pracę ludziom z uprawnieniami, według miejscowych przepisów.",

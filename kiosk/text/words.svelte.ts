@@ -3,9 +3,23 @@ import type { Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { Language } from "../../shared/protocol/commands.schema.ts";
 import type { Text } from "../../shared/scenario/scenario.schema.ts";
 import { en, type TextKey } from "./en.ts";
-import { pl } from "./pl.ts";
 
-const catalogues: Record<Language, Record<TextKey, string>> = { en, pl };
+type Catalogue = Record<TextKey, string>;
+
+/** English is always there; another language comes when it is first asked for. */
+let catalogues = $state.raw<{ en: Catalogue } & Partial<Record<Language, Catalogue>>>({ en });
+
+const fetchers: Record<Exclude<Language, "en">, () => Promise<Catalogue>> = {
+  pl: () => import("./pl.ts").then(({ pl }) => pl),
+};
+
+/** Brings a language onto the screen; until it is there texts are English. */
+export const bringLanguage = async (language: Language): Promise<void> => {
+  if (language === "en" || catalogues[language]) return;
+  catalogues = { ...catalogues, [language]: await fetchers[language]() };
+};
+
+const textIn = (language: Language, key: TextKey): string => (catalogues[language] ?? catalogues.en)[key];
 
 export const isTextKey = (key: string): key is TextKey => Object.hasOwn(en, key);
 
@@ -30,7 +44,7 @@ export class Words {
 
   /** A text of the catalogue with its gaps filled. */
   t(key: TextKey, facts: Record<string, Fact> = {}): string {
-    const text = this.#lengthen(catalogues[this.language][key]);
+    const text = this.#lengthen(textIn(this.language, key));
     return text.replace(/\{(\w+)\}/g, (gap, name: string) => this.#fact(facts[name], gap));
   }
 
@@ -47,7 +61,7 @@ export class Words {
   #fact(fact: Fact | undefined, gap: string): string {
     if (fact === undefined) return gap;
     if (typeof fact === "number") return this.number(fact);
-    if (typeof fact === "boolean") return catalogues[this.language][fact ? "setting.yes" : "setting.no"];
+    if (typeof fact === "boolean") return textIn(this.language, fact ? "setting.yes" : "setting.no");
     return this.nameOf(fact);
   }
 }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { cableId, entryId } from "../../shared/board/ids.ts";
 import { byId, panels, showBench } from "./show-bench.ts";
 import { attempt, bench, ringOpen, sampleView, verdict, viewNames } from "./views.ts";
 
@@ -105,6 +106,23 @@ describe("making dead", () => {
   it("says in words what was not in order", async () => {
     const { screen } = await showBench({ view: sampleView("make-dead") });
     await expect.element(screen.getByTestId("dead-step-lock-off")).toHaveTextContent("not in order");
+  });
+});
+
+describe("leads that were there", () => {
+  it("are set right before the work begins: the line that says so leads to their list", async () => {
+    const view = bench({
+      attempt: attempt({
+        step: "make-dead",
+        say: { key: "say.as-found", facts: { done: 0, total: 1 } },
+        asFound: [{ cable: cableId(entryId("socket-1", "a"), entryId("way-1", "a")), isIn: false }],
+      }),
+    });
+    const { sent, screen } = await showBench({ view });
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("0 of 1 cables");
+    await screen.getByTestId("key-found-list").click();
+    await screen.getByTestId("key-match").click();
+    expect(sent).toEqual([{ name: "match-as-found", command: {} }]);
   });
 });
 

@@ -2,6 +2,7 @@ import { page } from "vitest/browser";
 import { render } from "vitest-browser-svelte";
 import Bench from "../../kiosk/bench/Bench.svelte";
 import "../../kiosk/bench/bench.css";
+import { bringLanguage } from "../../kiosk/text/words.svelte.ts";
 import type { Send } from "../../kiosk/link/send.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import type { Answer } from "../../shared/protocol/socket-events.ts";
@@ -40,6 +41,7 @@ export const showBench = async ({
   ...more
 }: Options) => {
   await page.viewport(width, height);
+  await bringLanguage(view.language);
   const sent: Sent[] = [];
   const send: Send = async (name, command) => {
     sent.push({ name, command });
