@@ -25,6 +25,8 @@ export interface PlanGraph {
 type Wall = Plan["walls"][number];
 
 const nearSteps = 1e-6;
+/** Points this near are one node, so a node can lie this far beside the wall it is on. */
+const oneNodeSteps = 1e-4;
 const distance = (a: PlanPoint, b: PlanPoint): number => Math.hypot(a.x - b.x, a.y - b.y);
 
 /** How far along a wall the point nearest to `p` lies, from 0 to 1. */
@@ -78,7 +80,7 @@ export function planGraph(plan: Pick<Plan, "walls" | "places">): PlanGraph {
   const nodeOf = new Map<StationId, number>();
   const numbers = new Map<string, number>();
   const node = (point: PlanPoint): number => {
-    const key = `${Math.round(point.x * 1e4)},${Math.round(point.y * 1e4)}`;
+    const key = `${Math.round(point.x / oneNodeSteps)},${Math.round(point.y / oneNodeSteps)}`;
     const known = numbers.get(key);
     if (known !== undefined) return known;
     numbers.set(key, points.length);
@@ -113,7 +115,7 @@ export function planGraph(plan: Pick<Plan, "walls" | "places">): PlanGraph {
   for (const wall of plan.walls) {
     const onWall = points
       .map((point, number) => ({ number, share: along(point, wall), point }))
-      .filter(({ point, share }) => distance(point, pointAt(wall, share)) < nearSteps)
+      .filter(({ point, share }) => distance(point, pointAt(wall, share)) < 2 * oneNodeSteps)
       .sort((a, b) => a.share - b.share);
     onWall.slice(1).forEach((end, index) => {
       const start = onWall[index];

@@ -101,14 +101,15 @@ function worstRoute(plan: Pick<Plan, "routeClasses">, names: Set<string>): Route
   };
 }
 
-/** Points of a way without those that lie straight between their neighbours. */
+/** Points of a way without those that lie straight between their neighbours; where it turns back is kept. */
 const cornersOf = (points: PlanPoint[]): PlanPoint[] =>
   points.filter((point, index) => {
     const before = points[index - 1];
     const after = points[index + 1];
     if (!before || !after) return true;
-    const cross = (point.x - before.x) * (after.y - point.y) - (point.y - before.y) * (after.x - point.x);
-    return Math.abs(cross) > sameLength;
+    const [inX, inY] = [point.x - before.x, point.y - before.y];
+    const [outX, outY] = [after.x - point.x, after.y - point.y];
+    return Math.abs(inX * outY - inY * outX) > sameLength || inX * outX + inY * outY < 0;
   });
 
 const roundedM = (lengthM: number): number => Math.round(lengthM * 100) / 100;

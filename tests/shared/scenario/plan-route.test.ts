@@ -183,6 +183,22 @@ describe("any plan whose walls hang together", () => {
       }),
     );
 
+  it("keeps the point where a way turns back on itself", () => {
+    const find = routes({
+      routeClasses: { clipped: { method: "C" } },
+      walls: [{ from: { x: 0, y: 20 }, to: { x: 70, y: 20 }, routeClass: "clipped" }],
+      places: [
+        { station: stationId("socket-1"), at: { x: 10, y: 0 } },
+        { station: stationId("socket-2"), at: { x: 10, y: 10 } },
+      ],
+    });
+    expect(find(stationId("socket-1"), stationId("socket-2"))?.pathPoints).toEqual([
+      { x: 10, y: 0 },
+      { x: 10, y: 20 },
+      { x: 10, y: 10 },
+    ]);
+  });
+
   it("gives any two places the same length both ways, never less than the straight line", () => {
     fc.assert(
       fc.property(anyPlan, (parts) => {
