@@ -35,6 +35,7 @@ export default defineConfig({
         test: {
           name: "node",
           environment: "node",
+          setupFiles: ["tests/repeatable.ts"],
           include: ["tests/{shared,hardware,server,kiosk,reference,faults}/**/*.test.ts"],
           exclude: ["tests/kiosk/**/*.svelte.test.ts"],
         },
