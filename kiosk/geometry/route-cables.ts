@@ -286,13 +286,13 @@ interface Drawing {
 const layAll = (
   field: RouteField,
   wishes: readonly RouteWish[],
-  kept: ReadonlyMap<string, readonly Point[]>,
+  kept: ReadonlyMap<string, Point[]>,
 ): Drawing => {
   const grid = makeGrid(field);
   const ways = new Map<string, Point[]>();
   const crowded: string[] = [];
   for (const [id, line] of kept) {
-    ways.set(id, [...line]);
+    ways.set(id, line);
     take(grid, line);
   }
   for (const wish of wishes) {
@@ -331,7 +331,7 @@ const layAfresh = (field: RouteField, wishes: readonly RouteWish[]): Drawing => 
 export const routeCables = (
   field: RouteField,
   wishes: readonly RouteWish[],
-  kept: ReadonlyMap<string, readonly Point[]>,
+  kept: ReadonlyMap<string, Point[]>,
 ): Map<string, Point[]> => {
   const still = new Map(wishes.flatMap(({ id }) => (kept.has(id) ? [[id, kept.get(id) ?? []]] : [])));
   if (still.size === 0) return layAfresh(field, wishes).ways;

@@ -3,6 +3,7 @@ import type { Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { Language } from "../../shared/protocol/commands.schema.ts";
 import type { Text } from "../../shared/scenario/scenario.schema.ts";
 import { en, type TextKey } from "./en.ts";
+import { numberIn } from "./number-in.ts";
 
 type Catalogue = Record<TextKey, string>;
 
@@ -22,10 +23,6 @@ export const bringLanguage = async (language: Language): Promise<void> => {
 const textIn = (language: Language, key: TextKey): string => (catalogues[language] ?? catalogues.en)[key];
 
 export const isTextKey = (key: string): key is TextKey => Object.hasOwn(en, key);
-
-/** Numbers as the language writes them, three decimals at most. */
-const numberIn = (language: Language, number: number): string =>
-  new Intl.NumberFormat(language, { maximumFractionDigits: 3, useGrouping: false }).format(number);
 
 /** Speaks the language of the bench. `lengthen` stretches every text, to see whether the screen can take it. */
 export class Words {
