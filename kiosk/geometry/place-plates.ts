@@ -1,3 +1,4 @@
+import { platesInRows } from "./plates-in-rows.ts";
 import { isInside, overlaps, type Point, type Rect, rectRound } from "./point.ts";
 
 export interface PlateWish {
@@ -67,14 +68,29 @@ const nearestFree = (plate: Plate, set: readonly Plate[], area: Rect, gap: numbe
 
 /**
  * Where the plates of the stations go: as near to their places on the plan as they can without touching one
- * another, all inside the area, in pixels. In a crowded area the gap is given up before a plate overlaps another.
+ * another, all inside the area, in pixels. In a crowded area the gap is given up before a plate overlaps another,
+ * and then the places: they stand in rows, in all the room there is round the area.
  */
-export const placePlates = (wishes: readonly PlateWish[], area: Rect, gapPx: number): Plate[] => {
+export const placePlates = (
+  wishes: readonly PlateWish[],
+  area: Rect,
+  gapPx: number,
+  outer: Rect = area,
+): Plate[] => {
   const plates: Plate[] = wishes.map(({ id, centre, width, height }) => ({
     id,
     ...within(rectRound(centre, width, height), area),
   }));
   pushApart(plates, area, gapPx);
+  const set = setDown(plates, area, gapPx);
+  return hasOverlap(set) ? platesInRows(plates, outer) : set;
+};
+
+const hasOverlap = (plates: readonly Plate[]): boolean =>
+  plates.some((a, i) => plates.slice(i + 1).some((b) => overlaps(a, b, 0)));
+
+/** Sets plates down one after the other, each at the nearest free place to where it is wanted. */
+const setDown = (plates: readonly Plate[], area: Rect, gapPx: number): Plate[] => {
   const set: Plate[] = [];
   for (const plate of plates) {
     const isFree = (gap: number) =>

@@ -49,7 +49,13 @@ export const planGround = (
         : { x: (area.width * (stray + 0.5)) / Math.max(1, strays.length), y: area.height },
     };
   });
-  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9);
+  const outer: Rect = {
+    x: 2,
+    y: 2,
+    width: Math.max(0, area.width - 4),
+    height: Math.max(0, area.height - 4),
+  };
+  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer);
   return { fit, area: { x: 0, y: 0, ...area }, plates, stations };
 };
 

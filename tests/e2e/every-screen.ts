@@ -88,11 +88,8 @@ export const everyScreen = async (
   await look("wire, notes and hints");
   await bench.findings().first().tap();
   await look("wire, a finding");
-  await bench
-    .get("key-words")
-    .or(page.getByRole("button", { name: /What does it mean|Whato|Co to znaczy/ }))
-    .first()
-    .tap();
+  await page.locator("article").getByRole("button").nth(1).tap();
+  await bench.get("dialog-words").waitFor();
   await look("words");
   await closeDialog(bench);
   await bench.get("key-close-card").tap();

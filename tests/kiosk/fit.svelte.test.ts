@@ -64,3 +64,17 @@ for (const { panel, width, height } of panels)
         },
       );
     });
+
+describe.each([
+  { panel: "7-inch", width: 480, height: 800 },
+  { panel: "10-inch", width: 800, height: 1280 },
+])("on a $panel panel that stands on its end", ({ width, height }) => {
+  const measure = measureFor(width, height, false);
+
+  it.each(viewNames)("everything of %s can be read and touched", async (name) => {
+    for (const turn of turns.slice(0, 2)) {
+      const frame = await show(name, width, height, turn);
+      expect([turn.tongue, fitComplaints(frame, measure)]).toEqual([turn.tongue, []]);
+    }
+  });
+});

@@ -1,0 +1,135 @@
+import { expect, type Page, test } from "@playwright/test";
+import { BenchLink } from "./bench-link.ts";
+import { type BenchProcess, startBench } from "./bench-process.ts";
+import { BenchScreen } from "./bench-screen.ts";
+import { everyScreen } from "./every-screen.ts";
+import { limitsFor, screenProblems } from "./screen-problems.ts";
+import { buildLongWords, type LongWords } from "./serve-long-words.ts";
+
+const small = limitsFor(800, 480, 7);
+const large = limitsFor(1280, 800, 10.1);
+const windows = [
+  { name: "800x480", viewport: { width: 800, height: 480 }, limits: small },
+  { name: "1280x800", viewport: { width: 1280, height: 800 }, limits: large },
+  { name: "480x800", viewport: { width: 480, height: 800 }, limits: small },
+  { name: "800x1280", viewport: { width: 800, height: 1280 }, limits: large },
+] as const;
+
+test.use({ viewport: windows[0].viewport, contextOptions: { reducedMotion: "reduce" } });
+
+test("the check itself finds letters, keys, cuts, covers, overlaps, faintness and what lies outside", async ({
+  page,
+}) => {
+  const problemsOf = async (body: string): Promise<string> => {
+    await page.setContent(`<style>body{margin:0;font:24px sans-serif;background:#fff;color:#000}
+      button{position:absolute;left:0;top:0;width:70px;height:70px;padding:0;font:24px sans-serif;border:0;background:#fff;color:#000}</style>${body}`);
+    return (await screenProblems(page, small)).join("\n");
+  };
+  expect(await problemsOf(`<p>Sound</p><button style="top:100px">Key</button>`)).toBe("");
+  expect(await problemsOf(`<p style="font-size:18px">Small</p>`)).toContain("small letters");
+  expect(
+    await problemsOf(`<svg viewBox="0 0 100 100" width="50"><text y="50" font-size="24">S</text></svg>`),
+  ).toContain("small letters");
+  expect(await problemsOf(`<button style="width:45px">A</button>`)).toContain("small key");
+  expect(await problemsOf(`<button>A</button><button style="left:60px">B</button>`)).toContain(
+    "overlapping keys",
+  );
+  expect(await problemsOf(`<button>Lengthiest</button>`)).toContain("cut off");
+  expect(
+    await problemsOf(`<p style="width:60px;overflow:hidden;white-space:nowrap">Far too long</p>`),
+  ).toContain("cut off");
+  expect(await problemsOf(`<p style="height:20px;overflow:hidden">Two<br>lines</p>`)).toContain("cut off");
+  expect(
+    await problemsOf(`<div style="height:60px;overflow-y:auto"><p>Can<br>be<br>scrolled<br>to</p></div>`),
+  ).toBe("");
+  expect(
+    await problemsOf(`<p>Under</p><div style="position:absolute;inset:0;background:#eee"></div>`),
+  ).toContain("covered");
+  expect(await problemsOf(`<p>One</p><p style="margin-top:-52px">Other</p>`)).toContain("written over");
+  expect(await problemsOf(`<p style="width:60px;overflow-wrap:anywhere">Lengthiest</p>`)).toContain(
+    "broken word",
+  );
+  expect(await problemsOf(`<p style="color:#767676">Faint</p>`)).toContain("faint");
+  expect(await problemsOf(`<button style="left:760px">Out</button>`)).toContain("out of reach in the screen");
+  expect(await problemsOf(`<div style="height:900px"></div>`)).toContain("larger than the screen");
+});
+
+test.describe("every screen of a learner's go", () => {
+  test.setTimeout(180_000);
+  let running: BenchProcess;
+  let link: BenchLink;
+  let longWords: LongWords;
+  test.beforeAll(async () => {
+    longWords = await buildLongWords();
+    running = await startBench({ board: "workshop" });
+    link = new BenchLink(running.address);
+  });
+  test.beforeEach(() => link.reset());
+  test.afterAll(async () => {
+    longWords.remove();
+    link.close();
+    await running.stop();
+  });
+
+  /** A language and whether its letters are large. */
+  type Setting = readonly ["en" | "pl", boolean];
+
+  const more = { en: /^More/, pl: /^Więcej/ };
+  const set = async (page: Page, [language, isLarge]: Setting): Promise<void> => {
+    const letters = () =>
+      page.locator(".bench").evaluate((node) => parseFloat(getComputedStyle(node).fontSize));
+    const before = await letters();
+    const wasLarge = link.view?.isLarge ?? false;
+    await link.does("set-language", { language });
+    await link.does("set-large", { isLarge });
+    await expect(page.locator("html")).toHaveAttribute("lang", language);
+    await expect(page.getByTestId("key-menu")).toHaveText(more[language]);
+    if (wasLarge !== isLarge) await expect.poll(letters).not.toBe(before);
+  };
+
+  /** Looks at a screen in each setting on both panels, either way up, and goes back to where it was. */
+  const looker =
+    ({ page }: BenchScreen, settings: readonly Setting[], found: string[]) =>
+    async (screen: string): Promise<void> => {
+      for (const setting of settings) {
+        await set(page, setting);
+        for (const { name, viewport, limits } of windows) {
+          await page.setViewportSize(viewport);
+          for (const problem of await screenProblems(page, limits))
+            found.push(`${screen} at ${name} in ${setting[0]}${setting[1] ? ", large" : ""}: ${problem}`);
+        }
+      }
+      await page.setViewportSize(windows[0].viewport);
+      await set(page, ["en", false]);
+    };
+
+  test("can be read and touched in English and Polish, on both panels, either way up, in usual and large letters", async ({
+    page,
+  }) => {
+    const bench = new BenchScreen(page);
+    const found: string[] = [];
+    await everyScreen(
+      bench,
+      link,
+      running.address,
+      looker(
+        bench,
+        [
+          ["pl", false],
+          ["en", true],
+          ["en", false],
+        ],
+        found,
+      ),
+    );
+    expect(found).toEqual([]);
+  });
+
+  test("has room for words 40 % longer", async ({ page }) => {
+    const bench = new BenchScreen(page);
+    await longWords.on(page, running.address);
+    const found: string[] = [];
+    await everyScreen(bench, link, running.address, looker(bench, [["en", false]], found));
+    expect(found).toEqual([]);
+  });
+});
