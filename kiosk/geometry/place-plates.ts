@@ -1,75 +1,47 @@
 import { platesInRows } from "./plates-in-rows.ts";
-import { isInside, overlaps, type Point, type Rect, rectRound } from "./point.ts";
+import { overlaps, type Point, type Rect } from "./point.ts";
+import { type Apart, type Bounds, spreadAlong } from "./spread-along.ts";
 
 export interface PlateWish {
   id: string;
   centre: Point;
   width: number;
   height: number;
+  /** The room it stands in. */
+  room?: Rect | undefined;
 }
 
 export interface Plate extends Rect {
   id: string;
 }
 
-const clamp = (wanted: number, least: number, most: number): number =>
-  Math.min(Math.max(wanted, least), Math.max(least, most));
+type Hold = "whole" | "centre" | "free";
 
-const within = (rect: Rect, area: Rect): Rect => ({
-  ...rect,
-  x: clamp(rect.x, area.x, area.x + area.width - rect.width),
-  y: clamp(rect.y, area.y, area.y + area.height - rect.height),
-});
-
-const relaxTurns = 40;
-
-/** Pushes plates apart along the shorter way, both by half, and keeps them in the area. */
-const pushApart = (plates: Plate[], area: Rect, gap: number): void => {
-  for (let turn = 0; turn < relaxTurns; turn += 1) {
-    let isApart = true;
-    for (const [i, a] of plates.entries())
-      for (const b of plates.slice(i + 1)) {
-        if (!overlaps(a, b, gap)) continue;
-        isApart = false;
-        const dx = b.x + b.width / 2 - a.x - a.width / 2;
-        const dy = b.y + b.height / 2 - a.y - a.height / 2;
-        const overX = (a.width + b.width) / 2 + gap - Math.abs(dx);
-        const overY = (a.height + b.height) / 2 + gap - Math.abs(dy);
-        if (overX < overY) {
-          const push = (overX / 2 + 0.01) * (dx < 0 ? -1 : 1);
-          a.x -= push;
-          b.x += push;
-        } else {
-          const push = (overY / 2 + 0.01) * (dy < 0 ? -1 : 1);
-          a.y -= push;
-          b.y += push;
-        }
-        Object.assign(a, within(a, area));
-        Object.assign(b, within(b, area));
-      }
-    if (isApart) return;
-  }
-};
-
-/** The nearest place to where it is wanted that is free of all plates already set down. */
-const nearestFree = (plate: Plate, set: readonly Plate[], area: Rect, gap: number, step: number): Plate => {
-  let best: Plate | undefined;
-  let bestFar = Infinity;
-  for (let y = area.y; y <= area.y + area.height - plate.height; y += step)
-    for (let x = area.x; x <= area.x + area.width - plate.width; x += step) {
-      const far = Math.hypot(x - plate.x, y - plate.y);
-      const spot = { ...plate, x, y };
-      if (far >= bestFar || set.some((other) => overlaps(spot, other, gap))) continue;
-      best = spot;
-      bestFar = far;
-    }
-  return best ?? plate;
-};
+/**
+ * What is tried in turn: how firmly a plate is kept in its room, and how much of the wanted gap is kept across and
+ * down. Cables need lanes to run in; but plates must not overlap.
+ */
+const tries: readonly { hold: Hold; across: number; down: number }[] = [
+  [
+    { across: 1, down: 1 },
+    { across: 1, down: 0.6 },
+    { across: 0.6, down: 0.6 },
+    { across: 0.6, down: 0.3 },
+    { across: 0.3, down: 0.3 },
+  ],
+  [
+    { across: 0.3, down: 0 },
+    { across: 0, down: 0 },
+  ],
+].flatMap((gaps) =>
+  (["whole", "centre", "free"] as const).flatMap((hold) => gaps.map((gap) => ({ hold, ...gap }))),
+);
 
 /**
  * Where the plates of the stations go: as near to their places on the plan as they can without touching one
- * another, all inside the area, in pixels. In a crowded area the gap is given up before a plate overlaps another,
- * and then the places: they stand in rows, in all the room there is round the area.
+ * another, all inside the area, in pixels. What is left of another on the plan stays left of it or as it was above
+ * or below it, and each stays in its room while there is room. In a crowded area the gap is given up before a
+ * plate overlaps another, and then the places: they stand in rows, in all the room there is round the area.
  */
 export const placePlates = (
   wishes: readonly PlateWish[],
@@ -77,32 +49,100 @@ export const placePlates = (
   gapPx: number,
   outer: Rect = area,
 ): Plate[] => {
-  const plates: Plate[] = wishes.map(({ id, centre, width, height }) => ({
-    id,
-    ...within(rectRound(centre, width, height), area),
-  }));
-  pushApart(plates, area, gapPx);
-  const set = setDown(plates, area, gapPx);
-  return hasOverlap(set) ? platesInRows(plates, outer) : set;
+  for (const { hold, across, down } of tries) {
+    // Half a pixel of air, so that plates that touch do not count as overlapping.
+    const plates = settle(wishes, area, hold, gapPx * across + 0.5, gapPx * down + 0.5);
+    if (plates) return plates;
+  }
+  const plates = wishes.map(({ id, centre, width, height }) => ({ id, ...centre, width, height }));
+  return platesInRows(plates, outer);
 };
 
-const hasOverlap = (plates: readonly Plate[]): boolean =>
-  plates.some((a, i) => plates.slice(i + 1).some((b) => overlaps(a, b, 0)));
+interface Pair extends Apart {
+  axis: "x" | "y";
+  isTurned: boolean;
+  /** The same pair told apart along the other axis, and how much room it has there. */
+  other: Apart;
+  otherSlack: number;
+}
 
-/** Sets plates down one after the other, each at the nearest free place to where it is wanted. */
-const setDown = (plates: readonly Plate[], area: Rect, gapPx: number): Plate[] => {
-  const set: Plate[] = [];
-  for (const plate of plates) {
-    const isFree = (gap: number) =>
-      isInside(plate, area) && !set.some((other) => overlaps(plate, other, gap));
-    if (isFree(gapPx * 0.9)) {
-      set.push(plate);
-      continue;
+const pairsOf = (wishes: readonly PlateWish[], gapX: number, gapY: number): Pair[] =>
+  wishes.flatMap((a, i) =>
+    wishes.slice(i + 1).map((b, k): Pair => {
+      const j = i + 1 + k;
+      const byX = (a.width + b.width) / 2 + gapX;
+      const byY = (a.height + b.height) / 2 + gapY;
+      const alongX = b.centre.x < a.centre.x ? { before: j, after: i } : { before: i, after: j };
+      const alongY = b.centre.y < a.centre.y ? { before: j, after: i } : { before: i, after: j };
+      const slackX = Math.abs(b.centre.x - a.centre.x) - byX;
+      const slackY = Math.abs(b.centre.y - a.centre.y) - byY;
+      const x = { ...alongX, by: byX };
+      const y = { ...alongY, by: byY };
+      return slackX >= slackY
+        ? { axis: "x", ...x, isTurned: false, other: y, otherSlack: slackY }
+        : { axis: "y", ...y, isTurned: false, other: x, otherSlack: slackX };
+    }),
+  );
+
+const boundsOf = ({ width, height, room }: PlateWish, area: Rect, hold: Hold): { x: Bounds; y: Bounds } => {
+  const within = (at: number, length: number, half: number): Bounds =>
+    length < 2 * half
+      ? { least: at + length / 2, most: at + length / 2 }
+      : { least: at + half, most: at + length - half };
+  const x = within(area.x, area.width, width / 2);
+  const y = within(area.y, area.height, height / 2);
+  if (hold === "free" || !room) return { x, y };
+  const meet = (a: Bounds, b: Bounds): Bounds => {
+    const least = Math.max(a.least, b.least);
+    return { least, most: Math.max(least, Math.min(a.most, b.most)) };
+  };
+  const isWhole = hold === "whole";
+  return {
+    x: meet(x, within(room.x, room.width, isWhole ? width / 2 : 0)),
+    y: meet(y, within(room.y, room.height, isWhole ? height / 2 : 0)),
+  };
+};
+
+/** Tells every pair apart along one axis, and turns pairs to the other axis where a row is too long for the area. */
+const settle = (
+  wishes: readonly PlateWish[],
+  area: Rect,
+  hold: Hold,
+  gapX: number,
+  gapY: number,
+): Plate[] | undefined => {
+  const pairs = pairsOf(wishes, gapX, gapY);
+  const bounds = wishes.map((wish) => boundsOf(wish, area, hold));
+  const along = (axis: "x" | "y") =>
+    spreadAlong(
+      wishes.map(({ centre }) => centre[axis]),
+      bounds.map((one) => one[axis]),
+      pairs.filter((pair) => pair.axis === axis),
+    );
+  for (let turn = 0; turn <= pairs.length; turn += 1) {
+    const x = along("x");
+    const y = along("y");
+    if ("centres" in x && "centres" in y) {
+      const plates = wishes.map(({ id, width, height }, i) => ({
+        id,
+        x: (x.centres[i] ?? 0) - width / 2,
+        y: (y.centres[i] ?? 0) - height / 2,
+        width,
+        height,
+      }));
+      return plates.some((a, i) => plates.slice(i + 1).some((b) => overlaps(a, b))) ? undefined : plates;
     }
-    // The gap is given up in two steps before a plate would overlap another.
-    const spots = [gapPx, gapPx / 2, 0].map((gap) => ({ gap, spot: nearestFree(plate, set, area, gap, 5) }));
-    const found = spots.find(({ gap, spot }) => !set.some((other) => overlaps(spot, other, gap * 0.9)));
-    set.push(found?.spot ?? plate);
+    const tooTight = new Set([x, y].flatMap((one) => ("tooTight" in one ? one.tooTight : [])));
+    const loosest = pairs
+      .filter((pair) => tooTight.has(pair) && !pair.isTurned)
+      .sort((a, b) => b.otherSlack - a.otherSlack)[0];
+    if (!loosest) return undefined;
+    const { axis, before, after, by, other } = loosest;
+    Object.assign(loosest, other, {
+      axis: axis === "x" ? "y" : "x",
+      isTurned: true,
+      other: { before, after, by },
+    });
   }
-  return set;
+  return undefined;
 };

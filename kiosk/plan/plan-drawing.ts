@@ -44,6 +44,7 @@ export const planGround = (
     return {
       id: station.id,
       ...sizeOf(station),
+      room: at && roomRound(plan, fit, at),
       centre: at
         ? toPx(fit, at)
         : { x: (area.width * (stray + 0.5)) / Math.max(1, strays.length), y: area.height },
@@ -57,6 +58,16 @@ export const planGround = (
   };
   const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer);
   return { fit, area: { x: 0, y: 0, ...area }, plates, stations };
+};
+
+/** The room of the plan that a place lies in, in pixels. */
+const roomRound = (plan: AttemptView["scenario"]["plan"], fit: PlanFit, at: Point): Rect | undefined => {
+  const room = plan.rooms.find(
+    ({ x, y, width, height }) => at.x >= x && at.x <= x + width && at.y >= y && at.y <= y + height,
+  );
+  if (!room) return undefined;
+  const { x, y } = toPx(fit, room);
+  return { x, y, width: room.width * fit.scaleX, height: room.height * fit.scaleY };
 };
 
 /** Lines of the cables on a plan, kept from one drawing to the next as long as the plates stand where they stood. */

@@ -34,6 +34,42 @@ describe("the plates of the stations on the plan", () => {
     );
   });
 
+  it("keep what is left of another left of it, and what is above it above, in a crowd too", () => {
+    const wishes = [
+      { id: "left", centre: { x: 250, y: 120 }, ...plate },
+      { id: "right", centre: { x: 270, y: 125 }, ...plate },
+      { id: "below", centre: { x: 258, y: 150 }, ...plate },
+      { id: "above", centre: { x: 262, y: 100 }, ...plate },
+    ];
+    const [left, right, below, above] = placePlates(wishes, area, 40);
+    expect(left && right && left.x < right.x).toBe(true);
+    expect(above && below && above.y < below.y).toBe(true);
+  });
+
+  it("stay in their room as long as it has place for them, though their neighbours push", () => {
+    const room = { x: 290, y: 30, width: 270, height: 250 };
+    const wishes = [
+      { id: "next-door", centre: { x: 260, y: 150 }, ...plate, room: { ...room, x: 30, width: 260 } },
+      { id: "a", centre: { x: 300, y: 150 }, ...plate, room },
+      { id: "b", centre: { x: 310, y: 155 }, ...plate, room },
+      { id: "c", centre: { x: 330, y: 160 }, ...plate, room },
+    ];
+    const [nextDoor, ...here] = placePlates(wishes, area, 40);
+    for (const one of here) expect(isInside(one, room)).toBe(true);
+    expect((nextDoor?.x ?? 0) + (nextDoor?.width ?? 0)).toBeLessThanOrEqual(room.x);
+  });
+
+  it("stand in rows where there is no other way, and still do not overlap", () => {
+    const wishes = Array.from({ length: 28 }, (_, i) => ({
+      id: `s${i}`,
+      centre: { x: 280, y: 150 },
+      ...plate,
+    }));
+    const plates = placePlates(wishes, area, 40);
+    for (const [i, a] of plates.entries())
+      for (const b of plates.slice(i + 1)) expect(overlaps(a, b)).toBe(false);
+  });
+
   it("come to stand at the same places every time", () => {
     const wishes = [1, 2, 3, 4].map((n) => ({ id: `s${n}`, centre: { x: 100 + n, y: 120 }, ...plate }));
     expect(placePlates(wishes, area, 40)).toEqual(placePlates(wishes, area, 40));
