@@ -47,9 +47,8 @@ describe("things spread along a line", () => {
   it("name the row that is too long for its room", () => {
     const short = { least: 0, most: 30 };
     const apart = chainOf([20, 20]);
-    expect(spreadAlong([0, 10, 20], [short, short, short], apart)).toEqual({
-      tooTight: expect.arrayContaining(apart),
-    });
+    const spread = spreadAlong([0, 10, 20], [short, short, short], apart);
+    expect(new Set("tooTight" in spread ? spread.tooTight : [])).toEqual(new Set(apart));
   });
 
   it("move as little as the least squares of a row do", () => {
