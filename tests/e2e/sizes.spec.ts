@@ -55,7 +55,7 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness an
 });
 
 test.describe("every screen of a learner's go", () => {
-  test.setTimeout(180_000);
+  test.setTimeout(300_000);
   let running: BenchProcess;
   let link: BenchLink;
   let longWords: LongWords;
@@ -116,6 +116,7 @@ test.describe("every screen of a learner's go", () => {
         bench,
         [
           ["pl", false],
+          ["pl", true],
           ["en", true],
           ["en", false],
         ],
