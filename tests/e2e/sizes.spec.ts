@@ -4,6 +4,7 @@ import { type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
 import { everyScreen } from "./every-screen.ts";
 import { limitsFor, screenProblems } from "./screen-problems.ts";
+import { screensInTrouble } from "./screens-in-trouble.ts";
 import { buildLongWords, type LongWords } from "./serve-long-words.ts";
 
 const small = limitsFor(800, 480, 7);
@@ -54,6 +55,47 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness an
   expect(await problemsOf(`<div style="height:900px"></div>`)).toContain("larger than the screen");
 });
 
+/** A language and whether its letters are large. */
+type Setting = readonly ["en" | "pl", boolean];
+
+const caution = { en: /^\s*Training/, pl: /^\s*Tablica/ };
+
+const everySetting: readonly Setting[] = [
+  ["pl", false],
+  ["pl", true],
+  ["en", true],
+  ["en", false],
+];
+
+const set = async (page: Page, link: BenchLink, [language, isLarge]: Setting): Promise<void> => {
+  const letters = () =>
+    page.locator(".bench").evaluate((node) => parseFloat(getComputedStyle(node).fontSize));
+  const before = await letters();
+  const wasLarge = link.view?.isLarge ?? false;
+  await link.does("set-language", { language });
+  await link.does("set-large", { isLarge });
+  await expect(page.locator("html")).toHaveAttribute("lang", language);
+  // The words of a language may come later than the page says it.
+  await expect(page.locator("footer")).toContainText(caution[language]);
+  if (wasLarge !== isLarge) await expect.poll(letters).not.toBe(before);
+};
+
+/** Looks at a screen in each setting on both panels, either way up, and goes back to where it was. */
+const looker =
+  ({ page }: BenchScreen, settings: readonly Setting[], found: string[]) =>
+  async (screen: string, link: BenchLink): Promise<void> => {
+    for (const setting of settings) {
+      await set(page, link, setting);
+      for (const { name, viewport, limits } of windows) {
+        await page.setViewportSize(viewport);
+        for (const problem of await screenProblems(page, limits))
+          found.push(`${screen} at ${name} in ${setting[0]}${setting[1] ? ", large" : ""}: ${problem}`);
+      }
+    }
+    await page.setViewportSize(windows[0].viewport);
+    await set(page, link, ["en", false]);
+  };
+
 test.describe("every screen of a learner's go", () => {
   test.setTimeout(300_000);
   let running: BenchProcess;
@@ -71,58 +113,13 @@ test.describe("every screen of a learner's go", () => {
     await running.stop();
   });
 
-  /** A language and whether its letters are large. */
-  type Setting = readonly ["en" | "pl", boolean];
-
-  const more = { en: /^More/, pl: /^Więcej/ };
-  const set = async (page: Page, [language, isLarge]: Setting): Promise<void> => {
-    const letters = () =>
-      page.locator(".bench").evaluate((node) => parseFloat(getComputedStyle(node).fontSize));
-    const before = await letters();
-    const wasLarge = link.view?.isLarge ?? false;
-    await link.does("set-language", { language });
-    await link.does("set-large", { isLarge });
-    await expect(page.locator("html")).toHaveAttribute("lang", language);
-    await expect(page.getByTestId("key-menu")).toHaveText(more[language]);
-    if (wasLarge !== isLarge) await expect.poll(letters).not.toBe(before);
-  };
-
-  /** Looks at a screen in each setting on both panels, either way up, and goes back to where it was. */
-  const looker =
-    ({ page }: BenchScreen, settings: readonly Setting[], found: string[]) =>
-    async (screen: string): Promise<void> => {
-      for (const setting of settings) {
-        await set(page, setting);
-        for (const { name, viewport, limits } of windows) {
-          await page.setViewportSize(viewport);
-          for (const problem of await screenProblems(page, limits))
-            found.push(`${screen} at ${name} in ${setting[0]}${setting[1] ? ", large" : ""}: ${problem}`);
-        }
-      }
-      await page.setViewportSize(windows[0].viewport);
-      await set(page, ["en", false]);
-    };
-
   test("can be read and touched in English and Polish, on both panels, either way up, in usual and large letters", async ({
     page,
   }) => {
     const bench = new BenchScreen(page);
     const found: string[] = [];
-    await everyScreen(
-      bench,
-      link,
-      running.address,
-      looker(
-        bench,
-        [
-          ["pl", false],
-          ["pl", true],
-          ["en", true],
-          ["en", false],
-        ],
-        found,
-      ),
-    );
+    const look = looker(bench, everySetting, found);
+    await everyScreen(bench, link, running.address, (screen) => look(screen, link));
     expect(found).toEqual([]);
   });
 
@@ -130,7 +127,18 @@ test.describe("every screen of a learner's go", () => {
     const bench = new BenchScreen(page);
     await longWords.on(page, running.address);
     const found: string[] = [];
-    await everyScreen(bench, link, running.address, looker(bench, [["en", false]], found));
+    const look = looker(bench, [["en", false]], found);
+    await everyScreen(bench, link, running.address, (screen) => look(screen, link));
     expect(found).toEqual([]);
   });
+});
+
+test("what is seen only at times (trouble, assessed work, the technician's tools, a bench left alone) can be read and touched too", async ({
+  page,
+}) => {
+  test.setTimeout(300_000);
+  const bench = new BenchScreen(page);
+  const found: string[] = [];
+  await screensInTrouble(bench, looker(bench, everySetting, found));
+  expect(found).toEqual([]);
 });
