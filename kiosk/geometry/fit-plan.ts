@@ -8,7 +8,7 @@ export interface PlanFit {
 }
 
 /** A plan may be drawn wider or higher than it is by this much, to use the screen; lengths stand in writing. */
-const mostStretch = 1.5;
+const mostStretch = 2;
 
 /** How a plan in grid steps is laid into an area in pixels, centred, with a margin all round. */
 export const fitPlan = (

@@ -16,9 +16,9 @@ describe("the plan in the room the screen has for it", () => {
     expect(a.y + b.y).toBeCloseTo(320);
   });
 
-  it("is never drawn more than half as wide again as it is", () => {
+  it("is never drawn more than twice as wide or as high as it is", () => {
     const fit = fitPlan({ width: 10, height: 100 }, { width: 1000, height: 500 }, 0);
-    expect(fit.scaleX / fit.scaleY).toBeCloseTo(1.5);
+    expect(fit.scaleX / fit.scaleY).toBeCloseTo(2);
   });
 });
 
