@@ -1,4 +1,5 @@
 import { defineConfig } from "@playwright/test";
+import { browserOptions } from "./tests/browser-options.ts";
 
 export default defineConfig({
   testDir: "tests/e2e",
@@ -12,17 +13,6 @@ export default defineConfig({
     trace: "retain-on-failure",
     hasTouch: true,
     actionTimeout: 10_000,
-    launchOptions: {
-      executablePath: "/usr/bin/chromium",
-      args: [
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-      ],
-    },
+    launchOptions: browserOptions,
   },
 });

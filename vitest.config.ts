@@ -2,8 +2,8 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { playwright } from "@vitest/browser-playwright";
 import { existsSync } from "node:fs";
 import { defineConfig } from "vitest/config";
+import { browserOptions } from "./tests/browser-options.ts";
 
-const chromium = "/usr/bin/chromium";
 const browser = {
   extends: true as const,
   plugins: [svelte()],
@@ -14,12 +14,7 @@ const browser = {
       enabled: true,
       headless: true,
       screenshotFailures: false,
-      provider: playwright({
-        launchOptions: {
-          executablePath: chromium,
-          args: ["--no-sandbox", "--disable-gpu", "--disable-background-networking"],
-        },
-      }),
+      provider: playwright({ launchOptions: browserOptions }),
       instances: [{ browser: "chromium" as const, viewport: { width: 800, height: 480 } }],
     },
   },
@@ -41,7 +36,7 @@ export default defineConfig({
         },
       },
       // Component checks need Chromium; the test command installs it, or says that it is not there.
-      ...(existsSync(chromium) ? [browser] : []),
+      ...(existsSync(browserOptions.executablePath) ? [browser] : []),
     ],
   },
 });

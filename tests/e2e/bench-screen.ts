@@ -1,18 +1,4 @@
-import { expect, type LaunchOptions, type Page } from "@playwright/test";
-
-/** How Chromium is started here: Debian's, without a sandbox where the checks run as root. */
-export const browserOptions: LaunchOptions = {
-  executablePath: "/usr/bin/chromium",
-  args: [
-    "--no-sandbox",
-    "--disable-gpu",
-    "--disable-quic",
-    "--no-first-run",
-    "--disable-background-networking",
-    "--disable-component-update",
-    "--disable-sync",
-  ],
-};
+import { expect, type Page } from "@playwright/test";
 
 /** The two panels a bench comes with. */
 export const panels = [

@@ -1,7 +1,8 @@
 import { chromium } from "@playwright/test";
 import { mkdirSync } from "node:fs";
+import { browserOptions } from "../browser-options.ts";
 import { startBench } from "./bench-process.ts";
-import { BenchScreen, browserOptions, panels } from "./bench-screen.ts";
+import { BenchScreen, panels } from "./bench-screen.ts";
 
 const folder = "kiosk/screenshots";
 const coresInMs = 500;

@@ -5,9 +5,11 @@ import { joinedGroups, type LineHealth } from "../../hardware/line-model.ts";
 import type { LineReading, Lines } from "../../hardware/lines.ts";
 import type { SimulatedLines } from "../../hardware/simulated-lines.ts";
 import { type LineFault } from "../../hardware/simulated-lines.ts";
-import { byLeast, cases, randomGroups, seeded, shuffled, wiredBoard } from "./random-copper.ts";
+import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
+import { testDepth } from "../depth.ts";
+import { seeded } from "../seeded.ts";
 
-vi.setConfig({ testTimeout: cases(60_000) });
+vi.setConfig({ testTimeout: 60_000 * testDepth });
 
 const hardFaults: LineFault[] = ["stuck-low", "stuck-high", "dead-output", "dead-input"];
 
@@ -41,7 +43,7 @@ describe("a decode of a board with one bad line", () => {
   it.each(hardFaults)(
     "gives every line its true group or calls it unknown, with a line that is %s",
     (fault) => {
-      for (let seed = 0; seed < cases(500); seed += 1) {
+      for (let seed = 0; seed < 500 * testDepth; seed += 1) {
         const { lines, groups, random } = randomBoard(seed);
         lines.setFault(lineIndex(Math.floor(random() * lines.lineCount)), fault);
         expect([seed, wronglySensed(lines, groups)]).toEqual([seed, []]);
@@ -50,7 +52,7 @@ describe("a decode of a board with one bad line", () => {
   );
 
   it("leaves all lines known that are not joined to the bad one", () => {
-    for (let seed = 0; seed < cases(500); seed += 1) {
+    for (let seed = 0; seed < 500 * testDepth; seed += 1) {
       const { lines, groups, random } = randomBoard(seed);
       const bad = lineIndex(Math.floor(random() * lines.lineCount));
       lines.setFault(bad, hardFaults[seed % hardFaults.length]!);
@@ -138,7 +140,7 @@ describe("a decode of a board with one bad line", () => {
 
 describe("a decode of a board with several bad lines", () => {
   it("never joins lines that no lead joins", () => {
-    for (let seed = 0; seed < cases(1_000); seed += 1) {
+    for (let seed = 0; seed < 1_000 * testDepth; seed += 1) {
       const { lines, groups, random } = randomBoard(seed);
       const bad = shuffled(lines.lineCount, random).slice(0, 1 + Math.floor(random() * 5));
       for (const line of bad) lines.setFault(line, hardFaults[Math.floor(random() * hardFaults.length)]!);
@@ -155,7 +157,7 @@ describe("a decode of a board with a loose contact", () => {
   it("gives the joins of other lines, or calls them unknown in one case of a hundred", () => {
     let otherCount = 0;
     let unknownCount = 0;
-    for (let seed = 0; seed < cases(500); seed += 1) {
+    for (let seed = 0; seed < 500 * testDepth; seed += 1) {
       const { lines, groups, random } = randomBoard(seed);
       const loose = lineIndex(Math.floor(random() * lines.lineCount));
       lines.setFault(loose, "loose-contact");
@@ -169,7 +171,7 @@ describe("a decode of a board with a loose contact", () => {
         else expect([seed, sensed]).toEqual([seed, expect.arrayContaining([String(group)])]);
       }
     }
-    expect(otherCount).toBeGreaterThan(cases(500));
+    expect(otherCount).toBeGreaterThan(500 * testDepth);
     expect(unknownCount / otherCount).toBeLessThan(0.01);
   });
 });
@@ -198,7 +200,7 @@ class BusyLines implements Lines {
 describe("a decode while a lead is put in or taken out", () => {
   it("gives the joins as they were before or as they are after", () => {
     let seenAfter = 0;
-    for (let seed = 0; seed < cases(2_000); seed += 1) {
+    for (let seed = 0; seed < 2_000 * testDepth; seed += 1) {
       const { lines: board, groups, random } = randomBoard(seed);
       const before = naive(board);
       const [a, b] = shuffled(board.lineCount, random) as [LineIndex, LineIndex];
@@ -278,7 +280,7 @@ describe("a decode while a lead is put in or taken out", () => {
   });
 
   it("settles on what is there when the hands have stopped", () => {
-    for (let seed = 0; seed < cases(300); seed += 1) {
+    for (let seed = 0; seed < 300 * testDepth; seed += 1) {
       const { lines: board, random } = randomBoard(seed);
       const work = new Map<number, () => void>();
       for (let change = 0; change < 4; change += 1) {

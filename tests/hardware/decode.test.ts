@@ -3,15 +3,17 @@ import { decodeLines } from "../../hardware/decode.ts";
 import { joinedGroups } from "../../hardware/line-model.ts";
 import { lineIndex } from "../../hardware/line-index.ts";
 import { naiveDrive } from "./naive-drive.ts";
-import { byLeast, cases, randomGroups, seeded, wiredBoard } from "./random-copper.ts";
+import { byLeast, randomGroups, wiredBoard } from "./random-copper.ts";
+import { testDepth } from "../depth.ts";
+import { seeded } from "../seeded.ts";
 
-vi.setConfig({ testTimeout: cases(60_000) });
+vi.setConfig({ testTimeout: 60_000 * testDepth });
 
 const pairs = (count: number): number[] => new Array<number>(count).fill(2);
 
 describe("a full decode of a healthy board", () => {
   it("gives what a drive of one line at a time gives, for groups of one to eight lines", () => {
-    for (let seed = 0; seed < cases(2_000); seed += 1) {
+    for (let seed = 0; seed < 2_000 * testDepth; seed += 1) {
       const random = seeded(seed);
       const lineCount = 2 + Math.floor(random() * 220);
       const sizes = Array.from({ length: lineCount }, () =>

@@ -1,15 +1,5 @@
 import type { CurrentSource, Link, Network, Resistor } from "../../shared/electrical/network.ts";
-
-/** Small repeatable generator of numbers in [0, 1) (mulberry32, public domain). */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
-  };
-}
+import { seeded } from "../seeded.ts";
 
 /**
  * Any network at all: trees, rings, bridges, parallel leads, shorts of 1 milliohm, links in chains, islands,

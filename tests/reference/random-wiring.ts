@@ -1,5 +1,5 @@
 import { type Wiring, wiringSchema } from "../../shared/wiring/wiring.schema.ts";
-import { seeded } from "./random-network.ts";
+import { seeded } from "../seeded.ts";
 
 const kinds = {
   way: "way",

@@ -5,7 +5,8 @@ import { brotliCompressSync } from "node:zlib";
 import { io, type Socket } from "socket.io-client";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { type BenchOptions, startBench } from "../e2e/bench-process.ts";
-import { BenchScreen, browserOptions } from "../e2e/bench-screen.ts";
+import { browserOptions } from "../browser-options.ts";
+import { BenchScreen } from "../e2e/bench-screen.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
 
 const turns = 40;

@@ -3,7 +3,8 @@ import { Scanner } from "../../hardware/scanner.ts";
 import { SimulatedLines } from "../../hardware/simulated-lines.ts";
 import { SpinningLines } from "../../hardware/spinning-lines.ts";
 import { judge } from "../../shared/rules/judge.ts";
-import { seeded, shuffled } from "../hardware/random-copper.ts";
+import { shuffled } from "../hardware/random-copper.ts";
+import { seeded } from "../seeded.ts";
 import { fullBoard } from "./judge-speed.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
 

@@ -10,7 +10,7 @@ import type { CurrentSource, Network, Resistor } from "../../shared/electrical/n
 import { prepareNetwork } from "../../shared/electrical/network.ts";
 import { wiringSchema } from "../../shared/wiring/wiring.schema.ts";
 import { hasNgspice, netlist } from "../reference/ngspice.ts";
-import { seeded } from "../reference/random-network.ts";
+import { seeded } from "../seeded.ts";
 import { ms, quantile, type SpeedLine, timedMs } from "./speed-line.ts";
 
 interface Case {

@@ -2,7 +2,8 @@ import { makeBoards } from "../../hardware/boards/make-boards.ts";
 import { entryId, type EntryId, stationId } from "../../shared/board/ids.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import type { CableSpec, Station, StationSettings, Wiring } from "../../shared/wiring/wiring.schema.ts";
-import { seeded, shuffled } from "../hardware/random-copper.ts";
+import { shuffled } from "../hardware/random-copper.ts";
+import { seeded } from "../seeded.ts";
 import { ms, quantile, type SpeedLine, timedMs } from "./speed-line.ts";
 
 const usualSettings: Partial<Record<Station["kind"], StationSettings>> = {

@@ -1,5 +1,6 @@
 import { decodeLines } from "../../hardware/decode.ts";
-import { randomGroups, seeded, wiredBoard } from "../hardware/random-copper.ts";
+import { randomGroups, wiredBoard } from "../hardware/random-copper.ts";
+import { seeded } from "../seeded.ts";
 import { quantile, type SpeedLine } from "./speed-line.ts";
 
 const boards = 1_000;

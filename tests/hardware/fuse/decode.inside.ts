@@ -3,7 +3,9 @@ import { type ChainLines, openChainLines } from "../../../hardware/chain-lines.t
 import { decodeLines } from "../../../hardware/decode.ts";
 import { openDirectLines } from "../../../hardware/direct-lines.ts";
 import { joinedGroups } from "../../../hardware/line-model.ts";
-import { byLeast, cases, randomGroups, seeded } from "../random-copper.ts";
+import { byLeast, randomGroups } from "../random-copper.ts";
+import { testDepth } from "../../depth.ts";
+import { seeded } from "../../seeded.ts";
 import {
   control,
   freshKernel,
@@ -36,7 +38,7 @@ describe("a wiring of the workshop board, from copper through chips, kernel and 
   afterEach(() => lines.close());
 
   it("decodes exactly, whatever is plugged where", async () => {
-    for (let seed = 1; seed <= cases(20); seed += 1) {
+    for (let seed = 1; seed <= 20 * testDepth; seed += 1) {
       freshWorkshop();
       lines = await openChainLines(workshop);
       const groups = groupsOf(workshop.lineCount, seed);
@@ -95,7 +97,7 @@ describe("a wiring of the workshop board, from copper through chips, kernel and 
 
 describe("a wiring of the small board, from copper through pins, kernel and onoff", () => {
   it("decodes exactly, whatever is plugged where", async () => {
-    for (let seed = 1; seed <= cases(40); seed += 1) {
+    for (let seed = 1; seed <= 40 * testDepth; seed += 1) {
       freshKernel();
       putDirect(smallPins);
       const lines = await openDirectLines({ pins: smallPins });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Lines } from "../../../hardware/lines.ts";
-import { seeded } from "../random-copper.ts";
+import { seeded } from "../../seeded.ts";
 import { freshWorkshop, join, part, workshop } from "./emulated-gpio.ts";
 import { openWithSlip, slips } from "./slip-drivers.ts";
 
