@@ -60,6 +60,7 @@ export class Bench {
     await this.#queue;
     await this.core.parts.port.close();
     this.core.guard(() => this.core.run?.stop());
+    this.core.stop();
   }
 
   async #answer<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<Answer> {

@@ -99,7 +99,7 @@ function openRecords(path: string, note: (sentence: string) => void): OpenedReco
       log,
       logReader: new LogReader(reading),
       learners: new LearnerReader(reading),
-      memory: new BenchMemoryWriter(writing),
+      memory: new BenchMemoryWriter(writing, path),
       memoryReader: new BenchMemoryReader(reading),
     };
     return { records, writing, reading };

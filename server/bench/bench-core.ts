@@ -66,6 +66,9 @@ export type Undo =
       before: Fact | null;
     };
 
+/** What could not be remembered is tried again after this long. */
+const retryMs = 5000;
+
 /** By then the scanner has sensed a simulated lead that was moved. */
 const noticedMs = 120;
 
@@ -94,8 +97,10 @@ export class BenchCore {
   /** Called when the first line of a self-check is checked. */
   selfCheckBegun: () => void = () => undefined;
   check: BoardCheck = nothingChecked;
-  isDiskFull = false;
   isLogDamaged: boolean;
+  /** What the disk does not take now. */
+  readonly #refused = new Set<"log" | "memory">();
+  #cancelRetry: (() => void) | undefined;
   #cancelMoving: () => void = () => undefined;
   readonly #listeners = new Set<() => void>();
 
@@ -134,10 +139,38 @@ export class BenchCore {
   /** Called when the board has come to rest. */
   settled: () => void = () => undefined;
 
-  /** Remembers something over a restart. Where the disk is full it is still so until then. */
+  get isDiskFull(): boolean {
+    return this.#refused.size > 0;
+  }
+
+  /** Remembers something over a restart. It holds at once; where the disk is full it is kept once there is room. */
   remember(change: Partial<BenchMemory>): void {
     this.memory = { ...this.memory, ...change };
-    this.guard(() => this.parts.records?.memory.write(this.memory));
+    this.#keepMemory();
+  }
+
+  #keepMemory(): void {
+    this.#stopRetry();
+    try {
+      this.parts.records?.memory.write(this.memory);
+      this.trouble(undefined, "memory");
+    } catch (error) {
+      if (!(error instanceof StoreError)) throw error;
+      this.#cancelRetry = this.parts.timers.after(retryMs, () => this.#keepMemory());
+      this.trouble(error, "memory");
+    }
+  }
+
+  #stopRetry(): void {
+    this.#cancelRetry?.();
+    this.#cancelRetry = undefined;
+  }
+
+  /** Waits for nothing more; what could not be remembered until now is tried a last time. */
+  stop(): void {
+    if (!this.#cancelRetry) return;
+    this.#keepMemory();
+    this.#stopRetry();
   }
 
   /** Does something with the records. What stands in their way is said, not thrown. */
@@ -150,15 +183,14 @@ export class BenchCore {
     }
   }
 
-  /** Takes note of what stands in the way of the records; undefined once they work. */
-  trouble(error: StoreError | undefined): void {
+  /** Takes note of what stands in the way of the log or of what the bench remembers; undefined once it works. */
+  trouble(error: StoreError | undefined, of: "log" | "memory" = "log"): void {
+    const { isDiskFull, isLogDamaged } = this;
     if (error) this.parts.note(`records: ${error.message}`);
-    const isDiskFull = error !== undefined && error.code !== "damaged";
-    const isDamaged = this.isLogDamaged || error?.code === "damaged";
-    if (isDiskFull === this.isDiskFull && isDamaged === this.isLogDamaged) return;
-    this.isDiskFull = isDiskFull;
-    this.isLogDamaged = isDamaged;
-    this.publish();
+    if (error && error.code !== "damaged") this.#refused.add(of);
+    else this.#refused.delete(of);
+    this.isLogDamaged ||= error?.code === "damaged";
+    if (isDiskFull !== this.isDiskFull || isLogDamaged !== this.isLogDamaged) this.publish();
   }
 
   /** A record of the log is not as it was written: said from now on, and the work goes on. */

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { languages } from "../../shared/protocol/commands.schema.ts";
 import type { Connection } from "./open-database.ts";
+import { toStoreError } from "./store-error.ts";
 
 /** What the bench screen was set to and who stood at it; not evidence, so not in the log. */
 export const benchMemorySchema = z.strictObject({
@@ -28,24 +29,39 @@ export class BenchMemoryReader {
     const kept = this.#database
       .prepare<[string], { json: string }>("SELECT json FROM bench_memory WHERE key = ?")
       .get(key);
-    const parsed = benchMemorySchema.safeParse(kept ? JSON.parse(kept.json) : {});
+    const parsed = benchMemorySchema.safeParse(kept ? jsonOf(kept.json) : {});
     return parsed.success ? parsed.data : benchMemorySchema.parse({});
+  }
+}
+
+function jsonOf(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
   }
 }
 
 /** Writes what the bench remembers, whole, in one statement. */
 export class BenchMemoryWriter {
   readonly #database: Connection;
+  readonly #path: string;
 
-  constructor(database: Connection) {
+  constructor(database: Connection, path: string) {
     this.#database = database;
+    this.#path = path;
   }
 
+  /** @throws StoreError `disk-full` and others; then what was kept before is still there. */
   write(memory: BenchMemory): void {
-    this.#database
-      .prepare(
-        "INSERT INTO bench_memory (key, json) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET json = excluded.json",
-      )
-      .run(key, JSON.stringify(memory));
+    try {
+      this.#database
+        .prepare(
+          "INSERT INTO bench_memory (key, json) VALUES (?, ?) ON CONFLICT (key) DO UPDATE SET json = excluded.json",
+        )
+        .run(key, JSON.stringify(memory));
+    } catch (error) {
+      throw toStoreError(error, this.#path);
+    }
   }
 }

@@ -167,11 +167,14 @@ test("a full disk is said with who has to act, the work goes on when there is ro
     await expectRing(bench, 3);
     await bench.get("key-hint").tap();
     await expect(bench.get("refusal")).toContainText("The disk is full.");
+    // How the screen is set is not lost: it holds at once, and is kept when there is room.
+    await link.does("set-large", { isLarge: true });
+    await expect(bench.get("banner-disk-full")).toBeVisible();
     link.close();
 
     rmSync(filler);
     await bench.wireByTaps("socket-1", "socket-3");
-    await expect(bench.get("banner-disk-full")).toBeHidden();
+    await expect(bench.get("banner-disk-full")).toBeHidden({ timeout: 15_000 });
     await expectRing(bench);
     // A verdict is of a board at rest, whose last change is in the log.
     await bench.check();
@@ -182,6 +185,8 @@ test("a full disk is said with who has to act, the work goes on when there is ro
     running = await startBench({ dataFolder, port });
     await expect(bench.get("link-lost")).toBeHidden();
     await expectRing(bench);
+    await bench.get("key-menu").tap();
+    await expect(bench.get("key-large")).toHaveText("Usual letters");
     await running.stop();
     const log = new Database(join(dataFolder, "spurwise.db"), { readonly: true });
     expect(log.pragma("integrity_check", { simple: true })).toBe("ok");

@@ -16,6 +16,7 @@ import {
 import { judge } from "../../shared/rules/judge.ts";
 import { testDepth } from "../depth.ts";
 import { smallBoard } from "./small-board.ts";
+import { temporaryFolder } from "./temporary-folder.ts";
 import { firstSpur, TestBench } from "./test-bench.ts";
 
 const contacts = smallBoard().board.stations.flatMap(({ id, entries }) =>
@@ -295,5 +296,38 @@ describe("a full disk", () => {
       content: { added: ["socket-1.b.L~socket-2.a.L"] },
     });
     expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
+  });
+
+  it("takes no setting of the screen away: it holds at once, the trouble is said, and it is kept once there is room", async () => {
+    const folder = temporaryFolder();
+    const bench = await new TestBench({ folder }).start().isWiring();
+    const banners = (): string[] => bench.view().banners.map(({ kind }) => kind);
+    const { records } = bench.parts;
+    bench.writing.pragma("query_only = ON");
+    expect(await bench.refusal("set-large", { isLarge: true })).toBe("done");
+    expect(await bench.refusal("set-language", { language: "pl" })).toBe("done");
+    expect(bench.view()).toMatchObject({ isLarge: true, language: "pl" });
+    expect(banners()).toContain("disk-full");
+    bench.clock.advance(5000);
+    expect(banners()).toContain("disk-full");
+    expect(records?.memoryReader.read()).toMatchObject({ isLarge: false, language: "en" });
+
+    bench.writing.pragma("query_only = OFF");
+    // What the log takes does not hide that the setting is not kept yet.
+    await bench.does("go-to-step", { step: "plan" });
+    expect(banners()).toContain("disk-full");
+    bench.clock.advance(5000);
+    expect(banners()).not.toContain("disk-full");
+    expect(records?.memoryReader.read()).toMatchObject({ isLarge: true, language: "pl" });
+  });
+
+  it("that has room again when the bench stops still keeps what the screen was set to", async () => {
+    const folder = temporaryFolder();
+    const bench = new TestBench({ folder }).start();
+    bench.writing.pragma("query_only = ON");
+    await bench.does("set-language", { language: "pl" });
+    bench.writing.pragma("query_only = OFF");
+    await bench.stop();
+    expect(new TestBench({ folder }).start().view().language).toBe("pl");
   });
 });

@@ -73,7 +73,7 @@ export class TestBench {
       log,
       logReader: new LogReader(this.#reading),
       learners: new LearnerReader(this.#reading),
-      memory: new BenchMemoryWriter(this.writing),
+      memory: new BenchMemoryWriter(this.writing, path),
       memoryReader: new BenchMemoryReader(this.#reading),
     };
     const kits = options.scenarios ?? [firstSpur()];
