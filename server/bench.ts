@@ -127,6 +127,7 @@ export class Bench {
     declare: (command) => this.#decide("declare", command),
     "ask-hint": (command) => this.#decide("ask-hint", command),
     "record-reading": (command) => this.#decide("record-reading", command),
+    "take-back": (command) => this.#decide("take-back", command),
     // What is kept of these is the board at rest, never a plug half in.
     ready: (command) => this.#atRest(() => this.#decide("ready", command)),
     "hand-in": (command) => this.#atRest(() => this.#decide("hand-in", command)),

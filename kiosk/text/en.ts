@@ -71,6 +71,7 @@ export const en = {
   "key.yes": "Yes",
   "key.no": "No",
   "key.ready": "Ready for check",
+  "key.take-back": "Leave the list",
   "key.hand-in": "Hand in",
   "key.start": "Start",
   "key.show-me": "Show it",
@@ -367,6 +368,8 @@ export const en = {
   "banner.log-damaged": "Part of the record is damaged. Call the technician. Nothing was thrown away.",
   "banner.changed-while-off":
     "The board was changed while the bench was off. Clear it or match it, then go on.",
+  "banner.ready-lost":
+    "The board was changed, so you are off the waiting list. Tap “Ready for check” when it is ready.",
   "banner.setting-clash": "The plug says one size and you said another. The bench goes by the plug.",
   "banner.at": "At {where}.",
   "banner.more": "{count} more",
@@ -422,7 +425,7 @@ export const en = {
   "refused.badge-needed": "Assessed work needs your badge.",
   "refused.attempt-open": "There is a task open already.",
   "refused.handed-in": "This work is handed in. It cannot be changed.",
-  "refused.frozen": "The board waits for its check. Nothing can be changed.",
+  "refused.frozen": "You are on the waiting list. To change something, leave the list first.",
   "refused.no-fit": "This task does not fit this board.",
   "refused.no-hints": "There are no more hints.",
   "refused.no-hints-assessed": "There are no hints in assessed work.",

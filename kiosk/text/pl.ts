@@ -64,6 +64,7 @@ export const pl: Record<TextKey, string> = {
   "key.yes": "Tak",
   "key.no": "Nie",
   "key.ready": "Zawołaj trenera",
+  "key.take-back": "Zejdź z listy",
   "key.hand-in": "Oddaj",
   "key.start": "Zacznij",
   "key.show-me": "Pokaż to",
@@ -351,6 +352,8 @@ export const pl: Record<TextKey, string> = {
   "banner.log-damaged": "Część zapisu jest uszkodzona. Zawołaj technika. Nic nie wyrzucono.",
   "banner.changed-while-off":
     "Tablicę zmieniono, gdy stanowisko było wyłączone. Opróżnij ją lub odtwórz i pracuj dalej.",
+  "banner.ready-lost":
+    "Tablica się zmieniła, więc nie ma cię już na liście. Gdy będzie gotowa, dotknij „Zawołaj trenera”.",
   "banner.setting-clash": "Wtyczka mówi co innego niż ty. Liczy się wtyczka.",
   "banner.at": "Miejsce: {where}.",
   "banner.more": "jeszcze {count}",
@@ -404,7 +407,7 @@ export const pl: Record<TextKey, string> = {
   "refused.badge-needed": "Egzamin wymaga karty.",
   "refused.attempt-open": "Jest już otwarte zadanie.",
   "refused.handed-in": "Praca jest oddana. Nie można jej zmienić.",
-  "refused.frozen": "Tablica czeka na sprawdzenie. Nie można nic zmienić.",
+  "refused.frozen": "Czekasz na sprawdzenie. Aby coś zmienić, zejdź najpierw z listy.",
   "refused.no-fit": "To zadanie nie pasuje do tej tablicy.",
   "refused.no-hints": "Nie ma więcej rad.",
   "refused.no-hints-assessed": "Na egzaminie nie ma rad.",

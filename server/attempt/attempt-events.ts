@@ -50,7 +50,8 @@ export const attemptEventSchemas = {
     isExistingCircuit: z.boolean(),
   }),
   "caution-accepted": none,
-  "step-entered": z.strictObject({ step: z.enum(steps) }),
+  /** `isWaiting`: still ready for check. Rows without it are from before a look at a step left the waiting list alone. */
+  "step-entered": z.strictObject({ step: z.enum(steps), isWaiting: z.literal(true).optional() }),
   "dead-step": z.strictObject({ step: z.enum(deadSteps), isOutOfOrder: z.boolean() }),
   "plan-answered": z.strictObject({ question: z.enum(planQuestions), answer: z.number() }),
   /** `full` at the start, when the attempt is resumed, at ready and at hand-in, and after every 50 changes. */
@@ -69,6 +70,8 @@ export const attemptEventSchemas = {
   "hint-given": z.strictObject({ number: z.number().int(), text: textSchema }),
   "reading-recorded": readingSchema,
   ready: z.strictObject({ full: plugged, wiringHash, verdict }),
+  /** No longer ready for check: the learner took it back, or the board is not what it was. */
+  "ready-ended": z.strictObject({ reason: z.enum(["taken-back", "board-changed"]) }),
   "handed-in": z.strictObject({ full: plugged, wiringHash, verdict, tryCount: z.number().int() }),
   /** `full` is what the board was when the bench came back. */
   resumed: z.strictObject({ full: plugged, isTrainerNeeded: z.boolean() }),

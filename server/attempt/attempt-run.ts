@@ -8,7 +8,7 @@ import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { ScenarioKit } from "../library.ts";
 import { cablesOf } from "../sensed/cables-of.ts";
-import { changeBetween, groupsOf, type Plugged } from "../sensed/joins.ts";
+import { changeBetween, groupsOf, isJoinedAlike, type Plugged } from "../sensed/joins.ts";
 import { StoreError } from "../store/store-error.ts";
 import type { NewEvent } from "../store/log-writer.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
@@ -114,7 +114,8 @@ export class AttemptRun {
   }
 
   /**
-   * Puts events on the disk, what was sensed before them first, and takes them in.
+   * Puts events on the disk, what was sensed before them first, and takes them in. A board that is not what it was
+   * when it was called ready for check is no longer waited for.
    *
    * @throws StoreError; then nothing has changed.
    */
@@ -123,8 +124,16 @@ export class AttemptRun {
     const all = sensed ? [sensed, ...events] : [...events];
     if (all.length === 0) return;
     const { id } = this.#state;
+    const after = (state: AttemptState, event: AttemptEvent): AttemptState =>
+      reduce(state, id, event) ?? state;
+    let next = all.reduce(after, this.#state);
+    if (next.readyWith && !isJoinedAlike(next.readyWith, next.plugged)) {
+      const ended: AttemptEvent = { type: "ready-ended", content: { reason: "board-changed" } };
+      all.push(ended);
+      next = after(next, ended);
+    }
     this.#parts.append(all.map(({ type, content }) => ({ attemptId: id, type, content })));
-    this.#state = all.reduce((state, event) => reduce(state, id, event) ?? state, this.#state);
+    this.#state = next;
     this.#picture = undefined;
     this.#cancelLog?.();
     this.#cancelLog = undefined;
@@ -151,10 +160,11 @@ export class AttemptRun {
   /** What could not be logged stays the difference between board and log, and is tried again. */
   #logByItself(events: readonly AttemptEvent[] = []): void {
     this.#cancelLog = undefined;
+    const { status } = this.#state;
     try {
       this.record(events);
       this.#parts.troubled(undefined);
-      if (events.length > 0) this.#parts.changed();
+      if (events.length > 0 || this.#state.status !== status) this.#parts.changed();
     } catch (error) {
       if (!(error instanceof StoreError)) throw error;
       this.#parts.troubled(error);

@@ -47,6 +47,10 @@ export interface AttemptState {
   /** The verdict last asked for, or that of the hand-in, and the wiring it was for. */
   asked: { verdict: Verdict; wiringHash: string } | null;
   status: "open" | "ready" | "handed-in" | "left";
+  /** The board as it was when it was called ready for check; null while it is not. */
+  readyWith: Plugged | null;
+  /** The board was changed while a check was waited for; until the next step of the work. */
+  isReadyLost: boolean;
   /** An assessed attempt that was interrupted goes on only when a trainer has said so. */
   isTrainerNeeded: boolean;
   /** What had changed when the bench came back; until the next step of the work. */

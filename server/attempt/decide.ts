@@ -36,8 +36,10 @@ const deciders = {
     state.step === "caution" ? events({ type: "caution-accepted", content: {} }) : events(),
 
   "go-to-step": ({ state }, { step }) => {
-    if (step === state.step && state.status === "open") return events();
-    if (isStepOpen(state, step)) return events({ type: "step-entered", content: { step } });
+    if (step === state.step) return events();
+    // To look at a step is not to work on: who is ready for check stays so.
+    const waiting = state.status === "ready" ? { isWaiting: true as const } : {};
+    if (isStepOpen(state, step)) return events({ type: "step-entered", content: { step, ...waiting } });
     if (state.step === "caution") return refuse("caution-first");
     if (step === "load") return refuse("tests-first");
     return stepsOf(state).includes(step) ? refuse("make-dead-first") : refuse("locked");
@@ -46,6 +48,7 @@ const deciders = {
   "dead-step": ({ state }, { step }) => {
     if (state.step === "caution") return refuse("caution-first");
     if (!state.isExistingCircuit) return refuse("locked");
+    if (state.status === "ready") return refuse("frozen");
     const content = { step, isOutOfOrder: isOutOfOrder(state, step) };
     return events({ type: "dead-step", content });
   },
@@ -53,6 +56,7 @@ const deciders = {
   "answer-plan": ({ state, planQuestions }, content) => {
     if (state.step === "caution") return refuse("caution-first");
     if (!planQuestions.includes(content.question)) return refuse("not-a-question");
+    if (state.status === "ready") return refuse("frozen");
     return events({ type: "plan-answered", content });
   },
 
@@ -90,6 +94,9 @@ const deciders = {
     return refused ?? events({ type: "ready", content: { full: plugged, ...judged() } });
   },
 
+  "take-back": ({ state }) =>
+    state.status === "ready" ? events({ type: "ready-ended", content: { reason: "taken-back" } }) : events(),
+
   "hand-in": ({ state, plugged, judged }) => {
     const refused = state.status === "ready" ? undefined : mayWire(state);
     if (refused) return refused;
@@ -108,6 +115,7 @@ type DecidedName =
   | "ask-hint"
   | "record-reading"
   | "ready"
+  | "take-back"
   | "hand-in";
 
 /** Turns a command into events, or says why not. Pure: the same situation and command give the same decision. */

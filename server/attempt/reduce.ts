@@ -35,6 +35,8 @@ function set(
   };
 }
 
+const notReady = (state: AttemptState): AttemptState => ({ ...state, status: "open", readyWith: null });
+
 const askedOf = ({ verdict, wiringHash }: NonNullable<AttemptState["asked"]>): AttemptState["asked"] => ({
   verdict,
   wiringHash,
@@ -66,6 +68,8 @@ function started(
     tryCount: 0,
     asked: null,
     status: "open",
+    readyWith: null,
+    isReadyLost: false,
     isTrainerNeeded: false,
     changedWhileOff: null,
   };
@@ -83,7 +87,14 @@ export function reduce(
     case "caution-accepted":
       return enter(state, state.isExistingCircuit ? "make-dead" : "plan");
     case "step-entered":
-      return enter({ ...state, status: "open", changedWhileOff: null }, event.content.step);
+      return enter(
+        {
+          ...(event.content.isWaiting ? state : notReady(state)),
+          changedWhileOff: null,
+          isReadyLost: false,
+        },
+        event.content.step,
+      );
     case "dead-step": {
       const others = state.dead.filter(({ step }) => step !== event.content.step);
       return { ...state, dead: [...others, event.content] };
@@ -106,17 +117,29 @@ export function reduce(
         ...state,
         tryCount: state.tryCount + (event.content.isTry ? 1 : 0),
         asked: askedOf(event.content),
+        isReadyLost: false,
       };
     case "hint-given":
       return { ...state, hints: [...state.hints, event.content.text] };
     case "reading-recorded":
       return { ...state, readings: [...state.readings, event.content] };
     case "ready":
-      return { ...state, status: "ready", plugged: event.content.full, changeCount: 0 };
+      return {
+        ...state,
+        status: "ready",
+        readyWith: event.content.full,
+        isReadyLost: false,
+        plugged: event.content.full,
+        changeCount: 0,
+      };
+    case "ready-ended":
+      return { ...notReady(state), isReadyLost: event.content.reason === "board-changed" };
     case "handed-in":
       return {
         ...enter(state, "hand-in"),
         status: "handed-in",
+        readyWith: null,
+        isReadyLost: false,
         plugged: event.content.full,
         changeCount: 0,
         asked: askedOf(event.content),

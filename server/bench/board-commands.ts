@@ -90,10 +90,14 @@ export async function plugCable(
   return answer;
 }
 
+/** True while the board is made what was found there, before the work on it. */
+const isSettingUp = ({ state }: AttemptRun): boolean =>
+  state.status === "open" && !state.entered.includes("wire");
+
 /** Pulls one lead, every lead of a cable, or all. */
 export async function pull(core: BenchCore, run: AttemptRun, command: BenchCommand<"pull">): Promise<Answer> {
   // Clearing the board is getting ready, not work on the circuit, until the work has begun.
-  const isClearing = command.what === "all" && !run.state.entered.includes("wire");
+  const isClearing = command.what === "all" && isSettingUp(run);
   const refused = (isClearing ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
   if (refused) return refused;
   if (command.what === "all") return bringAbout(core, [{ type: "pull", what: "all" }]);
@@ -118,8 +122,7 @@ function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
 /** Plugs what was found there, and pulls what does not belong to it. */
 export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Answer> {
   if (run.state.step === "caution") return refuse("caution-first");
-  const isSettingUp = !run.state.entered.includes("wire");
-  const refused = (isSettingUp ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
+  const refused = (isSettingUp(run) ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
   if (refused) return refused;
   const { board } = core.parts;
   const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);

@@ -70,6 +70,22 @@ export function changeBetween(before: Plugged, after: Plugged): PluggedChange | 
   return isNothing ? undefined : change;
 }
 
+/** Contacts that hang together, those aside that cannot be read: what a bad line hides is no difference. */
+function readable({ joins }: Plugged, unread: ReadonlySet<ContactId>): string {
+  const groups = groupsOf(joins).map((group) => group.filter((contact) => !unread.has(contact)));
+  return groups
+    .filter(({ length }) => length > 1)
+    .map((group) => group.join(" "))
+    .sort(byId)
+    .join("\n");
+}
+
+/** True where two states of the board are joined alike, as far as both can be read. */
+export function isJoinedAlike(one: Plugged, other: Plugged): boolean {
+  const unread = new Set([...one.unknown, ...other.unknown]);
+  return readable(one, unread) === readable(other, unread);
+}
+
 /** The state after a change: the inverse of `changeBetween`. */
 export function applyChange(before: Plugged, change: PluggedChange): Plugged {
   const gone = new Set(change.removed);

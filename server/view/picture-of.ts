@@ -30,6 +30,7 @@ function banners(core: BenchCore): Banner[] {
       removedCount: own.state.changedWhileOff?.removedCount ?? 0,
       isTrainerNeeded: own.state.isTrainerNeeded,
     });
+  if (own?.state.isReadyLost) add("ready-lost");
   for (const { subject, key, used } of own?.settings.clashes ?? [])
     if (used.by === "sensed") add("setting-clash", { subject, key, used: used.value });
   // A simulated board runs on machines whose clock nobody can tell about; the log keeps the state all the same.

@@ -31,6 +31,7 @@ export interface Banner {
     | "clock-unset"
     | "log-damaged"
     | "changed-while-off"
+    | "ready-lost"
     | "setting-clash";
   fault?: BoardFaultKind;
   station?: StationId;

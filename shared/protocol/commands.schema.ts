@@ -92,6 +92,8 @@ export const benchCommandSchemas = {
     judged: z.enum(["pass", "fail"]),
   }),
   ready: none,
+  /** No longer ready for check. */
+  "take-back": none,
   "hand-in": none,
   "self-check": none,
   /** A walk along the board with a probe, on or off. */

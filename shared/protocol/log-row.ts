@@ -21,6 +21,7 @@ export const eventTypes = [
   "handed-in",
   "resumed",
   "attempt-left",
+  "ready-ended",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

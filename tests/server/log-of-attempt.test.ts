@@ -73,7 +73,7 @@ const commands: fc.Arbitrary<[string, object]> = fc.oneof(
   {
     weight: 4,
     arbitrary: fc.tuple(
-      fc.constantFrom("undo", "ask-verdict", "ask-hint", "ready", "match-as-found"),
+      fc.constantFrom("undo", "ask-verdict", "ask-hint", "ready", "take-back", "match-as-found"),
       fc.constant({}),
     ),
   },

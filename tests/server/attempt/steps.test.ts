@@ -1,6 +1,9 @@
 import { describe, expect, it } from "vitest";
+import { loadAttempt } from "../../../server/attempt/load-attempt.ts";
 import { deadSteps } from "../../../shared/protocol/commands.schema.ts";
-import { firstSpur, TestBench } from "../test-bench.ts";
+import { judge } from "../../../shared/rules/judge.ts";
+import { packVersion } from "../../../shared/rules/pack-version.ts";
+import { firstSpur, leadsOf, TestBench } from "../test-bench.ts";
 
 const existing = {
   isExistingCircuit: true,
@@ -92,21 +95,133 @@ describe("loads", () => {
 });
 
 describe("ready for check", () => {
-  it("freezes the board as it is; the learner may go back to it, and the log holds the snapshot", async () => {
-    const bench = await new TestBench().start().isWiring();
-    await bench.cable("way-1.a", "socket-1.a", 2.5);
+  /** A learner who waits, with one cable in. */
+  const waiting = async (options: ConstructorParameters<typeof TestBench>[0] = {}): Promise<TestBench> => {
+    const bench = await new TestBench(options).start().isWiring();
+    bench.port.byHand({ in: leadsOf("way-1.a", "socket-1.a") });
+    bench.clock.advance(250);
     await bench.does("ready", {});
+    return bench;
+  };
+  const banners = (bench: TestBench): string[] => bench.view().banners.map(({ kind }) => kind);
+
+  it("freezes the board as it is, and the log holds the snapshot", async () => {
+    const bench = await waiting();
     expect(bench.attempt()).toMatchObject({ status: "ready", say: { key: "say.ready" } });
     expect(await bench.refusal("pull", { what: "all" })).toBe("frozen");
     expect(
       await bench.refusal("declare", { subject: "socket-1.a~way-1.a" as never, key: "csaMm2", value: 1.5 }),
     ).toBe("frozen");
+    expect(await bench.refusal("answer-plan", { question: "csaMm2", answer: 2.5 })).toBe("frozen");
     const joins = ["E", "L", "N"].map((role) => `socket-1.a.${role}~way-1.a.${role}`);
     expect(bench.events("ready")).toMatchObject([
       { content: { full: { joins }, verdict: { proposal: "not-yet" } } },
     ]);
-    await bench.does("go-to-step", { step: "wire" });
-    expect(bench.attempt().status).toBe("open");
+  });
+
+  it("stays so whichever step is looked at, and over a restart", async () => {
+    const bench = await waiting();
+    for (const step of ["hand-in", "plan", "wire", "hand-in"] as const) {
+      await bench.does("go-to-step", { step });
+      expect(bench.attempt()).toMatchObject({ status: "ready", step, say: { key: "say.ready" } });
+    }
+    bench.cutPower();
+    const after = new TestBench({ folder: bench.folder }).start();
+    expect(after.attempt()).toMatchObject({ status: "ready", step: "hand-in" });
+    expect(after.events("ready-ended")).toEqual([]);
+  });
+
+  it("ends when it is taken back, and the work goes on", async () => {
+    const bench = await waiting();
+    await bench.does("take-back", {});
+    await bench.does("take-back", {});
+    expect(bench.events("ready-ended").map(({ content }) => content)).toEqual([{ reason: "taken-back" }]);
+    expect(bench.attempt()).toMatchObject({ status: "open", say: { key: "say.size" } });
+    expect(banners(bench)).not.toContain("ready-lost");
+    await bench.cable("socket-1.b", "socket-2.a", 2.5);
+    await bench.does("ready", {});
+    expect(bench.attempt().status).toBe("ready");
+  });
+
+  it.each(["practice", "assessed"] as const)(
+    "ends when the board is changed by hand, and the screen says so until the work goes on: %s",
+    async (mode) => {
+      const bench = new TestBench({ isSimulated: false }).start();
+      await bench.isWiring(mode);
+      bench.port.byHand({ in: leadsOf("way-1.a", "socket-1.a") });
+      bench.clock.advance(250);
+      await bench.does("ready", {});
+      bench.port.byHand({ out: leadsOf("way-1.a", "socket-1.a").slice(0, 1) });
+      bench.clock.advance(250);
+      expect(bench.attempt().status).toBe("open");
+      expect(banners(bench)).toContain("ready-lost");
+      expect(bench.events().slice(-2)).toMatchObject([
+        { type: "sensed" },
+        { type: "ready-ended", content: { reason: "board-changed" } },
+      ]);
+      await bench.does("go-to-step", { step: "hand-in" });
+      expect(banners(bench)).not.toContain("ready-lost");
+    },
+  );
+
+  it("does not end by a plug that moves for a moment, nor by a line of the board that goes bad and comes back", async () => {
+    const bench = await waiting();
+    const [core = ""] = leadsOf("way-1.a", "socket-1.a");
+    bench.port.byHand({ out: [core as never] });
+    bench.port.byHand({ in: [core as never] });
+    bench.clock.advance(250);
+    const contact = "socket-1.a.L" as never;
+    bench.port.senses({
+      faults: [{ kind: "no-answer", contacts: [contact] }],
+      unknown: [contact],
+      groups: [
+        ["socket-1.a.E", "way-1.a.E"],
+        ["socket-1.a.N", "way-1.a.N"],
+      ] as never,
+    });
+    bench.clock.advance(1000);
+    expect(bench.attempt().status).toBe("ready");
+    bench.port.mend();
+    bench.clock.advance(1000);
+    expect(bench.attempt().status).toBe("ready");
+    expect(bench.events("ready-ended")).toEqual([]);
+  });
+
+  it("ends when the board was changed while the bench was off", async () => {
+    const bench = await waiting({ isSimulated: false });
+    const folder = bench.folder;
+    bench.cutPower();
+    const after = new TestBench({ folder, isSimulated: false }).start();
+    expect(after.attempt().status).toBe("open");
+    expect(banners(after)).toContain("ready-lost");
+    expect(after.events("ready-ended")).toHaveLength(1);
+  });
+
+  it("of a log from before a look at a step left it alone is read as it was then", () => {
+    const full = { joins: [], codes: [], unknown: [] };
+    const started = {
+      scenario: "first-spur",
+      scenarioRevision: 1,
+      scenarioHash: "",
+      board: "small",
+      boardHash: "",
+      rulePackVersion: packVersion,
+      softwareVersion: "0.1.0",
+      learner: null,
+      kind: "first",
+      mode: "practice",
+      isExistingCircuit: false,
+    };
+    const verdict = judge({ version: 1, stations: [], cables: [] } as never);
+    const rows = [
+      ["attempt-started", started],
+      ["caution-accepted", {}],
+      ["step-entered", { step: "wire" }],
+      ["ready", { full, wiringHash: "", verdict }],
+      ["step-entered", { step: "wire" }],
+    ].map(([type, content]) => ({ type, bytes: Buffer.from(JSON.stringify(content)) }));
+    expect(loadAttempt("one", rows.slice(0, 4) as never)?.status).toBe("ready");
+    expect(loadAttempt("one", rows as never)?.status).toBe("open");
   });
 });
 
