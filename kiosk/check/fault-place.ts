@@ -1,17 +1,26 @@
 import { entryOf, roleOf, stationOf } from "../../shared/board/ids.ts";
 import type { BoardFault } from "../../shared/board/sensed-state.schema.ts";
-import type { BoardFace } from "../../shared/protocol/bench-view.ts";
+import type { Banner, BoardFace } from "../../shared/protocol/bench-view.ts";
 import type { Words } from "../text/words.svelte.ts";
 import { placeName, roleName } from "../wiring/place-name.ts";
 
-/** More contacts than this are counted, not named. */
-const mostNamed = 6;
+/** More contacts than this are counted, not named, where there is room for them. */
+const usuallyNamed = 6;
 
 /**
  * Where a fault of the board is, in words: its contacts by station, each station named once; a probe; or the
- * whole board.
+ * whole board. At most `mostNamed` contacts are named, the rest counted.
  */
-export function faultPlace({ station, contacts, facts }: BoardFault, face: BoardFace, words: Words): string {
+export function faultPlace(
+  {
+    station,
+    contacts,
+    facts,
+  }: Pick<BoardFault, "station" | "contacts"> & { facts?: Banner["facts"] | undefined },
+  face: BoardFace | null,
+  words: Words,
+  mostNamed = usuallyNamed,
+): string {
   const probe = facts?.["probe"];
   if (probe === "red" || probe === "black")
     return words.t("check.where.probe", { colour: words.t(`check.where.${probe}`) });

@@ -46,6 +46,14 @@ export const boardCheckEn = {
   "check.wrong-length.remedy":
     "Technician: see that the right board description is set, then that every part of the board is plugged in.",
   "check.swapped-pins": "Signals are on the wrong pins: {swaps}.",
+  "check.swap": "{signal} on {pin}",
+  "check.signal.shiftClock": "shiftClock",
+  "check.signal.dataOut": "dataOut",
+  "check.signal.latch": "latch",
+  "check.signal.load": "load",
+  "check.signal.dataIn": "dataIn",
+  "check.signal.codeIn": "codeIn",
+  "check.signal.outputEnable": "outputEnable",
   "check.swapped-pins.remedy":
     "Technician: switch off and wire the header by the pin table of the build guide.",
   "check.code-without-cable": "A plug tells its size, but none of its cores makes contact.",

@@ -47,6 +47,14 @@ export const boardCheckPl: Record<keyof typeof boardCheckEn, string> = {
   "check.wrong-length.remedy":
     "Technik: sprawdź, czy ustawiono właściwy opis tablicy, potem czy każda jej część jest podłączona.",
   "check.swapped-pins": "Sygnały są na złych wyprowadzeniach: {swaps}.",
+  "check.swap": "{signal} na miejscu {pin}",
+  "check.signal.shiftClock": "zegar przesuwu (shiftClock)",
+  "check.signal.dataOut": "dane wyjściowe (dataOut)",
+  "check.signal.latch": "zatrzask (latch)",
+  "check.signal.load": "wczytanie (load)",
+  "check.signal.dataIn": "dane wejściowe (dataIn)",
+  "check.signal.codeIn": "wejście kodów (codeIn)",
+  "check.signal.outputEnable": "zezwolenie wyjść (outputEnable)",
   "check.swapped-pins.remedy":
     "Technik: wyłącz zasilanie i podłącz złącze według tabeli wyprowadzeń z instrukcji budowy.",
   "check.code-without-cable": "Wtyczka podaje przekrój, ale żadna żyła nie ma styku.",

@@ -351,6 +351,8 @@ export const en = {
   "bench.starting-more": "It opens the mock board. This takes a moment.",
   "bench.no-board": "The mock board cannot be found.",
   "bench.no-board-more": "Call the technician. Your work is kept.",
+  "bench.technician": "Technician:",
+  "bench.pin": "It is pin BCM {pin}.",
   "no-board.board-not-found": "The board that was set is not there.",
   "no-board.no-gpio-driver": "This machine has no driver for the pins.",
   "no-board.no-sysfs-gpio": "This system does not show its pins the way the bench needs.",
@@ -359,6 +361,18 @@ export const en = {
   "no-board.unknown-chip": "The bench does not know the pin chip of this machine.",
   "no-board.pin-failed": "A pin of the board cannot be read.",
   "no-board.scanner-stopped": "The part that reads the board has stopped. It is started again.",
+  "no-board.board-not-found.remedy": "check the ribbon cable and the 3.3 V supply of the board.",
+  "no-board.no-gpio-driver.remedy":
+    "install python3, make and g++, run “npm ci --include=optional”, then start the bench again.",
+  "no-board.no-sysfs-gpio.remedy":
+    "use a system or a model of Raspberry Pi that has sysfs pins, or install a sysfs proxy backed by libgpiod.",
+  "no-board.no-rights.remedy": "add the account of the bench to the gpio group, then start it again.",
+  "no-board.pin-in-use.remedy":
+    "take what holds the pin (SPI, I2C, UART, 1-Wire) out of config.txt and restart, or choose another pin.",
+  "no-board.unknown-chip.remedy": "run the bench on a Raspberry Pi, or start it with the simulated board.",
+  "no-board.pin-failed.remedy":
+    "see that the board description names pins BCM 0 to 27 and that nothing else uses them, then start again.",
+  "no-board.scanner-stopped.remedy": "if it does not come back within a minute, start the bench again.",
   "banner.board-lost":
     "The mock board does not answer. Check its plug, then call the trainer. Your work is kept.",
   "banner.board-fault": "Something is wrong with the mock board. Call the trainer. It is not your fault.",

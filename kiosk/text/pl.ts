@@ -336,6 +336,8 @@ export const pl: Record<TextKey, string> = {
   "bench.starting-more": "Otwiera tablicę. To chwilę potrwa.",
   "bench.no-board": "Nie znaleziono tablicy.",
   "bench.no-board-more": "Zawołaj technika. Praca jest zapisana.",
+  "bench.technician": "Technik:",
+  "bench.pin": "To wyprowadzenie BCM {pin}.",
   "no-board.board-not-found": "Nie ma tablicy, którą ustawiono.",
   "no-board.no-gpio-driver": "Ten komputer nie ma sterownika wyprowadzeń.",
   "no-board.no-sysfs-gpio": "Ten system nie pokazuje wyprowadzeń tak, jak trzeba.",
@@ -344,6 +346,18 @@ export const pl: Record<TextKey, string> = {
   "no-board.unknown-chip": "Nieznany układ wyprowadzeń w tym komputerze.",
   "no-board.pin-failed": "Nie można odczytać wyprowadzenia tablicy.",
   "no-board.scanner-stopped": "Część, która czyta tablicę, stanęła. Uruchamia się na nowo.",
+  "no-board.board-not-found.remedy": "sprawdź taśmę i zasilanie 3,3 V tablicy.",
+  "no-board.no-gpio-driver.remedy":
+    "zainstaluj python3, make i g++, uruchom „npm ci --include=optional” i włącz stanowisko ponownie.",
+  "no-board.no-sysfs-gpio.remedy":
+    "użyj systemu lub modelu Raspberry Pi z wyprowadzeniami w sysfs albo zainstaluj pośrednik sysfs na libgpiod.",
+  "no-board.no-rights.remedy": "dodaj konto stanowiska do grupy gpio i uruchom je ponownie.",
+  "no-board.pin-in-use.remedy":
+    "usuń z config.txt to, co zajmuje wyprowadzenie (SPI, I2C, UART, 1-Wire), lub wybierz inne; uruchom ponownie.",
+  "no-board.unknown-chip.remedy": "uruchom stanowisko na Raspberry Pi albo z tablicą udawaną.",
+  "no-board.pin-failed.remedy":
+    "sprawdź, czy opis tablicy podaje wyprowadzenia BCM od 0 do 27 i czy nic innego ich nie używa; uruchom ponownie.",
+  "no-board.scanner-stopped.remedy": "jeśli nie wróci w ciągu minuty, uruchom stanowisko ponownie.",
   "banner.board-lost": "Tablica nie odpowiada. Sprawdź wtyczkę i zawołaj trenera. Praca jest zapisana.",
   "banner.board-fault": "Coś jest nie tak z tablicą. Zawołaj trenera. To nie twoja wina.",
   "banner.board-simulated": "Tablica udawana",

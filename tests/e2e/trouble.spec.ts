@@ -95,6 +95,7 @@ test("a board that is asked for and is not there is said with why and who can he
   await expect(bench.get("banner-board-lost")).toContainText("call the trainer");
   await expect(bench.get("screen-no-board")).toContainText(/pins|board that was set/);
   await expect(bench.get("screen-no-board")).toContainText("Call the technician.");
+  await expect(bench.get("no-board-remedy")).toContainText("Technician: ");
   await expect(page.getByText("Simulated board")).toHaveCount(0);
   const health = (await (await page.request.get(`${running.address}/health`)).json()) as Health;
   expect(health).toMatchObject({ isReady: false, lines: "gpio", board: { state: "no-board" } });

@@ -1,6 +1,7 @@
 import axe from "axe-core";
 import { describe, expect, it, vi } from "vitest";
 import { userEvent } from "vitest/browser";
+import type { ContactId } from "../../shared/board/ids.ts";
 import { byId, panels, showBench } from "./show-bench.ts";
 import { attempt, bench, sampleView, viewNames } from "./views.ts";
 
@@ -31,6 +32,45 @@ describe("when something around the work goes wrong", () => {
   it("an unhealthy line is named by station and contact", async () => {
     const { screen } = await showBench({ view: sampleView("marks") });
     await expect.element(screen.getByTestId("banner-board-fault")).toHaveTextContent("Socket outlet 2 b N");
+  });
+
+  it("a probe that cannot be read is named, and both contacts that are tied together", async () => {
+    const fault = (fault: "no-answer" | "outputs-tied", contacts: string[], facts = {}) =>
+      bench({
+        attempt: attempt(),
+        banners: [{ kind: "board-fault", fault, contacts: contacts as ContactId[], facts }],
+      });
+    const { screen, show } = await showBench({ view: fault("no-answer", [], { probe: "red" }) });
+    await expect.element(screen.getByTestId("banner-board-fault")).toHaveTextContent("at Red probe");
+    await show({ view: fault("outputs-tied", ["socket-1.a.L", "socket-2.b.N"]) });
+    await expect
+      .element(screen.getByTestId("banner-board-fault"))
+      .toHaveTextContent("Two contacts at Socket outlet 1 a L, Socket outlet 2 b N");
+  });
+
+  it.each([
+    { language: "en", says: /technician: add the account .* gpio group/i, pin: "It is pin BCM 17." },
+    { language: "pl", says: /technik: dodaj konto .* grupy gpio/i, pin: "To wyprowadzenie BCM 17." },
+  ] as const)(
+    "a missing board tells the technician what to do, in $language",
+    async ({ language, says, pin }) => {
+      const view = bench({
+        state: "no-board",
+        person: null,
+        language,
+        noBoard: { key: "no-board.no-rights", facts: { bcm: 17 } },
+      });
+      const { screen } = await showBench({ view });
+      await expect.element(screen.getByTestId("no-board-remedy")).toHaveTextContent(says);
+      await expect.element(screen.getByTestId("no-board-remedy")).toHaveTextContent(pin);
+    },
+  );
+
+  it("being off the waiting list is said, with the key that puts one on it again", async () => {
+    const view = bench({ attempt: attempt(), banners: [{ kind: "ready-lost", facts: {} }] });
+    const { screen } = await showBench({ view });
+    await expect.element(screen.getByTestId("banner-ready-lost")).toHaveTextContent(/off the waiting list/);
+    await expect.element(screen.getByTestId("banner-ready-lost")).toHaveTextContent(/Ready for check/);
   });
 
   it("a missing board leaves a reason and a remedy on the screen", async () => {

@@ -25,6 +25,8 @@ describe("the place of a board fault", () => {
     expect(placeOf({ contacts: contacts(...nine) })).toBe(
       "Socket outlet 1 a E, a L, a N, b E, b L, b N and 3 more",
     );
+    const two = { contacts: contacts("socket-1.a.L", "socket-1.b.N", "socket-2.a.L") };
+    expect(faultPlace(two, smallFace, new Words(), 1)).toBe("Socket outlet 1 a L and 2 more");
   });
 
   it("is a probe, a station or the whole board where there are no contacts", () => {

@@ -44,6 +44,10 @@ describe("what the server says", () => {
   ][];
   const refused = Object.entries(refusalCodes).map(([code, facts]) => [`refused.${code}`, facts] as const);
 
+  it.each(Object.keys(noBoardKeys))("has a remedy for the technician: %s", (key) => {
+    expect(keys).toContain(`${key}.remedy`);
+  });
+
   it.each([...said, ...refused])(
     "has a sentence that uses no gap the server does not fill: %s",
     (key, facts) => {

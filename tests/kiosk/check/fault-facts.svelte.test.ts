@@ -1,0 +1,31 @@
+import { describe, expect, it } from "vitest";
+import { chainFaults } from "../../../hardware/chain-faults.ts";
+import { faultFacts } from "../../../kiosk/check/fault-facts.ts";
+import { bringLanguage, Words } from "../../../kiosk/text/words.svelte.ts";
+
+const [swapped] = chainFaults({
+  kind: "swapped-pins",
+  swaps: [
+    { signal: "load", foundOn: "latch" },
+    { signal: "latch", foundOn: "load" },
+  ],
+});
+
+describe("swapped pins", () => {
+  it("are told in the language of the bench, with the names of the pin table", async () => {
+    const words = new Words();
+    expect(words.t("check.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
+      "Signals are on the wrong pins: load on latch, latch on load.",
+    );
+    await bringLanguage("pl");
+    words.language = "pl";
+    expect(words.t("check.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
+      "Sygnały są na złych wyprowadzeniach: wczytanie (load) na miejscu zatrzask (latch), zatrzask (latch) na miejscu wczytanie (load).",
+    );
+  });
+
+  it("leave the facts of every other fault as they are", () => {
+    expect(faultFacts({ probe: "red" }, new Words())).toEqual({ probe: "red" });
+    expect(faultFacts(undefined, new Words())).toEqual({});
+  });
+});
