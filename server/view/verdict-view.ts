@@ -1,6 +1,7 @@
 import type { FindingView, VerdictView } from "../../shared/protocol/bench-view.ts";
 import type { Language } from "../../shared/protocol/commands.schema.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
+import { requirementPlaces } from "../../shared/rules/requirement-places.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
@@ -48,10 +49,10 @@ function inWords(
       const { weightWord: _weightWord, ...words } = wordFinding(finding, wiring, language, names);
       return { id: finding.id, weight: finding.weight, ...words, places: finding.places, ...barsOf(finding) };
     }),
-    requirements: verdict.requirements.map(({ requirement, answer, places }) => ({
-      text: wordRequirement(requirement, wiring, language, names),
-      answer,
-      places,
+    requirements: verdict.requirements.map((result) => ({
+      text: wordRequirement(result.requirement, wiring, language, names),
+      answer: result.answer,
+      places: requirementPlaces(result),
     })),
     undetermined: verdict.undetermined.map((missing) => ({
       text: wordUndetermined(missing, wiring, language, names),

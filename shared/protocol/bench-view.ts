@@ -120,6 +120,7 @@ export interface FindingView {
 export interface RequirementView {
   text: string;
   answer: "met" | "not-yet" | "cannot-say";
+  /** Where it is not met, or else what it is about; empty where to show it would give it away. */
   places: Place[];
 }
 

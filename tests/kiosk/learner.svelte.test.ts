@@ -229,6 +229,52 @@ describe("handing in", () => {
     await expect.element(screen.getByRole("heading", { name: "Way 1" })).toBeVisible();
   });
 
+  it("shows the place of a requirement that is met, and where a cable that is missing would begin", async () => {
+    const view = sampleView("hand-in");
+    const places = [
+      { kind: "station", id: "socket-3" },
+      { kind: "cable", id: "socket-1.a~way-1.b" },
+    ] as const;
+    const shown = view.attempt?.verdict;
+    if (!view.attempt || !shown) throw new Error("no verdict on the sample");
+    const requirements = places.map((place, i) => ({
+      text: `Requirement ${i}`,
+      answer: i === 0 ? ("met" as const) : ("not-yet" as const),
+      places: [place],
+    }));
+    const asked = { ...view, attempt: { ...view.attempt, verdict: { ...shown, requirements } } };
+    const { screen, show } = await showBench({ view: asked, width: 1280, height: 800 });
+    for (const [i, name] of ["Socket outlet 3", "Socket outlet 1"].entries()) {
+      await show({ view: asked });
+      await screen.getByTestId(`requirement-${i}`).click();
+      await show({ view: sampleView("ring") });
+      await expect.element(screen.getByRole("heading", { name })).toBeVisible();
+    }
+  });
+
+  it("while a check is waited for says so, keeps the list's key, and hands in all the same", async () => {
+    const view = sampleView("hand-in");
+    if (!view.attempt) throw new Error("no attempt on the sample");
+    const waiting = { ...view, attempt: { ...view.attempt, status: "ready" as const } };
+    const { sent, screen } = await showBench({ view: waiting });
+    await expect.element(screen.getByTestId("waiting")).toHaveTextContent("on the waiting list");
+    await expect.element(screen.getByTestId("key-check")).toBeDisabled();
+    await screen.getByTestId("key-take-back").click();
+    expect(sent).toEqual([{ name: "take-back", command: {} }]);
+    await expect.element(screen.getByTestId("key-hand-in")).toBeEnabled();
+  });
+
+  it.each(["practice", "assessed"] as const)(
+    "at the board while a check is waited for has the key that leaves the list: %s",
+    async (mode) => {
+      const { sent, screen } = await showBench({
+        view: bench({ attempt: attempt({ mode, status: "ready" }) }),
+      });
+      await screen.getByTestId("key-take-back").click();
+      expect(sent).toEqual([{ name: "take-back", command: {} }]);
+    },
+  );
+
   it("in assessed work offers no check and no hint, and shows no share", async () => {
     const { screen } = await showBench({ view: sampleView("assessed") });
     await expect.element(screen.getByTestId("key-ready")).toBeVisible();

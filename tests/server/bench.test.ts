@@ -23,6 +23,11 @@ describe("a learner at the bench", () => {
     const { verdict } = bench.attempt();
     expect(verdict).toMatchObject({ isCurrent: true, isHeld: false, proposal: "met", findings: [] });
     expect(verdict?.requirements.every(({ answer }) => answer === "met")).toBe(true);
+    expect(verdict?.requirements.map(({ places }) => places[0]?.id)).toEqual([
+      "socket-1",
+      "socket-1",
+      "way-1",
+    ]);
   });
 
   it("opens one core of the ring, asks, and reads where the ring is open", async () => {
