@@ -1,9 +1,10 @@
+import type { StationId } from "../../shared/board/ids.ts";
 import type { Fact, PlanView, Said } from "../../shared/protocol/bench-view.ts";
 import type { PlanQuestion } from "../../shared/protocol/commands.schema.ts";
 import type { PlanReasonKey } from "../../shared/protocol/said-keys.ts";
 import { ringLimits } from "../../shared/trade/ring-limits.ts";
 import type { ScenarioKit } from "../library.ts";
-import { type PlanTask, planTask } from "./plan-task.ts";
+import { type FuseTask, type PlanTask, planTask } from "./plan-task.ts";
 
 type Answers = Readonly<Partial<Record<PlanQuestion, number>>>;
 type Bars = NonNullable<PlanView["bars"]>;
@@ -11,6 +12,8 @@ type Bars = NonNullable<PlanView["bars"]>;
 /** One question of the worksheet, what may be chosen, and how an answer is held to what is right. */
 export interface PlanItem {
   question: PlanQuestion;
+  /** Where a fuse is to be chosen. */
+  station?: StationId;
   choices?: number[];
   check: (answer: number, answers: Answers) => { isRight: boolean; reason: Said };
 }
@@ -18,8 +21,9 @@ export interface PlanItem {
 /** The design worksheet of a scenario: its questions in the order of the trade. */
 export interface PlanSheet {
   questions: PlanItem[];
-  /** The currents to compare for what was answered. */
-  bars: (answers: Answers) => Bars;
+  isRing: boolean;
+  /** The currents to compare for what was answered; of a ring with those of its legs, where they are known. */
+  bars: (answers: Answers, legsA: readonly number[]) => Bars;
 }
 
 /** A current that was worked out is right within this much: people round on the way. Our own choice. */
@@ -51,9 +55,9 @@ function makeSheet(task: PlanTask): PlanSheet {
     deviceItem(task),
     tabulatedItem(task),
     sizeItem(task),
-    fuseItem(task),
+    ...fuseItems(task),
   ].flatMap((item) => item ?? []);
-  return { questions, bars: (answers) => barsOf(task, answers) };
+  return { questions, isRing: task.isRing, bars: (answers, legsA) => barsOf(task, answers, legsA) };
 }
 
 /** The device an answer stands for: the one that was answered where it can be, else the given or the next one. */
@@ -115,18 +119,33 @@ function sizeItem(task: PlanTask): PlanItem | undefined {
   };
 }
 
-function fuseItem({ fuse }: PlanTask): PlanItem | undefined {
-  if (!fuse) return undefined;
-  return {
-    question: "fuseRatingA",
-    choices: fuse.choicesA,
-    check: (answer) =>
-      result(fuse.rightA.includes(answer), "plan.reason.fuseRatingA", { fuseRatingA: fuse.usualA }),
-  };
+const fuseQuestions = ["fuseRatingA", "secondFuseRatingA"] as const;
+
+const fuseItems = ({ fuses }: PlanTask): PlanItem[] =>
+  fuseQuestions.flatMap((question, i) => {
+    const fuse = fuses[i];
+    if (!fuse) return [];
+    return [
+      { question, station: fuse.station, choices: fuse.choicesA, check: (answer) => checkFuse(fuse, answer) },
+    ];
+  });
+
+/** The reason is what the rules say against the fuse: the load behind it, the cable behind it, or what it is for. */
+function checkFuse({ usualA, against }: FuseTask, answerA: number): ReturnType<PlanItem["check"]> {
+  const found = against(answerA);
+  if (!found) {
+    const key = answerA > usualA ? "plan.reason.fuse-larger" : "plan.reason.fuseRatingA";
+    return result(true, key, { fuseRatingA: usualA });
+  }
+  const { designA } = found.facts;
+  if (found.rule === "fused-load" && typeof designA === "number")
+    return result(false, "plan.reason.fuse-below-load", { answerA, loadA: roundedA(designA) });
+  if (found.rule === "fused-cable") return result(false, "plan.reason.fuse-above-cable", { answerA });
+  return result(false, "plan.reason.fuse-above-load", { fuseRatingA: usualA });
 }
 
-/** Ib, In and Iz of what was answered; of a ring Iz against the 20 A that its cable must carry at least. */
-function barsOf(task: PlanTask, answers: Answers): Bars {
+/** Ib, In and Iz of what was answered; of a ring its legs against Iz, and Iz against the 20 A its cable must carry. */
+function barsOf(task: PlanTask, answers: Answers, legsA: readonly number[]): Bars {
   const bars: Bars = [];
   const add = (name: Bars[number]["name"], currentA: number | undefined): void => {
     if (currentA !== undefined) bars.push({ name, currentA: roundedA(currentA) });
@@ -134,6 +153,7 @@ function barsOf(task: PlanTask, answers: Answers): Bars {
   const deviceA = deviceOf(task, answers);
   const installedA = answers.csaMm2 === undefined ? undefined : task.installedFor(answers.csaMm2);
   if (task.isRing) {
+    for (const legA of legsA) add("leg", legA);
     add("Iz", installedA);
     add("least", ringLimits.leastCapacityA);
   } else {

@@ -1,7 +1,7 @@
 import { cableId, type StationId } from "../../shared/board/ids.ts";
 import { designCurrentA, designSheet, type DesignInput } from "../../shared/electrical/design.ts";
 import { judge } from "../../shared/rules/judge.ts";
-import type { Verdict } from "../../shared/rules/verdict.ts";
+import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
 import type { Built } from "../../shared/scenario/scenario.schema.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import { installedCapacityA } from "../../shared/trade/capacity.ts";
@@ -28,8 +28,18 @@ export interface PlanTask {
   sizesFor: (deviceA: number | undefined) => number[];
   /** Iz of a size in the worst of the ways its cables are run. */
   installedFor: (csaMm2: number) => number | undefined;
-  /** The one fuse there is to choose, where there is just one. */
-  fuse: { choicesA: number[]; rightA: number[]; usualA: number } | undefined;
+  /** The fuses there are to choose, station by station. */
+  fuses: FuseTask[];
+}
+
+/** The fuse of one FCU. */
+export interface FuseTask {
+  station: StationId;
+  choicesA: number[];
+  /** What the model answer has: the smallest that will do is usual. */
+  usualA: number;
+  /** What speaks against a fuse in the model answer; undefined where it will do. */
+  against: (fuseRatingA: number) => Pick<Finding, "rule" | "facts"> | undefined;
 }
 
 /** A size to compare ways of running by; which of two carries less does not hang on it. */
@@ -81,7 +91,7 @@ export function planTask(kit: ScenarioKit): PlanTask {
     sizesFor: (deviceA) =>
       sizesMm2.filter((csaMm2) => isSound(withDevice(withSize(model, kit, csaMm2), way, isChosen, deviceA))),
     installedFor: (csaMm2) => installedCapacityA({ ...routeOf(input), csaMm2 }),
-    fuse: fuseOf(kit, model, isSound),
+    fuses: fusesOf(kit, model, (built) => verdictOf(JSON.stringify(built)).findings),
   };
 }
 
@@ -172,17 +182,27 @@ const withDevice = (
 ): Built =>
   isChosen && way && deviceRatingA !== undefined ? withSetting(built, way, { deviceRatingA }) : built;
 
-function fuseOf(
+const isAgainst = ({ weight }: Finding): boolean => weight !== "note";
+
+/** Every fuse to choose. A query counts against one: protected, but not what a learner is to choose without a reason. */
+function fusesOf(
   { scenario }: ScenarioKit,
   model: Built,
-  isSound: (built: Built) => boolean,
-): PlanTask["fuse"] {
-  const [fcu, ...others] = scenario.stations.filter(({ chosen }) => chosen?.includes("fuseRatingA"));
+  findingsOf: (built: Built) => Finding[],
+): FuseTask[] {
   const choicesA = [...(scenario.parts.fuseRatingA ?? [])].sort((a, b) => a - b);
-  if (!fcu || others.length > 0) return undefined;
-  const rightA = choicesA.filter((fuseRatingA) => isSound(withSetting(model, fcu.id, { fuseRatingA })));
-  const usualA = model.settings?.[fcu.id]?.fuseRatingA ?? rightA[0];
-  return usualA === undefined ? undefined : { choicesA, rightA, usualA };
+  const usual = new Set(findingsOf(model).map(({ id }) => id));
+  return scenario.stations
+    .filter(({ chosen }) => chosen?.includes("fuseRatingA"))
+    .flatMap(({ id }): FuseTask[] => {
+      const usualA = model.settings?.[id]?.fuseRatingA;
+      if (usualA === undefined) return [];
+      const against = (fuseRatingA: number) =>
+        findingsOf(withSetting(model, id, { fuseRatingA })).find(
+          (finding) => isAgainst(finding) && !usual.has(finding.id),
+        );
+      return [{ station: id, choicesA, usualA, against }];
+    });
 }
 
 /** A function of a text that is worked out once for each. */

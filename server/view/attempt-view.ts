@@ -3,6 +3,7 @@ import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.
 import { deadSteps, type Language } from "../../shared/protocol/commands.schema.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
+import { ringLegsA } from "../attempt/ring-legs.ts";
 import { stepStates } from "../attempt/steps.ts";
 import type { AttemptPicture } from "./bench-picture.ts";
 import { sayFor } from "./say-for.ts";
@@ -91,15 +92,22 @@ function deadView(state: AttemptState, isOpen: boolean): AttemptView["dead"] {
 
 function planView({ run, plan }: AttemptPicture, isOpen: boolean): AttemptView["plan"] {
   const answers = run.state.plan;
-  const questions = plan.questions.map(({ question, choices, check }) => {
+  const questions = plan.questions.map(({ question, station, choices, check }) => {
     const answer = answers[question];
     return {
       question,
+      ...(station ? { station } : {}),
       ...(choices ? { choices } : {}),
       ...(answer === undefined ? {} : { answer, ...(isOpen ? { result: check(answer, answers) } : {}) }),
     };
   });
-  const isAnswered = questions.length > 0 && questions.every(({ answer }) => answer !== undefined);
-  const bars = isOpen && isAnswered ? plan.bars(answers) : [];
-  return bars.length > 0 ? { questions, bars } : { questions };
+  // The fuse of an FCU is not among the bars: they do not wait for it.
+  const compared = questions.filter(({ station }) => station === undefined);
+  const isAnswered = compared.length > 0 && compared.every(({ answer }) => answer !== undefined);
+  if (!isOpen || !isAnswered) return { questions };
+  // The legs are worked out for who looks at them, not with every lead that is plugged.
+  const legsA = plan.isRing && run.state.step === "plan" ? ringLegsA(run.judged().wiring) : [];
+  const bars = plan.bars(answers, legsA);
+  if (bars.length === 0) return { questions };
+  return { questions, bars, ...(plan.isRing && legsA.length === 0 ? { areLegsLater: true as const } : {}) };
 }

@@ -138,13 +138,17 @@ export interface VerdictView {
 export interface PlanView {
   questions: {
     question: PlanQuestion;
+    /** Where a fuse is to be chosen. */
+    station?: StationId;
     choices?: number[];
     answer?: number;
     /** Practice only. */
     result?: { isRight: boolean; reason: Said };
   }[];
-  /** Practice only, once answered. */
+  /** Practice only, once the currents, the device and the cable are answered. */
   bars?: { name: "Ib" | "In" | "Iz" | "leg" | "least"; currentA: number }[];
+  /** With the bars of a ring: its legs are among them only once it is wired with loads on it. */
+  areLegsLater?: true;
 }
 
 export interface AttemptView {

@@ -19,13 +19,14 @@ export const deadSteps = [
   "prove-tester-again",
 ] as const;
 
-/** The questions of the design worksheet, in the order of the trade. */
+/** The questions of the design worksheet, in the order of the trade: current, device, cable, then the fuses of FCUs. */
 export const planQuestions = [
   "designCurrentA",
   "deviceRatingA",
   "tabulatedCurrentA",
   "csaMm2",
   "fuseRatingA",
+  "secondFuseRatingA",
 ] as const;
 
 /** Settings a person may declare where no plug code says them. */

@@ -54,6 +54,10 @@ export const planReasonKeys = {
   "plan.reason.size-too-small": ["csaMm2"],
   "plan.reason.size-larger": ["csaMm2"],
   "plan.reason.fuseRatingA": ["fuseRatingA"],
+  "plan.reason.fuse-below-load": ["answerA", "loadA"],
+  "plan.reason.fuse-above-cable": ["answerA"],
+  "plan.reason.fuse-above-load": ["fuseRatingA"],
+  "plan.reason.fuse-larger": ["fuseRatingA"],
 } as const;
 
 /** `Answer.code` of a refused command. A refused command has changed nothing. */

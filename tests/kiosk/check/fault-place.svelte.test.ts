@@ -6,8 +6,7 @@ import type { ContactId, StationId } from "../../../shared/board/ids.ts";
 import { type BoardFault, boardFaultKinds } from "../../../shared/board/sensed-state.schema.ts";
 import { smallFace } from "../faces.ts";
 
-const placeOf = (fault: Omit<BoardFault, "kind">) =>
-  faultPlace({ kind: "no-answer", ...fault }, smallFace, new Words());
+const placeOf = (fault: Omit<BoardFault, "kind">) => faultPlace(fault, smallFace, new Words());
 const contacts = (...ids: string[]) => ids as ContactId[];
 
 describe("the place of a board fault", () => {

@@ -1,9 +1,9 @@
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { planSheetOf } from "../../../server/attempt/plan-sheet.ts";
 import { readBoardFile, scenarioKit } from "../../../server/library.ts";
 import type { PlanQuestion } from "../../../shared/protocol/commands.schema.ts";
-import { TestBench } from "../test-bench.ts";
+import { rightCables, TestBench } from "../test-bench.ts";
 
 function kitOf(task: string) {
   const kit = scenarioKit(readFileSync(`scenarios/${task}.json`), task);
@@ -72,8 +72,16 @@ describe("the design worksheet", () => {
     { task: "loft-insulation", question: "csaMm2", answer: 2.5, isRight: false, why: "size-too-small" },
     { task: "loft-insulation", question: "csaMm2", answer: 4, isRight: true, why: "csaMm2" },
     // A boiler's controls are behind 3 A (common practice, no source).
-    { task: "boiler", question: "fuseRatingA", answer: 13, isRight: false, why: "fuseRatingA" },
+    { task: "boiler", question: "fuseRatingA", answer: 13, isRight: false, why: "fuse-above-load" },
     { task: "boiler", question: "fuseRatingA", answer: 3, isRight: true, why: "fuseRatingA" },
+    // 1 200 + 300 + 40 W at 230 V are 6.7 A: more than 3 A and 5 A; the fuse of an FCU is 13 A at most (BS 1363-4).
+    { task: "sun-room", question: "fuseRatingA", answer: 3, isRight: false, why: "fuse-below-load" },
+    { task: "sun-room", question: "fuseRatingA", answer: 5, isRight: false, why: "fuse-below-load" },
+    { task: "sun-room", question: "fuseRatingA", answer: 13, isRight: true, why: "fuseRatingA" },
+    // Lights behind an FCU have 3 A, or 5 A at most (common practice, no source).
+    { task: "sun-room", question: "secondFuseRatingA", answer: 3, isRight: true, why: "fuseRatingA" },
+    { task: "sun-room", question: "secondFuseRatingA", answer: 5, isRight: true, why: "fuse-larger" },
+    { task: "sun-room", question: "secondFuseRatingA", answer: 13, isRight: false, why: "fuse-above-load" },
   ] as const)(
     "of $task: $answer for $question is right: $isRight, because of $why",
     ({ task, question, answer, isRight, why }) => {
@@ -90,10 +98,14 @@ describe("the design worksheet", () => {
     });
   });
 
-  it("compares Ib, In and Iz; of a ring Iz with the 20 A it must have", () => {
-    const barsOf = (task: string, answers: object) =>
+  it("says of a fuse that is too small what the load behind it takes", () => {
+    expect(check("sun-room", "fuseRatingA", 5)?.reason.facts).toEqual({ answerA: 5, loadA: 6.7 });
+  });
+
+  it("compares Ib, In and Iz; of a ring its legs with Iz, and Iz with the 20 A it must have", () => {
+    const barsOf = (task: string, answers: object, legsA: number[] = []) =>
       planSheetOf(kitOf(task))
-        .bars(answers)
+        .bars(answers, legsA)
         .map(({ name, currentA }) => [name, currentA]);
     expect(barsOf("build-a-radial", { designCurrentA: 18.3, deviceRatingA: 20, csaMm2: 2.5 })).toEqual([
       ["Ib", 18.3],
@@ -104,12 +116,90 @@ describe("the design worksheet", () => {
       ["Iz", 27],
       ["least", 20],
     ]);
+    expect(barsOf("first-spur", { csaMm2: 2.5 }, [7.5, 5.6])).toEqual([
+      ["leg", 7.5],
+      ["leg", 5.6],
+      ["Iz", 27],
+      ["least", 20],
+    ]);
   });
 
-  it("does not ask which fuse where there are two to choose, nor for a device that is given", () => {
-    const asked = (task: string) => planSheetOf(kitOf(task)).questions.map(({ question }) => question);
-    expect(asked("sun-room")).not.toContain("fuseRatingA");
+  it("asks for the fuse of each FCU that is to be chosen, and not for a device that is given", () => {
+    const asked = (task: string) =>
+      planSheetOf(kitOf(task)).questions.map(({ question, station }) => [question, station].join(" ").trim());
+    expect(asked("sun-room")).toEqual([
+      "designCurrentA",
+      "csaMm2",
+      "fuseRatingA fcu-1",
+      "secondFuseRatingA fcu-2",
+    ]);
     expect(asked("first-spur")).toEqual(["designCurrentA", "tabulatedCurrentA", "csaMm2"]);
+  });
+
+  it.each(readdirSync("scenarios").filter((file) => file.endsWith(".json")))(
+    "of %s asks for the cable, and for every device and fuse the learner has to choose; its model answer is right",
+    (file) => {
+      const kit = kitOf(file.replace(/\.json$/, ""));
+      const { questions } = planSheetOf(kit);
+      const toChoose = kit.scenario.stations.flatMap(({ chosen = [] }) =>
+        chosen.filter((key) => key === "deviceRatingA" || key === "fuseRatingA"),
+      );
+      const asked = questions.map(({ question }) => question);
+      expect(asked).toContain("designCurrentA");
+      expect(asked).toContain("csaMm2");
+      expect(asked.filter((question) => question === "deviceRatingA")).toHaveLength(
+        toChoose.filter((key) => key === "deviceRatingA").length,
+      );
+      const fuses = questions.filter(({ station }) => station !== undefined);
+      expect(fuses).toHaveLength(toChoose.filter((key) => key === "fuseRatingA").length);
+      const [model] = kit.scenario.modelAnswers;
+      for (const { station, check: held } of fuses) {
+        const fuseA = station && model?.settings?.[station]?.fuseRatingA;
+        expect(held(fuseA ?? Number.NaN, {})).toMatchObject({ isRight: true });
+      }
+    },
+  );
+});
+
+describe("the legs of a ring", () => {
+  const answers = [
+    ["designCurrentA", 13.1],
+    ["tabulatedCurrentA", 20],
+    ["csaMm2", 2.5],
+  ] as const;
+
+  async function planned(mode: "practice" | "assessed"): Promise<TestBench> {
+    const bench = await new TestBench().start().isWiring(mode);
+    for (const [question, answer] of answers) await bench.does("answer-plan", { question, answer });
+    await bench.does("go-to-step", { step: "plan" });
+    return bench;
+  }
+
+  it("are said to come later until the ring is wired; then they share what its loads take", async () => {
+    const bench = await planned("practice");
+    const barsNow = () => bench.attempt().plan.bars?.map(({ name }) => name);
+    expect(barsNow()).toEqual(["Iz", "least"]);
+    expect(bench.attempt().plan.areLegsLater).toBe(true);
+    for (const [from, to] of rightCables) await bench.cable(from, to, 2.5);
+    bench.clock.advance(400);
+    const { bars = [], areLegsLater } = bench.attempt().plan;
+    expect(areLegsLater).toBeUndefined();
+    expect(bars.map(({ name }) => name)).toEqual(["leg", "leg", "Iz", "least"]);
+    // What goes in at the two ends is what the loads take (Kirchhoff): 2 800 + 150 + 60 W at 230 V.
+    const legsA = bars.filter(({ name }) => name === "leg").map(({ currentA }) => currentA);
+    expect(legsA.reduce((sum, legA) => sum + legA, 0)).toBeCloseTo(3010 / 230, 0);
+    // The leg to socket outlet 1, where nearly all of it is taken, carries more.
+    expect(Math.max(...legsA)).toBeGreaterThan(3010 / 230 / 2);
+    await bench.does("pull", { what: "cable", cable: "socket-2.b~way-1.b" as never });
+    bench.clock.advance(400);
+    expect(barsNow()).toEqual(["Iz", "least"]);
+  });
+
+  it("are never told in assessed work", async () => {
+    const bench = await planned("assessed");
+    for (const [from, to] of rightCables) await bench.cable(from, to, 2.5);
+    bench.clock.advance(400);
+    expect(Object.keys(bench.attempt().plan)).toEqual(["questions"]);
   });
 });
 
