@@ -109,7 +109,14 @@ test.describe("assessed work at 800x480", () => {
     ).rejects.toThrow("frozen");
     await expect(page.locator("[data-testid^='cable-']")).toHaveCount(8);
 
+    // To look at a step does not leave the waiting list; the key that leaves it is there.
     await bench.get("step-hand-in").tap();
+    await expect(bench.get("waiting")).toContainText("You are on the waiting list.");
+    await expect(bench.get("say")).toHaveText("Ready for a check. Leave the board as it is.");
+    await bench.get("key-take-back").tap();
+    await expect(bench.get("waiting")).toHaveCount(0);
+    await bench.get("key-ready").tap();
+    await expect(bench.get("waiting")).toBeVisible();
     await expect(page.locator("[data-testid^='requirement-']")).toHaveCount(0);
     await bench.get("key-hand-in").tap();
     await bench.get("key-yes").tap();

@@ -68,6 +68,20 @@ const answerPlan = async (bench: BenchScreen): Promise<void> => {
   await expect(size).toContainText("2.5 mm²");
   await bench.get("key-answer-2.5").tap();
   await expect(size).toContainText("Right");
+  // Each FCU has its fuse: 6.7 A behind the first, two lights behind the second.
+  for (const [question, station, wrong, right, why] of [
+    ["fuseRatingA", "FCU 1", "5", "13", "takes 6.7 A"],
+    ["secondFuseRatingA", "FCU 2", "13", "3", "too large"],
+  ] as const) {
+    const fuse = bench.get(`question-${question}`);
+    await expect(fuse).toContainText(`Which fuse at ${station}?`);
+    await bench.get(`key-answer-${wrong}`).tap();
+    await expect(fuse).toContainText("Not yet");
+    await expect(fuse).toContainText(why);
+    await bench.get(`key-answer-${right}`).tap();
+    await expect(fuse).toContainText("Right");
+  }
+  await expect(bench.get("legs-later")).toContainText("once the ring is wired");
   // A ring: what its cable carries against the 20 A it must carry.
   await expect(bench.get("screen-plan").getByRole("img", { name: /Currents to compare/ })).toHaveAttribute(
     "aria-label",
