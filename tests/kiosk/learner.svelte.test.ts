@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { cableId, entryId } from "../../shared/board/ids.ts";
+import { cableId, entryId, stationId } from "../../shared/board/ids.ts";
+import type { AttemptView } from "../../shared/protocol/bench-view.ts";
+import { workshopFace } from "./faces.ts";
 import { byId, panels, showBench } from "./show-bench.ts";
 import { attempt, bench, ringOpen, sampleView, verdict, viewNames } from "./views.ts";
 
@@ -127,6 +129,34 @@ describe("leads that were there", () => {
 });
 
 describe("the plan worksheet", () => {
+  it("asks for a fuse by the name of its FCU, and says when the legs of a ring are shown", async () => {
+    const plan = {
+      questions: [
+        { question: "fuseRatingA", station: stationId("fcu-1"), choices: [3, 5, 13], answer: 13 },
+        { question: "secondFuseRatingA", station: stationId("fcu-2"), choices: [3, 5, 13] },
+      ],
+      bars: [
+        { name: "Iz", currentA: 27 },
+        { name: "least", currentA: 20 },
+      ],
+    } satisfies AttemptView["plan"];
+    const onPlan = (more: Partial<AttemptView["plan"]>) =>
+      bench({ board: workshopFace, attempt: attempt({ step: "plan", plan: { ...plan, ...more } }) });
+    const { sent, screen, show } = await showBench({ view: onPlan({ areLegsLater: true }) });
+    await expect
+      .element(screen.getByTestId("question-fuseRatingA"))
+      .toHaveTextContent("Which fuse at FCU 1?");
+    await expect.element(screen.getByTestId("question-secondFuseRatingA")).toHaveTextContent("at FCU 2?");
+    await screen.getByTestId("key-answer-3").click();
+    expect(sent).toEqual([{ name: "answer-plan", command: { question: "secondFuseRatingA", answer: 3 } }]);
+    await expect.element(screen.getByTestId("legs-later")).toHaveTextContent("once the ring is wired");
+    await show({ view: onPlan({ bars: [{ name: "leg", currentA: 7.5 }, ...plan.bars] }) });
+    expect(on("legs-later")).toBeNull();
+    await expect
+      .element(screen.getByRole("img", { name: /Leg of ring 7.5 A, Iz cable 27 A, Least Iz 20 A/ }))
+      .toBeVisible();
+  });
+
   it("takes a choice and a typed number, with a point", async () => {
     const { sent, screen } = await showBench({ view: sampleView("plan-number") });
     for (const key of ["1", "3", ".", ".", "5"]) await screen.getByTestId(`key-digit-${key}`).click();
