@@ -8,6 +8,7 @@ import { pluggedBefore, resumeAttempt } from "./bench/resume-attempt.ts";
 import { type Plugged, pluggedOf } from "./sensed/joins.ts";
 
 const faultMergeMs = 1000;
+const retryMs = 5000;
 
 /** Faults with which nothing can be told of any contact. */
 const wholeBoardFaults: ReadonlySet<BoardFaultKind> = new Set([
@@ -31,6 +32,7 @@ export class BenchLoop implements BoardListener {
   readonly #core: BenchCore;
   #faultText = "[]";
   #isFaultLogDue = false;
+  #isResumeDue = false;
 
   constructor(core: BenchCore) {
     this.#core = core;
@@ -66,10 +68,21 @@ export class BenchLoop implements BoardListener {
       // What changed while the bench was off can be said once the board can be read.
       else if (isTellable) resumeAttempt(core, pluggedOf(state));
     });
+    if (core.toResume && isTellable) this.#resumeLater();
     this.#logFaultsSoon();
     testLeadAgain(core);
     if (core.isSettled) core.settled();
     core.publish();
+  }
+
+  /** The log could not be written: the work of before is taken up when it can, also where nothing moves. */
+  #resumeLater(): void {
+    if (this.#isResumeDue) return;
+    this.#isResumeDue = true;
+    this.#core.parts.timers.after(retryMs, () => {
+      this.#isResumeDue = false;
+      if (this.#core.toResume && this.#core.sensed) this.sensed(this.#core.sensed);
+    });
   }
 
   selfCheckProgress(doneCount: number, totalCount: number): void {

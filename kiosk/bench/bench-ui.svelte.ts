@@ -86,6 +86,14 @@ export class BenchUi {
     this.card = null;
   }
 
+  /** Puts away all that somebody had open, as when the bench is locked. */
+  putAway(): void {
+    this.sheet = null;
+    this.stage = "plan";
+    this.opened = [];
+    this.trayCsaMm2 = undefined;
+  }
+
   /** Puts down whatever is in hand, the innermost first. */
   escape(): void {
     if (this.armed) this.armed = null;

@@ -445,6 +445,7 @@ export const en = {
   "refused.unknown-badge": "The bench does not know that badge.",
   "refused.badge-needed": "Assessed work needs your badge.",
   "refused.attempt-open": "There is a task open already.",
+  "refused.others-work-open": "Someone's assessed work is open here. Call the trainer, or use another bench.",
   "refused.handed-in": "This work is handed in. It cannot be changed.",
   "refused.frozen": "You are on the waiting list. To change something, leave the list first.",
   "refused.no-fit": "This task does not fit this board.",

@@ -427,6 +427,7 @@ export const pl: Record<TextKey, string> = {
   "refused.unknown-badge": "Stanowisko nie zna tej karty.",
   "refused.badge-needed": "Egzamin wymaga karty.",
   "refused.attempt-open": "Jest już otwarte zadanie.",
+  "refused.others-work-open": "Tu jest czyjś otwarty egzamin. Zawołaj trenera albo użyj innego stanowiska.",
   "refused.handed-in": "Praca jest oddana. Nie można jej zmienić.",
   "refused.frozen": "Czekasz na sprawdzenie. Aby coś zmienić, zejdź najpierw z listy.",
   "refused.no-fit": "To zadanie nie pasuje do tej tablicy.",

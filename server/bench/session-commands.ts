@@ -1,7 +1,7 @@
 import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import type { BenchCore, Person } from "./bench-core.ts";
-import { endChecks } from "./board-check.ts";
+import { endChecks, isAssessing } from "./board-check.ts";
 
 type Answer = { ok: true } | Refusal;
 
@@ -16,10 +16,17 @@ function personOf(core: BenchCore, command: BenchCommand<"sign-in">): Person | R
   return learner ? { learner, by: "badge" } : refuse("unknown-badge");
 }
 
+/** True where this person's assessed work lies open: a tap on a name is no proof of who goes on with it. */
+function isAssessed(core: BenchCore, { learner }: Person): boolean {
+  const state = core.run?.state ?? core.toResume;
+  return isAssessing(core) && learner !== null && state?.learner === learner.id;
+}
+
 /** Who works at the bench from now on. What they left open is there again; what another left open is not shown. */
 export function signIn(core: BenchCore, command: BenchCommand<"sign-in">): Answer {
   const person = personOf(core, command);
   if ("ok" in person) return person;
+  if (person.by !== "badge" && isAssessed(core, person)) return refuse("badge-needed");
   core.person = person;
   core.undo = [];
   core.remember({ person: { learnerId: person.learner?.id ?? null, by: person.by } });

@@ -15,14 +15,22 @@ export const isOwnAttempt = (core: BenchCore): boolean =>
   core.person !== null &&
   core.run.state.learner === (core.person.learner?.id ?? null);
 
+/** True while somebody's work lies on the bench that is neither handed in nor left. */
+export const isWorkOpen = ({ run, toResume }: BenchCore): boolean => {
+  const status = (run?.state ?? toResume)?.status;
+  return status === "open" || status === "ready";
+};
+
 function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: BenchCommand<"start-attempt">) {
   if (!person) return refuse("not-signed-in");
   if (!core.parts.records) return refuse("log-damaged");
   if (core.board.state !== "ready" || !core.sensed) return refuse("no-board");
+  // Work of before the start comes back first; until then the board cannot be read, or the log not be written.
+  if (core.toResume) return refuse(core.isDiskFull ? "disk-full" : "no-board");
   if (isOwnAttempt(core) && core.run?.state.status !== "handed-in") return refuse("attempt-open");
   // Nobody ends another's assessed work by starting their own; a practice is left, its record stays.
   const { run } = core;
-  if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("attempt-open");
+  if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("others-work-open");
   const kit = core.parts.scenarios.kits.get(scenario);
   if (!kit) return refuse("no-such-scenario");
   if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");

@@ -2,7 +2,7 @@ import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/pr
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { isAssessing } from "../bench/board-check.ts";
-import { isOwnAttempt } from "../bench/start-attempt.ts";
+import { isOwnAttempt, isWorkOpen } from "../bench/start-attempt.ts";
 import type { BenchPicture } from "./bench-picture.ts";
 import { boardCheckView } from "./board-check-view.ts";
 
@@ -62,6 +62,7 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
       banners: banners(core),
       person: person && { name: person.learner?.name ?? "", isGuest: person.learner === null },
       // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
+      ...(!person && isWorkOpen(core) ? { isWorkKept: true as const } : {}),
       learners: person ? [] : core.learners.map(({ id, name }) => ({ id, name })),
       scenarios: cards,
       board: face,

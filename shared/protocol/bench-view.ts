@@ -207,6 +207,8 @@ export interface BenchView {
   banners: Banner[];
   person: { name: string; isGuest: boolean } | null;
   learners: { id: string; name: string }[];
+  /** Nobody is signed in and somebody's work is kept: it goes on when they sign in. */
+  isWorkKept?: true;
   scenarios: ScenarioCard[];
   board: BoardFace | null;
   attempt: AttemptView | null;

@@ -80,6 +80,7 @@ export const refusalCodes = {
   "no-fit": [],
   "not-signed-in": [],
   "attempt-open": [],
+  "others-work-open": [],
   "no-attempt": [],
   "badge-needed": [],
   "guests-practise": [],

@@ -99,6 +99,27 @@ describe("an idle bench", () => {
     }
   });
 
+  it("does not lock while hands work on the board, nor on who waits for a check", async () => {
+    vi.useFakeTimers();
+    try {
+      const { sent, show } = await showBench({ view: sampleView("wire"), idleMs: 60_000 });
+      await vi.advanceTimersByTimeAsync(50_000);
+      await show({ view: sampleView("ring") });
+      await vi.advanceTimersByTimeAsync(50_000);
+      expect(document.querySelector("[data-testid='dialog-idle']")).toBeNull();
+      await vi.advanceTimersByTimeAsync(10_100);
+      expect(byId("dialog-idle").textContent).toContain("30 s");
+      await show({ view: sampleView("wire") });
+      expect(document.querySelector("[data-testid='dialog-idle']")).toBeNull();
+      await show({ view: bench({ attempt: attempt({ status: "ready" }) }) });
+      await vi.advanceTimersByTimeAsync(600_000);
+      expect(document.querySelector("[data-testid='dialog-idle']")).toBeNull();
+      expect(sent).toEqual([]);
+    } finally {
+      vi.useRealTimers();
+    }
+  });
+
   it("in assessed work never ends by itself", async () => {
     vi.useFakeTimers();
     try {

@@ -40,6 +40,23 @@ describe("signing in", () => {
     ]);
   });
 
+  it("says that somebody's work is kept where the bench was locked, and not where none is", async () => {
+    const { screen, show } = await showBench({ view: bench({ person: null, isWorkKept: true }) });
+    await expect.element(screen.getByTestId("work-kept")).toHaveTextContent("Your work is kept");
+    await show({ view: bench({ person: null }) });
+    expect(on("work-kept")).toBeNull();
+  });
+
+  it("finds nothing open that the one before had open", async () => {
+    const { screen, show } = await showBench({ view: sampleView("hand-in") });
+    await screen.getByTestId("key-hand-in").click();
+    expect(on("dialog-hand-in")).not.toBeNull();
+    await show({ view: bench({ person: null, isWorkKept: true }) });
+    await show({ view: sampleView("hand-in") });
+    await expect.element(screen.getByTestId("key-hand-in")).toBeVisible();
+    expect(on("dialog-hand-in")).toBeNull();
+  });
+
   it("says why where the server refuses", async () => {
     const { screen } = await showBench({
       view: sampleView("sign-in"),
@@ -103,6 +120,19 @@ describe("making dead", () => {
     });
     await screen.getByTestId("dead-proving").click();
     expect(sent).toEqual([{ name: "dead-step", command: { step: "prove-tester-again" } }]);
+  });
+
+  it("lets a proof that came too early be made again, whatever was tested since", async () => {
+    const early = untouched.map(({ step }) => ({
+      step,
+      isDone: step === "prove-tester" || step === "test-L-N",
+      ...(step === "prove-tester" || step === "test-L-N" ? { isOutOfOrder: true } : {}),
+    }));
+    const { sent, screen } = await showBench({
+      view: bench({ attempt: attempt({ step: "make-dead", dead: early }) }),
+    });
+    await screen.getByTestId("dead-proving").click();
+    expect(sent).toEqual([{ name: "dead-step", command: { step: "prove-tester" } }]);
   });
 
   it("says in words what was not in order", async () => {
@@ -280,6 +310,23 @@ describe("handing in", () => {
       await show({ view: sampleView("ring") });
       await expect.element(screen.getByRole("heading", { name })).toBeVisible();
     }
+  });
+
+  it("says that the list is from a check of before, and waits where the board is not at rest", async () => {
+    const view = sampleView("hand-in");
+    const shown = view.attempt?.verdict;
+    if (!view.attempt || !shown) throw new Error("no verdict on the sample");
+    const withVerdict = (more: object) => ({
+      ...view,
+      attempt: { ...view.attempt!, verdict: { ...shown, ...more } },
+    });
+    const { screen, show } = await showBench({ view: withVerdict({ isCurrent: false }) });
+    await expect.element(screen.getByTestId("old-verdict")).toBeVisible();
+    await show({
+      view: withVerdict({ isHeld: true, requirements: [], findings: [], proposal: "cannot-say" }),
+    });
+    await expect.element(screen.getByTestId("screen-hand-in")).toHaveTextContent("still settling");
+    await expect.element(screen.getByTestId("screen-hand-in")).not.toHaveTextContent("cannot say");
   });
 
   it("while a check is waited for says so, keeps the list's key, and hands in all the same", async () => {

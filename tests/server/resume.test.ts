@@ -112,6 +112,26 @@ describe("after the power went", () => {
   });
 });
 
+describe("a disk that is full when the bench starts", () => {
+  it("keeps the work of before, and takes it up by itself once there is room", async () => {
+    const folder = temporaryFolder();
+    const before = await halfDone(folder);
+    await before.stop();
+    const after = new TestBench({ folder });
+    after.writing.pragma("query_only = ON");
+    after.start();
+    expect(after.view().attempt).toBeNull();
+    expect(after.view().banners.map(({ kind }) => kind)).toContain("disk-full");
+    expect(await after.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
+      "disk-full",
+    );
+    after.writing.pragma("query_only = OFF");
+    after.clock.advance(5000);
+    expect(after.attempt().cables).toHaveLength(2);
+    expect(after.view().banners.map(({ kind }) => kind)).not.toContain("disk-full");
+  });
+});
+
 describe("a board that is lost", () => {
   it("is said at once, its commands are refused, and it goes on by itself when it is back", async () => {
     const bench = await new TestBench().start().isWiring();
@@ -152,6 +172,20 @@ describe("a board that is lost", () => {
     await bench.does("ask-verdict", {});
     expect(bench.attempt().verdict).toMatchObject({ proposal: "cannot-say", findings: [] });
     expect(bench.events("sensed").at(-1)).toMatchObject({ content: { added: [], removed: [] } });
+  });
+
+  it("whose chain is cut when the bench starts lets nobody begin anew over the work that is to come back", async () => {
+    const folder = temporaryFolder();
+    const before = await halfDone(folder);
+    await before.stop();
+    const after = new TestBench({ folder });
+    after.port.senses({ faults: [{ kind: "open-chain", contacts: [] }] });
+    after.start();
+    expect(await after.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
+      "no-board",
+    );
+    after.port.mend();
+    expect(after.attempt().cables).toHaveLength(2);
   });
 
   it("whose chain is cut when the bench starts does not pass for one that was cleared meanwhile", async () => {

@@ -233,6 +233,24 @@ describe("who may start what", () => {
     await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-01" });
     expect(await start(bench, "assessed")).toBe("done");
     await bench.does("sign-in", { by: "name", learner: "demo-03" });
-    expect(await start(bench, "practice")).toBe("attempt-open");
+    expect(await start(bench, "practice")).toBe("others-work-open");
+  });
+
+  it("goes on with assessed work by the badge it began with: a name that is tapped is not enough", async () => {
+    const bench = new TestBench().start();
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-01" });
+    expect(await start(bench, "assessed")).toBe("done");
+    await bench.does("sign-out", {});
+    expect(bench.view()).toMatchObject({ person: null, isWorkKept: true });
+    expect(await bench.refusal("sign-in", { by: "name", learner: "demo-01" })).toBe("badge-needed");
+    expect(bench.view().person).toBeNull();
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-01" });
+    expect(bench.attempt().mode).toBe("assessed");
+    await bench.does("accept-caution", {});
+    await bench.does("hand-in", {});
+    await bench.does("sign-out", {});
+    expect(bench.view().isWorkKept).toBeUndefined();
+    await bench.does("sign-in", { by: "name", learner: "demo-01" });
+    expect(bench.attempt().status).toBe("handed-in");
   });
 });
