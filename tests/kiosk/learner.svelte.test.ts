@@ -139,6 +139,32 @@ describe("the plan worksheet", () => {
     ]);
   });
 
+  it("says once, for who hears the screen, how the last answer was judged, and keeps the keyboard's place", async () => {
+    const view = sampleView("plan-number");
+    const { screen, show } = await showBench({ view });
+    await screen.getByTestId("key-digit-9").click();
+    await screen.getByTestId("key-enter-number").click();
+    const said = () =>
+      byId("screen-plan").querySelector<HTMLElement>(".plan > [aria-live]")!.textContent ?? "";
+    expect(said()).toBe("");
+    const plan = view.attempt!.plan;
+    const questions = plan.questions.map((one) =>
+      one.question === "designCurrentA"
+        ? {
+            ...one,
+            answer: 9,
+            result: {
+              isRight: true,
+              reason: { key: "plan.reason.designCurrentA", facts: { designCurrentA: 9 } },
+            },
+          }
+        : one,
+    );
+    await show({ view: { ...view, attempt: { ...view.attempt!, plan: { ...plan, questions } } } });
+    await expect.poll(said).toBe("Right. The loads together take 9 A.");
+    await expect.element(screen.getByTestId("key-plan-next")).toHaveFocus();
+  });
+
   it("compares Ib, In and Iz in bars with their values written", async () => {
     const { screen } = await showBench({ view: sampleView("plan") });
     const bars = screen.getByRole("img", { name: /Currents to compare/ });
@@ -167,6 +193,55 @@ describe("findings", () => {
     await screen.getByTestId("finding-ring-open").click();
     await screen.getByTestId("key-show-place").click();
     await expect.element(screen.getByTestId("key-pull-cable")).toBeVisible();
+  });
+
+  it("leave the place they show to be seen on a small panel, and are one touch away from there", async () => {
+    const { screen } = await showBench({ view: sampleView("ring-fault") });
+    await screen.getByTestId("key-notes").click();
+    await screen.getByTestId("finding-ring-open").click();
+    await screen.getByTestId("key-show-place").click();
+    expect(on("key-pull-cable")).toBeNull();
+    const plan = byId("screen-wire").querySelector("section")!.getBoundingClientRect();
+    const strip = byId("key-back-to-note").parentElement!.getBoundingClientRect();
+    expect(strip.height).toBeLessThan(plan.height / 3);
+    await screen.getByTestId("key-back-to-note").click();
+    await expect.element(screen.getByTestId("note-finding-ring-open")).toBeVisible();
+    await screen.getByTestId("key-show-place").click();
+    await screen.getByTestId("key-open-card").click();
+    await expect.element(screen.getByTestId("key-pull-cable")).toBeVisible();
+  });
+
+  it("go on from note to note, round again after the last", async () => {
+    const again = { ...ringOpen, id: "spur-cable/small/x", title: "Spur cable too weak" };
+    const faulty = sampleView("ring-fault");
+    const found = faulty.attempt!.verdict!;
+    const view = {
+      ...faulty,
+      attempt: { ...faulty.attempt!, verdict: { ...found, findings: [ringOpen, again] } },
+    };
+    const { screen } = await showBench({ view });
+    await screen.getByTestId("key-notes").click();
+    await screen.getByTestId("finding-ring-open").click();
+    await expect.element(screen.getByTestId("key-next-note")).toHaveTextContent("1 of 2");
+    await screen.getByTestId("key-next-note").click();
+    await expect.element(screen.getByTestId("note-finding-spur-cable")).toBeVisible();
+    await screen.getByTestId("key-next-note").click();
+    await expect.element(screen.getByTestId("note-finding-ring-open")).toBeVisible();
+  });
+
+  it("say their title once for a row of the same kind, and to who hears the screen with each", async () => {
+    const twin = { ...ringOpen, id: "ring-open/open/second", where: "Look at somewhere else." };
+    const faulty = sampleView("ring-fault");
+    const found = faulty.attempt!.verdict!;
+    const view = {
+      ...faulty,
+      attempt: { ...faulty.attempt!, verdict: { ...found, findings: [ringOpen, twin] } },
+    };
+    const { screen } = await showBench({ view, width: 1280, height: 800 });
+    const second = screen.getByTestId("finding-ring-open").nth(1);
+    await expect.element(second).toHaveAccessibleName(/Put right · .* Look at somewhere else\./);
+    const title = second.element().querySelector("b")!.getBoundingClientRect();
+    expect(title.width).toBeLessThanOrEqual(1);
   });
 
   it("are announced with their weight in words", async () => {
