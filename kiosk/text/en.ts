@@ -328,7 +328,6 @@ export const en = {
   "notes.what": "What",
   "notes.why": "Why",
   "notes.remedy": "How to put it right",
-  "notes.reference": "Rule",
   "notes.undetermined": "The bench cannot say",
   "notes.cause.value": "Something has not been chosen yet.",
   "notes.cause.board": "The board cannot be read there.",

@@ -314,7 +314,6 @@ export const pl: Record<TextKey, string> = {
   "notes.what": "Co",
   "notes.why": "Dlaczego",
   "notes.remedy": "Jak to naprawić",
-  "notes.reference": "Przepis",
   "notes.undetermined": "Nie da się powiedzieć",
   "notes.cause.value": "Czegoś jeszcze nie wybrano.",
   "notes.cause.board": "Tablicy nie da się tam odczytać.",
