@@ -118,7 +118,7 @@ for (const { name, ...viewport } of panels)
       const bench = new BenchScreen(page);
       await startAsGuest(bench, "sun-room");
 
-      await expect(bench.get("say")).toHaveText("First wire what is there: 0 of 3 cables are in.");
+      await expect(bench.get("say")).toHaveText("First wire what was there. Cables in: 0 of 3.");
       await bench.matchAsFound();
       await expect(bench.get("say")).toHaveText("Make the circuit dead before you touch a lead.");
       await bench.get("key-menu").tap();

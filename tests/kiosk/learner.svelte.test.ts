@@ -119,7 +119,7 @@ describe("leads that were there", () => {
       }),
     });
     const { sent, screen } = await showBench({ view });
-    await expect.element(screen.getByTestId("say")).toHaveTextContent("0 of 1 cables");
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("Cables in: 0 of 1.");
     await screen.getByTestId("key-found-list").click();
     await screen.getByTestId("key-match").click();
     expect(sent).toEqual([{ name: "match-as-found", command: {} }]);

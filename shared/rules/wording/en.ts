@@ -332,7 +332,7 @@ export const en = {
     title: "Many spurs",
     variants: {
       many: {
-        what: "This ring has {spurs} spurs without a fuse and {ringPoints} points on the ring itself.",
+        what: "Spurs without a fuse on this ring: {spurs}. Points on the ring itself: {ringPoints}.",
         why: "Guidance allows no more such spurs than there are points on the ring.",
         remedy: "Bring some of the points into the ring, or say why this is right here.",
       },
