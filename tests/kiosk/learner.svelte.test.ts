@@ -165,6 +165,46 @@ describe("the plan worksheet", () => {
     await expect.element(screen.getByTestId("key-plan-next")).toHaveFocus();
   });
 
+  it("asks for the size of what comes before the fuse where the task has a fused connection unit", async () => {
+    const view = sampleView("plan");
+    const { screen, show } = await showBench({ view });
+    await expect.element(screen.getByTestId("question-csaMm2")).toHaveTextContent("Which cable size?");
+    const { scenario } = view.attempt!;
+    const [first] = scenario.stations;
+    const stations = [...scenario.stations, { ...first!, kind: "fcu" as const }];
+    await show({ view: { ...view, attempt: { ...view.attempt!, scenario: { ...scenario, stations } } } });
+    await expect
+      .element(screen.getByTestId("question-csaMm2"))
+      .toHaveTextContent("Which cable size, up to the fused connection unit?");
+  });
+
+  it("tells who adds up wrongly how to add up, but not where a cooker is counted in part only", async () => {
+    const view = sampleView("plan-number");
+    const { plan, scenario } = view.attempt!;
+    const questions = plan.questions.map((one) =>
+      one.question === "designCurrentA"
+        ? {
+            ...one,
+            answer: 3,
+            result: {
+              isRight: false,
+              reason: { key: "plan.reason.designCurrentA", facts: { designCurrentA: 9 } },
+            },
+          }
+        : one,
+    );
+    const attemptNow = { ...view.attempt!, plan: { ...plan, questions } };
+    const { screen, show } = await showBench({ view: { ...view, attempt: attemptNow } });
+    const current = screen.getByTestId("question-designCurrentA");
+    await expect.element(current).toHaveTextContent("divide by 230 V");
+    const [first] = scenario.stations;
+    const cooker = { ...first!, kind: "appliance" as const, settings: { appliance: "cooker" as const } };
+    const withCooker = { ...scenario, stations: [...scenario.stations, cooker] };
+    await show({ view: { ...view, attempt: { ...attemptNow, scenario: withCooker } } });
+    await expect.element(current).not.toHaveTextContent("divide by");
+    await expect.element(current).toHaveTextContent("9 A");
+  });
+
   it("compares Ib, In and Iz in bars with their values written", async () => {
     const { screen } = await showBench({ view: sampleView("plan") });
     const bars = screen.getByRole("img", { name: /Currents to compare/ });

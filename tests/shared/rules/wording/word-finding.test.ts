@@ -92,6 +92,12 @@ describe("a finding in words", () => {
     );
   });
 
+  it("joins the clauses it rests on in the language of the sentence", () => {
+    const open = { ...overload, rule: "ring-open", variant: "open", facts: {} } as const;
+    expect(wordFinding(open, wiring, "en").reference).toContain("433.1.204 and 643.2.1");
+    expect(wordFinding(open, wiring, "pl").reference).toContain("433.1.204 i 643.2.1");
+  });
+
   it("names six places and counts the rest", () => {
     const places = Array.from({ length: 9 }, (_, at) => ({
       kind: "station" as const,
