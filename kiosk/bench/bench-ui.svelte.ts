@@ -8,10 +8,12 @@ import { type CableEnd, joinEnds } from "../wiring/join-ends.ts";
 
 /** What is told about on the card beside the plan. */
 export type Card =
-  | { what: "station"; id: StationId }
-  | { what: "cable"; id: CableId }
+  /** With `shownFor`, the id of a finding: opened to show its place, so the place stays in view. */
+  | { what: "station"; id: StationId; shownFor?: string }
+  | { what: "cable"; id: CableId; shownFor?: string }
   | { what: "contact"; id: ContactId }
-  | { what: "notes" }
+  /** `isForHint`: opened for the hint that was asked for last. */
+  | { what: "notes"; isForHint?: boolean }
   | { what: "finding"; id: string }
   | {
       what: "choose";

@@ -157,11 +157,15 @@ test("the keyboard alone takes a learner from the sign-in to a verdict, the focu
   await link.does("set-language", { language: "en" });
 
   await press(page, `finding-${first?.id.split("/")[0]}`);
+  // What was pressed goes with its card: the focus goes on to the next one's head, then to the strip's first key.
+  await expect(page.getByRole("heading", { name: first?.title ?? "no finding" })).toBeFocused();
   await press(page, "key-show-place");
+  await expect(page.getByTestId("key-back-to-note")).toBeFocused();
   await press(page, "key-menu");
   await expect(page.getByTestId("dialog-menu")).toBeVisible();
   await page.keyboard.press("Escape");
   await expect(page.getByTestId("dialog-menu")).toBeHidden();
+  await expect(page.getByTestId("key-menu")).toBeFocused();
 });
 
 /** Everything on the page that moves by style: parts with an animation, or a change drawn out over time. */

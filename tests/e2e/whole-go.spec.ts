@@ -132,7 +132,7 @@ for (const { name, ...viewport } of panels)
       const bench = new BenchScreen(page);
       await startAsGuest(bench, "sun-room");
 
-      await expect(bench.get("say")).toHaveText("First wire what is there: 0 of 3 cables are in.");
+      await expect(bench.get("say")).toHaveText("First wire what was there. Cables in: 0 of 3.");
       await bench.matchAsFound();
       await expect(bench.get("say")).toHaveText("Make the circuit dead before you touch a lead.");
       await bench.get("key-menu").tap();
@@ -198,6 +198,16 @@ test.describe("mistakes and second thoughts at 800x480", () => {
     await bench.get("finding-spur-on-spur").tap();
     await expect(bench.get("note-finding-spur-on-spur")).toContainText(/socket outlet 4/i);
     await bench.get("key-show-place").tap();
+    // Both stations of the cable are to be seen beside the note that leads back.
+    const strip = (await bench.get("key-open-card").boundingBox())!;
+    for (const station of ["socket-4", "socket-5"]) {
+      const plate = (await bench.get(`station-${station}`).boundingBox())!;
+      expect(plate.y >= strip.y + strip.height || plate.y + plate.height <= strip.y).toBe(true);
+    }
+    await bench.get("key-back-to-note").tap();
+    await expect(bench.get("note-finding-spur-on-spur")).toBeVisible();
+    await bench.get("key-show-place").tap();
+    await bench.get("key-open-card").tap();
     await expect(bench.get("key-pull-cable")).toBeVisible();
     await bench.get("key-close-card").tap();
     // The touch on the ground beside a cable is the cable's too.

@@ -151,7 +151,7 @@ describe("leads that were there", () => {
       }),
     });
     const { sent, screen } = await showBench({ view });
-    await expect.element(screen.getByTestId("say")).toHaveTextContent("0 of 1 cables");
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("Cables in: 0 of 1.");
     await screen.getByTestId("key-found-list").click();
     await screen.getByTestId("key-match").click();
     expect(sent).toEqual([{ name: "match-as-found", command: {} }]);
@@ -199,6 +199,72 @@ describe("the plan worksheet", () => {
     ]);
   });
 
+  it("says once, for who hears the screen, how the last answer was judged, and keeps the keyboard's place", async () => {
+    const view = sampleView("plan-number");
+    const { screen, show } = await showBench({ view });
+    await screen.getByTestId("key-digit-9").click();
+    await screen.getByTestId("key-enter-number").click();
+    const said = () =>
+      byId("screen-plan").querySelector<HTMLElement>(".plan > [aria-live]")!.textContent ?? "";
+    expect(said()).toBe("");
+    const plan = view.attempt!.plan;
+    const questions = plan.questions.map((one) =>
+      one.question === "designCurrentA"
+        ? {
+            ...one,
+            answer: 9,
+            result: {
+              isRight: true,
+              reason: { key: "plan.reason.designCurrentA", facts: { designCurrentA: 9 } },
+            },
+          }
+        : one,
+    );
+    await show({ view: { ...view, attempt: { ...view.attempt!, plan: { ...plan, questions } } } });
+    await expect.poll(said).toBe("Right. The loads together take 9 A.");
+    await expect.element(screen.getByTestId("key-plan-next")).toHaveFocus();
+  });
+
+  it("asks for the size of what comes before the fuse where the task has a fused connection unit", async () => {
+    const view = sampleView("plan");
+    const { screen, show } = await showBench({ view });
+    await expect.element(screen.getByTestId("question-csaMm2")).toHaveTextContent("Which cable size?");
+    const { scenario } = view.attempt!;
+    const [first] = scenario.stations;
+    const stations = [...scenario.stations, { ...first!, kind: "fcu" as const }];
+    await show({ view: { ...view, attempt: { ...view.attempt!, scenario: { ...scenario, stations } } } });
+    await expect
+      .element(screen.getByTestId("question-csaMm2"))
+      .toHaveTextContent("Which cable size, up to the fused connection unit?");
+  });
+
+  it("tells who adds up wrongly how to add up, but not where a cooker is counted in part only", async () => {
+    const view = sampleView("plan-number");
+    const { plan, scenario } = view.attempt!;
+    const questions = plan.questions.map((one) =>
+      one.question === "designCurrentA"
+        ? {
+            ...one,
+            answer: 3,
+            result: {
+              isRight: false,
+              reason: { key: "plan.reason.designCurrentA", facts: { designCurrentA: 9 } },
+            },
+          }
+        : one,
+    );
+    const attemptNow = { ...view.attempt!, plan: { ...plan, questions } };
+    const { screen, show } = await showBench({ view: { ...view, attempt: attemptNow } });
+    const current = screen.getByTestId("question-designCurrentA");
+    await expect.element(current).toHaveTextContent("divide by 230 V");
+    const [first] = scenario.stations;
+    const cooker = { ...first!, kind: "appliance" as const, settings: { appliance: "cooker" as const } };
+    const withCooker = { ...scenario, stations: [...scenario.stations, cooker] };
+    await show({ view: { ...view, attempt: { ...attemptNow, scenario: withCooker } } });
+    await expect.element(current).not.toHaveTextContent("divide by");
+    await expect.element(current).toHaveTextContent("9 A");
+  });
+
   it("compares Ib, In and Iz in bars with their values written", async () => {
     const { screen } = await showBench({ view: sampleView("plan") });
     const bars = screen.getByRole("img", { name: /Currents to compare/ });
@@ -227,6 +293,55 @@ describe("findings", () => {
     await screen.getByTestId("finding-ring-open").click();
     await screen.getByTestId("key-show-place").click();
     await expect.element(screen.getByTestId("key-pull-cable")).toBeVisible();
+  });
+
+  it("leave the place they show to be seen on a small panel, and are one touch away from there", async () => {
+    const { screen } = await showBench({ view: sampleView("ring-fault") });
+    await screen.getByTestId("key-notes").click();
+    await screen.getByTestId("finding-ring-open").click();
+    await screen.getByTestId("key-show-place").click();
+    expect(on("key-pull-cable")).toBeNull();
+    const plan = byId("screen-wire").querySelector("section")!.getBoundingClientRect();
+    const strip = byId("key-back-to-note").parentElement!.getBoundingClientRect();
+    expect(strip.height).toBeLessThan(plan.height / 3);
+    await screen.getByTestId("key-back-to-note").click();
+    await expect.element(screen.getByTestId("note-finding-ring-open")).toBeVisible();
+    await screen.getByTestId("key-show-place").click();
+    await screen.getByTestId("key-open-card").click();
+    await expect.element(screen.getByTestId("key-pull-cable")).toBeVisible();
+  });
+
+  it("go on from note to note, round again after the last", async () => {
+    const again = { ...ringOpen, id: "spur-cable/small/x", title: "Spur cable too weak" };
+    const faulty = sampleView("ring-fault");
+    const found = faulty.attempt!.verdict!;
+    const view = {
+      ...faulty,
+      attempt: { ...faulty.attempt!, verdict: { ...found, findings: [ringOpen, again] } },
+    };
+    const { screen } = await showBench({ view });
+    await screen.getByTestId("key-notes").click();
+    await screen.getByTestId("finding-ring-open").click();
+    await expect.element(screen.getByTestId("key-next-note")).toHaveTextContent("1 of 2");
+    await screen.getByTestId("key-next-note").click();
+    await expect.element(screen.getByTestId("note-finding-spur-cable")).toBeVisible();
+    await screen.getByTestId("key-next-note").click();
+    await expect.element(screen.getByTestId("note-finding-ring-open")).toBeVisible();
+  });
+
+  it("say their title once for a row of the same kind, and to who hears the screen with each", async () => {
+    const twin = { ...ringOpen, id: "ring-open/open/second", where: "Look at somewhere else." };
+    const faulty = sampleView("ring-fault");
+    const found = faulty.attempt!.verdict!;
+    const view = {
+      ...faulty,
+      attempt: { ...faulty.attempt!, verdict: { ...found, findings: [ringOpen, twin] } },
+    };
+    const { screen } = await showBench({ view, width: 1280, height: 800 });
+    const second = screen.getByTestId("finding-ring-open").nth(1);
+    await expect.element(second).toHaveAccessibleName(/Put right · .* Look at somewhere else\./);
+    const title = second.element().querySelector("b")!.getBoundingClientRect();
+    expect(title.width).toBeLessThanOrEqual(1);
   });
 
   it("are announced with their weight in words", async () => {

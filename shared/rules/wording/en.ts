@@ -16,7 +16,7 @@ export const en = {
       },
       "line-earth": {
         what: "Line and earth are joined: {causes}.",
-        why: "In a real house every metal case on this circuit could become live: shock and fire danger.",
+        why: "In a real house a very large current would flow, and metal cases on this circuit could be live until the device trips: shock and fire danger.",
         remedy: "Pull out the lead that joins line to earth and put it on its own contact.",
       },
     },
@@ -27,7 +27,7 @@ export const en = {
       joined: {
         what: "Neutral and earth are joined: {causes}.",
         why: "Return current would flow in the earth and in metal parts. The RCD would trip, or could fail to do its job: shock danger.",
-        remedy: "Take the two apart. Neutral and earth meet nowhere but at the consumer unit's supply.",
+        remedy: "Take the two apart. In a circuit neutral and earth never meet.",
       },
     },
   },
@@ -87,7 +87,7 @@ export const en = {
     variants: {
       missing: {
         what: "No earth reaches {places}.",
-        why: "If a live part touched the metal there, nothing would trip. Whoever touches it would get a shock.",
+        why: "If a live part touched the metal there, the metal would stay live. Whoever touches it would get a shock.",
         remedy: "Bring the protective conductor (E) to it from the way, without a gap.",
       },
     },
@@ -120,7 +120,7 @@ export const en = {
     variants: {
       "fed-from-load": {
         what: "The feed lands on the load side of {place}.",
-        why: "Supply and load are then the wrong way round. The cable from the way is not cut off where it should be.",
+        why: "Supply and load are then the wrong way round. With the switch off or the fuse out, parts that should be dead are still live.",
         remedy: "Put the feed on the supply side and what it feeds on the load side.",
       },
     },
@@ -130,7 +130,7 @@ export const en = {
     variants: {
       through: {
         what: "The ring goes in at the supply side of {place} and on from its load side.",
-        why: "Part of the ring is then behind a fuse. The two legs no longer share the load, and the fuse will blow.",
+        why: "Part of the ring is then behind a fuse. The two legs no longer share the load as they should, and the fuse can blow.",
         remedy: "Loop the ring through the supply side. Use the load side for what the fuse protects.",
       },
       parallel: {
@@ -213,8 +213,8 @@ export const en = {
     title: "The ring is open",
     variants: {
       open: {
-        what: "The ring does not close: {places}.",
-        why: "A ring shares its load between two legs. Where it is open, one leg carries all of it, and its cable is too small for that.",
+        what: "The ring does not close[ ({cores})]: {places}.",
+        why: "A ring shares its load between two legs. With line or neutral open, one leg can have to carry all of it, and its cable is too small for that. With earth open, part of the ring hangs on one earth only.",
         remedy:
           "Follow each conductor from the way and back again. Close line, neutral and earth, all three.",
       },
@@ -224,7 +224,7 @@ export const en = {
     title: "A bridge across the ring",
     variants: {
       bridged: {
-        what: "A cable makes a short cut across the ring: {places}.",
+        what: "A cable makes a short cut across the ring.",
         why: "The load no longer shares as in a ring. The three-step test can no longer prove the ring.",
         remedy: "Take out the cable that cuts across. A ring is one round trip.",
       },
@@ -303,7 +303,7 @@ export const en = {
         what: "The spur that starts with {cause} feeds more than one point.",
         why: "A spur without a fuse feeds one point: one single or one twin socket outlet, or one fixed item.[ At worst it would carry {worstA}, and its cable may carry {ratingA}.]",
         remedy:
-          "Bring the second point into the ring, or put a fused connection unit with a 13 A fuse before both.",
+          "Feed the second point from another place on the circuit, or put a fused connection unit with a 13 A fuse before both.",
       },
     },
   },
@@ -314,7 +314,7 @@ export const en = {
         what: "{cause} goes on from a point that is on a spur already.",
         why: "A spur without a fuse ends at its first point.[ With both, its cable would carry {worstA} at worst and may carry {ratingA}.]",
         remedy:
-          "Take the outer cable back to the ring, or put a fused connection unit with a 13 A fuse at the start of the spur.",
+          "Feed the outer point from a place that is not on a spur, or put a fused connection unit with a 13 A fuse at the start of the spur.",
       },
     },
   },
@@ -323,8 +323,8 @@ export const en = {
     variants: {
       two: {
         what: "More than one spur without a fuse leaves {place}.",
-        why: "One spur from each point keeps the load spread round the ring, and the terminals do not get crowded.",
-        remedy: "Move one of the spurs to another point of the ring.",
+        why: "One spur from each point keeps the load spread over the circuit, and the terminals do not get crowded.",
+        remedy: "Move one of the spurs to another point that is not on a spur.",
       },
     },
   },
@@ -332,7 +332,7 @@ export const en = {
     title: "Many spurs",
     variants: {
       many: {
-        what: "This ring has {spurs} spurs without a fuse and {ringPoints} points on the ring itself.",
+        what: "Spurs without a fuse on this ring: {spurs}. Points on the ring itself: {ringPoints}.",
         why: "Guidance allows no more such spurs than there are points on the ring.",
         remedy: "Bring some of the points into the ring, or say why this is right here.",
       },
@@ -343,7 +343,7 @@ export const en = {
     variants: {
       small: {
         what: "{cable} is a spur. It is {csaMm2}.",
-        why: "On a circuit with a {deviceA} device a spur without a fuse needs {leastCsaMm2} or more. The device does not protect a smaller cable.",
+        why: "On a circuit with a {deviceA} device a spur without a fuse needs {leastCsaMm2} or more. The device is much too large to protect a smaller cable.",
         remedy: "Use {leastCsaMm2} cable for the spur.",
       },
       overload: {
@@ -354,7 +354,7 @@ export const en = {
       slim: {
         title: "A spur cable only just large enough",
         what: "{cable} is a spur. It is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "That is enough for {point}, which takes {worstA} at worst. Yet on this circuit a spur, like the ring, is meant to carry {leastA}.",
+        why: "That is enough for {point}, which takes {worstA} at worst. Yet on this circuit a spur is meant to carry {leastA}.",
         remedy: "Say why it is enough here, or use a larger cable.",
       },
     },
@@ -374,7 +374,7 @@ export const en = {
     variants: {
       underrated: {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "The {deviceA} device lets {deviceA} flow for as long as it likes. The cable would overheat before the device trips.",
+        why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device trips.",
         remedy: "Use a larger cable, or run it where it can lose its heat, or fit a smaller device.",
       },
       "semi-enclosed": {
@@ -389,7 +389,7 @@ export const en = {
     variants: {
       underrated: {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "The {deviceA} device lets {deviceA} flow for as long as it likes. The cable would overheat before the device trips.",
+        why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device trips.",
         remedy: "Use a larger cable, or run it where it can lose its heat, or fit a smaller device.",
       },
       "semi-enclosed": {
@@ -487,7 +487,7 @@ export const en = {
     title: "No switch",
     variants: {
       none: {
-        what: "Nothing switches {place}.",
+        what: "Nothing switches {places}.",
         why: "A light needs a switch in its line.",
         remedy: "Bring the line through a switch before it goes to the light.",
       },
@@ -509,7 +509,7 @@ export const en = {
       over: {
         title: "The device is too large for lighting",
         what: "{place} has a {deviceA} device and feeds lights.",
-        why: "Lampholders and switches are made for {mostA} at most. 6 A or 10 A is usual. A larger device does not protect them.",
+        why: "Lights may have a device of {mostA} at most. 6 A or 10 A is usual. A larger one does not protect lampholders and thin cable.",
         remedy:
           "Fit a 6 A or 10 A device, or feed the lights through a fused connection unit with a 3 A or 5 A fuse.",
       },
@@ -538,7 +538,7 @@ export const en = {
     variants: {
       over: {
         what: "The load on {place} is {designA}.",
-        why: "Its device is {deviceA}. It would trip in use.",
+        why: "Its device is {deviceA}. That is too little: it can trip in use.",
         remedy: "Share the load between two circuits, or use a larger device with cable to match.",
       },
     },
@@ -584,7 +584,7 @@ export const en = {
     variants: {
       underrated: {
         what: "{cable} is behind the {fuseA} fuse of {fcu}. It is {csaMm2} and may carry {ratingA} the way it is run.",
-        why: "The fuse lets {fuseA} flow for as long as it likes. The cable would overheat before the fuse blows.",
+        why: "The fuse lets {fuseA} through for hours. The cable could overheat before the fuse blows.",
         remedy: "Fit a smaller fuse, or use a larger cable, or run it where it can lose its heat.",
       },
     },
@@ -686,7 +686,7 @@ export const en = {
     variants: {
       small: {
         what: "The protective conductor of {cable} is {cpcCsaMm2}. It needs {leastCsaMm2}.",
-        why: "In a fault {faultA} would flow for {disconnectionS}. That would melt its insulation.",
+        why: "In a fault {faultA} would flow for {disconnectionS}. That could make it hot enough to damage its insulation.",
         remedy: "Use a cable with a larger protective conductor, or a device that trips sooner.",
       },
     },
@@ -696,12 +696,12 @@ export const en = {
     variants: {
       "socket-outlets": {
         what: "{way} feeds socket outlets and has no RCD of {mostMa} or less.",
-        why: "An RCD trips when current leaks through a person. Socket outlets to {toA} need one.",
+        why: "An RCD trips when current leaks to earth, through a person for example. Socket outlets to {toA} need one.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       lighting: {
         what: "{way} feeds lights in a home and has no RCD of {mostMa} or less.",
-        why: "An RCD trips when current leaks through a person. Lights in a home need one.",
+        why: "An RCD trips when current leaks to earth, through a person for example. Lights in a home need one.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       bathroom: {

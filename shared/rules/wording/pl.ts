@@ -5,7 +5,7 @@ const rcdRemedy = "Zabezpiecz to pole wyłącznikiem RCD {mostMa}.";
 const lateFault = "Tutaj sam wyłącznik nie odetnie usterki: niebezpieczeństwo porażenia i pożaru.";
 const cable = "{cable} ma {csaMm2}. Tak jak leży, może przenosić {ratingA}.";
 const deviceTooLate =
-  "Wyłącznik {deviceA} przepuszcza {deviceA} bez końca. Kabel przegrzeje się, zanim wyłącznik zadziała.";
+  "Wyłącznik {deviceA} przepuszcza {deviceA} całymi godzinami. Kabel może się przegrzać, zanim wyłącznik zadziała.";
 const largerCable = "Weź grubszy kabel albo połóż go tam, gdzie odda ciepło, albo daj mniejszy wyłącznik.";
 const rewireable = {
   what: `${cable.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
@@ -26,7 +26,7 @@ export const pl: Translated<typeof en> = {
       },
       "line-earth": {
         what: "Faza łączy się z przewodem ochronnym: {causes}.",
-        why: "W prawdziwym domu każda metalowa obudowa w tym obwodzie mogłaby być pod napięciem: niebezpieczeństwo porażenia i pożaru.",
+        why: "W prawdziwym domu popłynąłby ogromny prąd, a metalowe obudowy w tym obwodzie mogłyby być pod napięciem, zanim zadziała wyłącznik: niebezpieczeństwo porażenia i pożaru.",
         remedy: "Wyjmij przewód, który łączy fazę z ochronnym, i włóż go we właściwy styk.",
       },
     },
@@ -37,7 +37,7 @@ export const pl: Translated<typeof en> = {
       joined: {
         what: "Przewód neutralny i ochronny są połączone: {causes}.",
         why: "Prąd wracałby przewodem ochronnym i metalowymi częściami. RCD by zadziałał albo zawiódł: niebezpieczeństwo porażenia.",
-        remedy: "Rozłącz je. Neutralny i ochronny spotykają się tylko przy zasilaniu rozdzielnicy.",
+        remedy: "Rozłącz je. W obwodzie neutralny i ochronny nigdy się nie spotykają.",
       },
     },
   },
@@ -96,7 +96,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       missing: {
         what: "Przewód ochronny nie dochodzi do: {places:gen}.",
-        why: "Gdyby faza dotknęła tam metalu, nic by nie zadziałało. Kto go dotknie, zostanie porażony.",
+        why: "Gdyby faza dotknęła tam metalu, zostałby pod napięciem. Kto go dotknie, zostanie porażony.",
         remedy: "Doprowadź przewód ochronny (E) od pola, bez przerwy.",
       },
     },
@@ -129,7 +129,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       "fed-from-load": {
         what: "Zasilanie wchodzi od strony odbioru w {place:loc}.",
-        why: "Zasilanie i odbiór są wtedy zamienione. Kabel od pola nie jest odcinany tam, gdzie trzeba.",
+        why: "Zasilanie i odbiór są wtedy zamienione. Po wyłączeniu albo wyjęciu bezpiecznika coś, co powinno być bez napięcia, dalej je ma.",
         remedy: "Przyłącz zasilanie po stronie zasilania, a to, co zasilane, po stronie odbioru.",
       },
     },
@@ -139,7 +139,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       through: {
         what: "Pierścień wchodzi po stronie zasilania w {place:loc} i wychodzi po stronie odbioru.",
-        why: "Część pierścienia jest wtedy za bezpiecznikiem. Dwa ramiona nie dzielą już prądu i bezpiecznik się przepali.",
+        why: "Część pierścienia jest wtedy za bezpiecznikiem. Dwa ramiona nie dzielą już prądu, jak powinny, i bezpiecznik może się przepalić.",
         remedy:
           "Poprowadź pierścień przez stronę zasilania. Strona odbioru jest dla tego, co chroni bezpiecznik.",
       },
@@ -223,8 +223,8 @@ export const pl: Translated<typeof en> = {
     title: "Pierścień jest przerwany",
     variants: {
       open: {
-        what: "Pierścień się nie zamyka: {places}.",
-        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy jest przerwany, jedno ramię niesie wszystko, a jego kabel jest na to za cienki.",
+        what: "Pierścień się nie zamyka.[ Przerwane: {cores}.] Miejsce: {places}.",
+        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub neutralny, jedno ramię może nieść wszystko, a jego kabel jest na to za cienki. Gdy przerwany jest ochronny, część pierścienia wisi na jednym przewodzie ochronnym.",
         remedy:
           "Przejdź każdym przewodem od pola i z powrotem. Zamknij wszystkie trzy: fazę, neutralny i ochronny.",
       },
@@ -234,7 +234,7 @@ export const pl: Translated<typeof en> = {
     title: "Skrót w poprzek pierścienia",
     variants: {
       bridged: {
-        what: "Kabel skraca drogę w poprzek pierścienia: {places}.",
+        what: "Kabel skraca drogę w poprzek pierścienia.",
         why: "Prąd nie dzieli się już jak w pierścieniu. Próba w trzech krokach nie dowiedzie, że pierścień jest dobry.",
         remedy: "Wyjmij kabel, który idzie w poprzek. Pierścień to jedna droga w koło.",
       },
@@ -312,7 +312,7 @@ export const pl: Translated<typeof en> = {
       several: {
         what: "Więcej niż jeden punkt jest na odgałęzieniu, które zaczyna {cause}.",
         why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie niosłoby {worstA}, a jego kabel może przenosić {ratingA}.]",
-        remedy: "Włącz drugi punkt w pierścień albo daj przed oba złącze z bezpiecznikiem 13 A.",
+        remedy: "Zasil drugi punkt z innego miejsca obwodu albo daj przed oba złącze z bezpiecznikiem 13 A.",
       },
     },
   },
@@ -321,9 +321,9 @@ export const pl: Translated<typeof en> = {
     variants: {
       beyond: {
         what: "{cause} idzie dalej z punktu, który już jest na odgałęzieniu.",
-        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma jego kabel niósłby w najgorszym razie {worstA}, a może {ratingA}.]",
+        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma jego kabel niósłby w najgorszym razie {worstA}, a może przenosić {ratingA}.]",
         remedy:
-          "Przełóż dalszy kabel do pierścienia albo daj na początku odgałęzienia złącze z bezpiecznikiem 13 A.",
+          "Zasil dalszy punkt z miejsca, które nie jest na odgałęzieniu, albo daj na początku odgałęzienia złącze z bezpiecznikiem 13 A.",
       },
     },
   },
@@ -332,8 +332,8 @@ export const pl: Translated<typeof en> = {
     variants: {
       two: {
         what: "Więcej niż jedno odgałęzienie bez bezpiecznika wychodzi z {place:gen}.",
-        why: "Po jednym z każdego punktu: wtedy prąd rozkłada się na cały pierścień i w zaciskach nie jest ciasno.",
-        remedy: "Przełóż jedno z odgałęzień do innego punktu pierścienia.",
+        why: "Po jednym z każdego punktu: wtedy prąd rozkłada się na cały obwód i w zaciskach nie jest ciasno.",
+        remedy: "Przełóż jedno z odgałęzień do innego punktu, który nie jest na odgałęzieniu.",
       },
     },
   },
@@ -352,7 +352,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       small: {
         what: "To odgałęzienie ma {csaMm2}: {cable}.",
-        why: "Przy wyłączniku {deviceA} odgałęzienie bez bezpiecznika potrzebuje co najmniej {leastCsaMm2}. Cieńszego kabla wyłącznik nie chroni.",
+        why: "Przy wyłączniku {deviceA} odgałęzienie bez bezpiecznika potrzebuje co najmniej {leastCsaMm2}. Na cieńszy kabel ten wyłącznik jest o wiele za duży.",
         remedy: "Weź na odgałęzienie kabel {leastCsaMm2}.",
       },
       overload: {
@@ -363,7 +363,7 @@ export const pl: Translated<typeof en> = {
       slim: {
         title: "Kabel odgałęzienia ledwie wystarcza",
         what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
-        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale w tym obwodzie odgałęzienie, jak pierścień, powinno móc przenosić {leastA}.",
+        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale w tym obwodzie odgałęzienie powinno móc przenosić {leastA}.",
         remedy: "Powiedz, dlaczego tu wystarczy, albo weź grubszy kabel.",
       },
     },
@@ -480,7 +480,7 @@ export const pl: Translated<typeof en> = {
     title: "Brak łącznika",
     variants: {
       none: {
-        what: "Tego nic nie wyłącza: {place}.",
+        what: "Tego nic nie wyłącza: {places}.",
         why: "Światło potrzebuje łącznika w fazie.",
         remedy: "Poprowadź fazę przez łącznik, zanim dojdzie do światła.",
       },
@@ -502,7 +502,7 @@ export const pl: Translated<typeof en> = {
       over: {
         title: "Za duży wyłącznik do światła",
         what: "{place} ma wyłącznik {deviceA} i zasila światła.",
-        why: "Oprawki i łączniki są najwyżej na {mostA}. Zwykle daje się 6 A albo 10 A. Większy wyłącznik ich nie chroni.",
+        why: "Do świateł wyłącznik może mieć najwyżej {mostA}. Zwykle daje się 6 A albo 10 A. Większy nie chroni oprawek i cienkiego kabla.",
         remedy: "Daj wyłącznik 6 A albo 10 A albo zasilaj światła przez złącze z bezpiecznikiem 3 A lub 5 A.",
       },
       small: {
@@ -530,7 +530,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       over: {
         what: "Obciążenie to {designA}. Miejsce: {place}.",
-        why: "Wyłącznik ma {deviceA}. Wyłączałby w czasie pracy.",
+        why: "Wyłącznik ma {deviceA}. To za mało: może wyłączać w czasie pracy.",
         remedy: "Podziel obciążenie na dwa obwody albo daj większy wyłącznik z odpowiednim kablem.",
       },
     },
@@ -576,7 +576,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       underrated: {
         what: "{cable} jest za bezpiecznikiem {fuseA} w {fcu:loc}. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
-        why: "Bezpiecznik przepuszcza {fuseA} bez końca. Kabel przegrzeje się, zanim bezpiecznik się przepali.",
+        why: "Bezpiecznik przepuszcza {fuseA} całymi godzinami. Kabel może się przegrzać, zanim bezpiecznik się przepali.",
         remedy: "Daj mniejszy bezpiecznik albo grubszy kabel, albo połóż go tam, gdzie odda ciepło.",
       },
     },
@@ -679,7 +679,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       small: {
         what: "{cable}: przewód ochronny ma {cpcCsaMm2}. Potrzeba {leastCsaMm2}.",
-        why: "Przy usterce popłynie {faultA} przez {disconnectionS}. Izolacja by się stopiła.",
+        why: "Przy usterce {faultA} popłynie przez {disconnectionS}. Może się tak nagrzać, że zniszczy swoją izolację.",
         remedy: "Weź kabel z grubszym przewodem ochronnym albo wyłącznik, który działa wcześniej.",
       },
     },
@@ -689,12 +689,12 @@ export const pl: Translated<typeof en> = {
     variants: {
       "socket-outlets": {
         what: "{way} zasila gniazda i nie ma RCD {mostMa} ani mniejszego.",
-        why: "RCD działa, gdy prąd płynie przez człowieka. Gniazda do {toA} muszą go mieć.",
+        why: "RCD działa, gdy prąd ucieka do ziemi, na przykład przez człowieka. Gniazda do {toA} muszą go mieć.",
         remedy: rcdRemedy,
       },
       lighting: {
         what: "{way} zasila światła w domu i nie ma RCD {mostMa} ani mniejszego.",
-        why: "RCD działa, gdy prąd płynie przez człowieka. Światła w domu muszą go mieć.",
+        why: "RCD działa, gdy prąd ucieka do ziemi, na przykład przez człowieka. Światła w domu muszą go mieć.",
         remedy: rcdRemedy,
       },
       bathroom: {

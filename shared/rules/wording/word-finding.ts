@@ -7,6 +7,7 @@ import { fillTemplate } from "./fill-template.ts";
 import { wordings } from "./languages.ts";
 import { namerOf, type StationNames } from "./name-place.ts";
 import { placesInWords } from "./places-in-words.ts";
+import { placesToLookAt } from "./places-to-look-at.ts";
 import { speakFact } from "./speak-fact.ts";
 import { wordReference } from "./word-reference.ts";
 
@@ -39,13 +40,14 @@ export function wordFinding(
   if (!rule || !words) throw new RangeError(`no wording for ${finding.rule}, ${finding.variant}`);
   const nameOf = namerOf(wiring, terms, names);
   const inWords = placesInWords(finding, terms, nameOf);
+  const lookAt = placesInWords({ ...finding, places: placesToLookAt(finding.places) }, terms, nameOf);
   const say = (name: string, grammar: Grammar): string | undefined => {
     const fact = Object.hasOwn(finding.facts, name) ? finding.facts[name] : undefined;
     return fact === undefined ? inWords(name, grammar) : speakFact(name, fact, grammar, terms, nameOf);
   };
   return {
     title: fillTemplate(words.title ?? ruleWords.title, say),
-    where: fillTemplate(terms.where, say),
+    where: fillTemplate(terms.where, lookAt),
     what: fillTemplate(words.what, say),
     why: fillTemplate(words.why, say),
     remedy: fillTemplate(words.remedy, say),

@@ -8,7 +8,9 @@ export function wordReference(source: Source, terms: Terms): string {
   const { references } = terms;
   if (source.kind === "common practice, no source") return references.practice;
   if (source.kind === "from memory") return fillTemplate(references.memory, () => source.about);
-  const { document, clause, kind } = source;
+  const { document, kind } = source;
+  // Sources are written in English: what joins their clauses is said in the language of the sentence.
+  const clause = source.clause.replaceAll(" and ", ` ${terms.and} `);
   const sentence = fillTemplate(references[kind], (name) => (name === "document" ? document : clause));
   return isFromMemory(source) ? `${sentence} ${references.unchecked}` : sentence;
 }

@@ -16,7 +16,7 @@ describe("a finding in words", () => {
   it("says where, what, why in numbers, how to put it right, and what it rests on", () => {
     expect(wordFinding(overload, wiring, "en")).toEqual({
       title: "Spur cable too weak",
-      where: "Look at the cable from socket outlet 1 to socket outlet 4; socket outlet 4.",
+      where: "Look at the cable from socket outlet 1 to socket outlet 4.",
       what: "The cable from socket outlet 1 to socket outlet 4 is a spur. It is 2.5 mm². The way it is run, it may carry 17 A.",
       why: "Socket outlet 4 can take 20 A at worst. The 32 A device does not trip at that, so the cable would overheat.",
       remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
@@ -59,6 +59,43 @@ describe("a finding in words", () => {
     expect(where("socket-4.b~socket-4.c")).toBe(
       "Look at the lead from feed entry b of socket outlet 4 to feed entry c of socket outlet 4.",
     );
+  });
+
+  it("sends to each place once: a cable says its ends, a station its contacts", () => {
+    const where = (...ids: string[]) =>
+      wordFinding(
+        {
+          ...overload,
+          places: ids.map((id) => ({ kind: id.includes("~") ? "cable" : "station", id })),
+        },
+        wiring,
+        "en",
+      ).where;
+    expect(where("socket-1.c~socket-4.a", "socket-1", "socket-4", "socket-2")).toBe(
+      "Look at the cable from socket outlet 1 to socket outlet 4; socket outlet 2.",
+    );
+    expect(where("socket-1", "socket-1.c~socket-4.a", "socket-1.b~socket-2.a")).toBe(
+      "Look at socket outlet 1; the cable from socket outlet 1 to socket outlet 4; the cable from socket outlet 1 to socket outlet 2.",
+    );
+    expect(where("socket-4", "socket-4.a.N", "socket-1.c.L")).toBe(
+      "Look at socket outlet 4 and line (L) at entry c of socket outlet 1.",
+    );
+  });
+
+  it("names which core of a ring is open, and does not say of an open earth that a leg is overloaded by it", () => {
+    const open = { rule: "ring-open", variant: "open" } as const;
+    const words = wordFinding({ ...overload, ...open, facts: { cores: ["earth"] } }, wiring, "en");
+    expect(words.what).toMatch(/^The ring does not close \(earth\): /);
+    expect(words.why).toContain("With earth open, part of the ring hangs on one earth only.");
+    expect(wordFinding({ ...overload, ...open, facts: {} }, wiring, "en").what).toMatch(
+      /^The ring does not close: /,
+    );
+  });
+
+  it("joins the clauses it rests on in the language of the sentence", () => {
+    const open = { ...overload, rule: "ring-open", variant: "open", facts: {} } as const;
+    expect(wordFinding(open, wiring, "en").reference).toContain("433.1.204 and 643.2.1");
+    expect(wordFinding(open, wiring, "pl").reference).toContain("433.1.204 i 643.2.1");
   });
 
   it("names six places and counts the rest", () => {
