@@ -32,6 +32,7 @@ async function attemptOf(
   bench.clock.advance(3000);
   const asked = [await screen.send("ask-verdict", {}), await screen.send("ask-hint", {})];
   await screen.does("ready");
+  await screen.does("take-back");
   await screen.does("go-to-step", { step: "wire" });
   const last = await screen.sees(({ attempt }) => attempt?.status === "open" && attempt.step === "wire");
   await screen.does("hand-in");
