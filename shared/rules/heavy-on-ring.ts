@@ -5,6 +5,7 @@ import { statedLoadW } from "../circuit/point-demand.ts";
 import { zonesOfCircuit } from "../circuit/zone-kinds.ts";
 import { applianceLimits } from "../trade/appliance-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
+import { feedEntries } from "./feed-entries.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /**
@@ -32,12 +33,13 @@ function single(model: CircuitModel, id: StationId): (Evidence | Missing)[] {
   if (want === false || want === "shower") return [];
   const point = at("station", id);
   if (typeof want === "object") return [missing(point, want.lacks)];
-  return evidence(want, [point], {
+  const facts = {
     point: id,
     limitW: applianceLimits.ownCircuitCookingOverW,
     overLitres: applianceLimits.ownCircuitOverLitres,
     ...loadFact(statedLoadW(model, id)),
-  });
+  };
+  return evidence(want, feedEntries(model, id), facts, [point]);
 }
 
 function heating(model: CircuitModel, points: readonly StationId[]): Evidence[] {
@@ -48,5 +50,6 @@ function heating(model: CircuitModel, points: readonly StationId[]): Evidence[] 
   const loads = heaters.map((id) => statedLoadW(model, id));
   const isKnown = loads.every((loadW) => loadW !== undefined);
   const totalW = loads.reduce<number>((sum, loadW) => sum + (loadW ?? 0), 0);
-  return evidence("space-heating", allAt("station", heaters), loadFact(isKnown ? totalW : undefined));
+  const causes = heaters.flatMap((id) => feedEntries(model, id));
+  return evidence("space-heating", causes, loadFact(isKnown ? totalW : undefined), allAt("station", heaters));
 }
