@@ -5,7 +5,6 @@ import { statedLoadW } from "../circuit/point-demand.ts";
 import { zonesOfCircuit } from "../circuit/zone-kinds.ts";
 import { applianceLimits } from "../trade/appliance-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
-import { feedEntries } from "./feed-entries.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /**
@@ -16,6 +15,7 @@ export const heavyOnRing: Rule = {
   id: "heavy-on-ring",
   variants: { cooking: "query", "water-heater": "query", "space-heating": "query" },
   source: applianceLimits.sources.ownCircuitCookingOverW,
+  isNeverHidden: true,
   check: (model) =>
     model.zones
       .filter(({ isFused, shape }) => !isFused && shape.rings.length > 0)
@@ -33,13 +33,12 @@ function single(model: CircuitModel, id: StationId): (Evidence | Missing)[] {
   if (want === false || want === "shower") return [];
   const point = at("station", id);
   if (typeof want === "object") return [missing(point, want.lacks)];
-  const facts = {
+  return evidence(want, [point], {
     point: id,
     limitW: applianceLimits.ownCircuitCookingOverW,
     overLitres: applianceLimits.ownCircuitOverLitres,
     ...loadFact(statedLoadW(model, id)),
-  };
-  return evidence(want, feedEntries(model, id), facts, [point]);
+  });
 }
 
 function heating(model: CircuitModel, points: readonly StationId[]): Evidence[] {
@@ -50,6 +49,5 @@ function heating(model: CircuitModel, points: readonly StationId[]): Evidence[] 
   const loads = heaters.map((id) => statedLoadW(model, id));
   const isKnown = loads.every((loadW) => loadW !== undefined);
   const totalW = loads.reduce<number>((sum, loadW) => sum + (loadW ?? 0), 0);
-  const causes = heaters.flatMap((id) => feedEntries(model, id));
-  return evidence("space-heating", causes, loadFact(isKnown ? totalW : undefined), allAt("station", heaters));
+  return evidence("space-heating", allAt("station", heaters), loadFact(isKnown ? totalW : undefined));
 }

@@ -5,7 +5,6 @@ import { wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
 import { zonesOfCircuit } from "../circuit/zone-kinds.ts";
 import { applianceLimits } from "../trade/appliance-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
-import { feedEntries } from "./feed-entries.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /**
@@ -17,6 +16,7 @@ export const ownCircuit: Rule = {
   variants: { cooking: "fix", "water-heater": "fix", shower: "fix" },
   source: applianceLimits.sources.ownCircuitOverLitres,
   variantSources: { cooking: applianceLimits.sources.ownCircuitCookingOverW },
+  isNeverHidden: true,
   check: (model) => {
     const cutters = cutOffBy(model);
     return model.zones
@@ -34,7 +34,7 @@ export const ownCircuit: Rule = {
           if (typeof want === "object") return isRing ? [] : [missing(at("station", id), want.lacks)];
           if (isRing && want !== "shower") return [];
           const facts = { point: id, others, overLitres: applianceLimits.ownCircuitOverLitres };
-          return evidence(want, feedEntries(model, id), facts, allAt("station", [id, ...others]));
+          return evidence(want, [at("station", id)], facts, [at("station", id), ...allAt("station", others)]);
         });
       });
   },
