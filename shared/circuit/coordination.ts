@@ -10,11 +10,36 @@ export type Coordination =
   | { is: "unknown"; subject: CableId | StationId; field: string };
 
 /** What a rewireable fuse leaves of Iz, and 1 for every other device; undefined where its kind is not said. */
-export const overloadFactor = (model: CircuitModel, upstream: Upstream): number | undefined => {
+export const overloadFactor = (
+  { stations }: Pick<CircuitModel, "stations">,
+  upstream: Upstream,
+): number | undefined => {
   if (upstream.kind === "fuse") return 1;
-  const standard = model.stations.get(upstream.station)?.settings?.deviceStandard;
+  const standard = stations.get(upstream.station)?.settings?.deviceStandard;
   return standard === undefined ? undefined : standard === "BS 3036" ? overloadLimits.semiEnclosedFactor : 1;
 };
+
+/**
+ * Whether cable of a rating carries all that a device lets it carry for long: Iz >= In, or 0.725 Iz >= In behind a
+ * rewireable fuse. Undefined where a value is not known and would decide.
+ */
+export const carriesDevice = (
+  ratingA: number | undefined,
+  deviceA: number | undefined,
+  factor: number | undefined,
+): boolean | undefined => {
+  if (ratingA === undefined || deviceA === undefined) return undefined;
+  if (ratingA < deviceA) return false;
+  const isSurely = ratingA * (factor ?? overloadLimits.semiEnclosedFactor) >= deviceA;
+  return isSurely || (factor === undefined ? undefined : false);
+};
+
+/**
+ * The most that a load which could draw `demandA` makes a cable carry for long, in amperes of Iz that it wants: the
+ * device ends it at In, a rewireable fuse only where a cable of In / 0.725 would be full.
+ */
+export const worstThroughA = (demandA: number, deviceA: number, factor: number): number =>
+  Math.min(demandA, deviceA / factor);
 
 /**
  * Whether the device before a cable protects it from overload: In <= Iz, and In <= 0.725 Iz for a rewireable fuse

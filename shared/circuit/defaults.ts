@@ -1,3 +1,4 @@
+import { lightingLimits } from "../trade/lighting-limits.ts";
 import type { Source } from "../trade/source.ts";
 import type { Earthing, ReferenceMethod, Station } from "../wiring/wiring.schema.ts";
 
@@ -15,7 +16,7 @@ export const defaults = {
   ambientC: 30,
   groupedCircuits: 1,
   insulationMm: 0,
-  lampW: 100,
+  lampW: lightingLimits.assumedLampW,
   isFcuSwitched: false,
   reasons: {
     earthing: "Most dwellings are supplied so, and the training boards state it where it differs.",

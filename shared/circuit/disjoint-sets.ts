@@ -3,7 +3,9 @@ export class DisjointSets {
   private readonly parents: Int32Array;
 
   constructor(count: number) {
-    this.parents = Int32Array.from({ length: count }, (_, index) => index);
+    // A plain loop: Int32Array.from with a function takes several times as long.
+    this.parents = new Int32Array(count);
+    for (let index = 0; index < count; index++) this.parents[index] = index;
   }
 
   /** The one member that stands for all that are joined with this one. */

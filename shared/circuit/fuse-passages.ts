@@ -1,6 +1,7 @@
 import { nodeId } from "./buses.ts";
 import type { StationId } from "../board/ids.ts";
-import type { CircuitModel, Zone } from "./model.ts";
+import { oncePerModel } from "../electrical/once-per-model.ts";
+import type { Zone } from "./model.ts";
 import { rootBranch } from "./open-legs.ts";
 
 /** A connection unit with both sides on the same side of its fuse. */
@@ -15,7 +16,7 @@ export interface FusePassage {
  * Connection units whose supply and load side are joined by cable, past the fuse. Where the two sides are the ends
  * of two legs of the way and the way has no ring, the ring passes through the unit.
  */
-export const fusePassages = (model: CircuitModel): FusePassage[] =>
+export const fusePassages = oncePerModel((model): readonly FusePassage[] =>
   [...model.stations.values()].flatMap(({ id, kind }): FusePassage[] => {
     if (kind !== "fcu") return [];
     const zone = model.zoneOfNode(nodeId(id, "supply.L"));
@@ -25,4 +26,5 @@ export const fusePassages = (model: CircuitModel): FusePassage[] =>
       .map((branch) => rootBranch(zone, branch));
     const isRing = !zone.isFused && zone.shape.rings.length === 0 && new Set(legs).size > 1;
     return [{ fcu: id, zone, isRing }];
-  });
+  }),
+);

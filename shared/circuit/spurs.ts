@@ -1,19 +1,21 @@
-import type { Branch, Shape, Spur, SpurTable, Upstream } from "./model.ts";
+import { carriesDevice } from "./coordination.ts";
+import type { Branch, Shape, Spur, SpurTable } from "./model.ts";
 
 /**
  * What in a zone is a spur. A spur leaves a place that the ring, or cable that carries the device (Iz not below
- * In), reaches; the only leg of a way is never one. On a ring a branch to one point is a spur whatever its size, a
+ * In, 0.725 Iz for a rewireable fuse), reaches; the only leg of a way is never one. On a ring a branch to one point is a spur whatever its size, a
  * branch of full rating to several points is heavy, and smaller cable further out is a spur from it as from a
  * radial. Where a size or the device is not known, the places that hang on it are listed and no more is said.
  */
-export const spursOf = (shape: Shape, upstream: Upstream): SpurTable => {
+export const spursOf = (
+  shape: Shape,
+  { deviceA, factor }: { deviceA: number | undefined; factor: number | undefined },
+): SpurTable => {
   const { branches, rings } = shape;
   const table: SpurTable = { spurs: [], heavy: [], legs: [], lacking: [] };
-  const deviceA = upstream.ratingA;
   const first = branches.filter(({ depth }) => depth === 1);
   const hasRing = rings.length > 0;
-  const carries = ({ run }: Branch): boolean | undefined =>
-    run.ratingA === undefined || deviceA === undefined ? undefined : run.ratingA >= deviceA;
+  const carries = ({ run }: Branch): boolean | undefined => carriesDevice(run.ratingA, deviceA, factor);
   const hasMain = hasRing || first.some((branch) => carries(branch) === true);
   const mayHaveMain = hasMain || (first.length > 1 && first.some((branch) => carries(branch) === undefined));
   const lack = (branch: Branch): void => {

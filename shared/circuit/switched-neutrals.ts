@@ -1,5 +1,6 @@
 import { byId, type ConductorId, roleClass, roleOf, type StationId, stationOf } from "../board/ids.ts";
-import type { CircuitModel, ConductorModel } from "./model.ts";
+import { oncePerModel } from "../electrical/once-per-model.ts";
+import type { ConductorModel } from "./model.ts";
 
 /** A plate switch that stands in a neutral, with the conductors that put it there. */
 export interface SwitchedNeutral {
@@ -13,7 +14,7 @@ export interface SwitchedNeutral {
  * Plate switches that break the neutral: crossed conductors bring a neutral of a way to one terminal and take it
  * from the other, and no line reaches the switch.
  */
-export const switchedNeutrals = (model: CircuitModel): SwitchedNeutral[] => {
+export const switchedNeutrals = oncePerModel((model): readonly SwitchedNeutral[] => {
   const atSwitch = new Map<StationId, ConductorModel[]>();
   for (const conductor of model.crossed) {
     for (const contact of [conductor.from, conductor.to]) {
@@ -49,4 +50,4 @@ export const switchedNeutrals = (model: CircuitModel): SwitchedNeutral[] => {
       },
     ];
   });
-};
+});

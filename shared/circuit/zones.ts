@@ -2,6 +2,7 @@ import { byId, type RoleClass, type StationId } from "../board/ids.ts";
 import { isPoint, type Side } from "../board/station-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { type Buses, nodeId, type NodeId } from "./buses.ts";
+import { overloadFactor } from "./coordination.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import type { CableModel, FusedLink, Upstream, Zone } from "./model.ts";
 import { type RunEnds, shapeOf } from "./shape.ts";
@@ -114,7 +115,8 @@ export const zonesOf = (
     const ends = runEnds(zone, stations, zoneOfNode);
     zone.shape = shapeOf(zone, heads, pointNodes, ends);
     if (zone.isFused) return;
-    zone.spurs = spursOf(zone.shape, zone.upstream);
+    const factor = overloadFactor({ stations }, zone.upstream);
+    zone.spurs = spursOf(zone.shape, { deviceA: zone.upstream.ratingA, factor });
     for (const spur of zone.spurs.spurs)
       spur.isFused = spur.points.length === 1 && spur.points.every((id) => stations.get(id)?.kind === "fcu");
   });

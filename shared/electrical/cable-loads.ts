@@ -1,7 +1,7 @@
 import type { CableId } from "../board/ids.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import { electricalOf } from "./electrical-model.ts";
-import { zoneRatingA } from "./point-demand.ts";
+import { zoneRatingA } from "./load-case.ts";
 import { voltageDropsOf } from "./voltage-drops.ts";
 import { cableCurrents } from "./wiring-network.ts";
 

@@ -1,6 +1,5 @@
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import type { CableId } from "../board/ids.ts";
-import { rcdLimits } from "../trade/rcd-limits.ts";
 import { adiabaticCurrentA, faultEnergy, leastCsaMm2 } from "./adiabatic.ts";
 import { type CircuitLoops, earthLoopsOf, supplyLoopOhm } from "./earth-loops.ts";
 import { electricalOf } from "./electrical-model.ts";
@@ -62,8 +61,7 @@ function leastEnergy(
   zone: Zone,
 ): (faultA: number) => number | undefined {
   const { device, ratingA, letThroughA2s, rcdMa } = circuit.device;
-  const rcdS = rcdMa > 0 ? rcdLimits.atRatedMostMs / 1000 : undefined;
-  const energies = [faultEnergy({ device, ratingA, letThroughA2s, rcdS })];
+  const energies = [faultEnergy({ device, ratingA, letThroughA2s, rcdMa })];
   const { parentOf } = zoneTreeOf(model);
   for (let at: Zone | undefined = zone; at?.isFused; at = parentOf(at)?.zone) {
     const fuseA = at.upstream.ratingA;

@@ -7,7 +7,6 @@ import { disconnectionTimeS } from "../trade/disconnection-time.ts";
 import { leastSizes } from "../trade/least-sizes.ts";
 import type { DisconnectingDevice } from "../trade/maximum-zs.ts";
 import { overloadLimits } from "../trade/overload-limits.ts";
-import { rcdLimits } from "../trade/rcd-limits.ts";
 import type { ReferenceMethod } from "../trade/reference-method.ts";
 import { copperResistanceMilliohmPerM, usualCpcCsaMm2 } from "../trade/resistance.ts";
 import { conductorTemperature } from "../trade/conductor-temperature.ts";
@@ -97,7 +96,9 @@ export function designSheet(input: DesignInput): DesignSheet | undefined {
   const cg = groupingFactor(input.groupedCircuits);
   const ci = input.method === "C" ? insulationFactor(input.insulationMm) : 1;
   if (deviceA === undefined || ca === undefined || cg === undefined || ci === undefined) return undefined;
-  const cf = input.device === "BS 3036" ? overloadLimits.semiEnclosedFactor : 1;
+  // 433.1.204 names BS 3036 among the devices of a ring, whose cable needs 20 A by itself and no factor on top.
+  const isDerated = input.device === "BS 3036" && input.shape !== "ring";
+  const cf = isDerated ? overloadLimits.semiEnclosedFactor : 1;
   const protectedA = input.shape === "ring" ? ringLimits.leastCapacityA : deviceA;
   const tabulatedNeededA = protectedA / (ca * cg * ci * cf);
   const fraction = input.use === "lighting" ? supply.lightingDropFraction : supply.otherDropFraction;
@@ -150,7 +151,7 @@ function sizeRow(
     device: input.device,
     ratingA: sheet.deviceA,
     letThroughA2s: input.letThroughA2s,
-    rcdS: input.rcdMa > 0 ? rcdLimits.atRatedMostMs / 1000 : undefined,
+    rcdMa: input.rcdMa,
   })(adiabaticCurrentA(zsOhm));
   const leastCpcCsaMm2 = energyA2s === undefined ? undefined : leastCsaMm2(energyA2s);
   const leastMm2 = input.use === "lighting" ? leastSizes.lightingCsaMm2 : leastSizes.powerCsaMm2;

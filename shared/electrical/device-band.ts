@@ -2,6 +2,8 @@ import { breakerCurves, type BreakerCurve } from "../trade/breaker-curves.ts";
 import { breakerGates } from "../trade/breaker-gates.ts";
 import { fuseGates } from "../trade/fuse-gates.ts";
 import { fuseLimits } from "../trade/fuse-limits.ts";
+import { type FuseStandard, fuseZs } from "../trade/fuse-zs.ts";
+import { supply } from "../trade/supply.ts";
 
 /** When a device opens at a constant current, from cold: never before the one, by the other at the latest. */
 export interface OpeningTime {
@@ -85,6 +87,27 @@ export function fuseBand(ratingA: number): DeviceBand | undefined {
       latestS: timeOnGates(late, currentA),
     }),
   };
+}
+
+/**
+ * Seconds by which a BS 3036 or BS 88-3 fuse has opened, from the times that the tables of its loop impedance stand for
+ * (BS 7671:2018 Tables 41.2 and 41.4: Ia = 0.95 x 230 V / Zs). Between two a straight line on log-log paper, beyond the
+ * last constant I²t: a fuse is never slower there, for its curve only gets steeper towards small currents. Infinity
+ * below the first; undefined for a rating without a row.
+ */
+export function tabulatedFuseOpeningS(
+  fuse: FuseStandard,
+  ratingA: number,
+  currentA: number,
+): number | undefined {
+  const gates = fuseZs
+    .filter((row) => row.fuse === fuse && row.ratingA === ratingA)
+    .map(({ maximumZsOhm, disconnectionS }): Gate => ({
+      currentA: (supply.cMin * supply.nominalV) / maximumZsOhm,
+      timeS: disconnectionS,
+    }))
+    .sort((a, b) => a.currentA - b.currentA);
+  return gates.length === 0 ? undefined : timeOnGates(gates, currentA);
 }
 
 /** Time on a line of gates: never below the first, log-log between two, constant I²t beyond the last. */

@@ -1,6 +1,7 @@
 import type { StationId } from "../board/ids.ts";
 import { nodeId } from "../circuit/buses.ts";
 import { defaults } from "../circuit/defaults.ts";
+import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import { conductorTemperature } from "../trade/conductor-temperature.ts";
 import { supply } from "../trade/supply.ts";
@@ -45,12 +46,6 @@ function nodesByStation({ buses, nodes }: Copper): ElectricalModel["nodesOf"] {
   });
   return byStation;
 }
-
-/** True for a lighting point. */
-export const isLightingPoint = (model: CircuitModel, station: StationId): boolean => {
-  const kind = model.stations.get(station)?.kind;
-  return kind === "luminaire" || kind === "ceiling-rose";
-};
 
 /**
  * Current in amperes of the loads stated at a station, at 230 V; a lighting point without one has a lamp of 100 W.

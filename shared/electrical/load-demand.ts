@@ -1,10 +1,10 @@
 import type { StationId } from "../board/ids.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
+import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import { cookerDemandA } from "../trade/cooker-demand.ts";
-import { fuseLimits } from "../trade/fuse-limits.ts";
-import { supply } from "../trade/supply.ts";
+import { plugLoadA } from "../trade/plug-load.ts";
 import type { ApplianceKind } from "../board/station-kinds.ts";
-import { isLightingPoint, statedCurrentA } from "./electrical-model.ts";
+import { statedCurrentA } from "./electrical-model.ts";
 import { zoneTreeOf } from "./zone-tree.ts";
 
 const cooking: readonly (ApplianceKind | undefined)[] = ["cooker", "hob", "oven"];
@@ -70,11 +70,4 @@ function cappedA(model: CircuitModel, fcu: StationId): number | undefined {
   const demandA = fusedDemandA(model, fcu);
   const fuseA = model.stations.get(fcu)?.settings?.fuseRatingA ?? Infinity;
   return demandA === undefined ? undefined : Math.min(demandA, fuseA);
-}
-
-function plugLoadA(powerW: number): number {
-  const currentA = powerW / supply.nominalV;
-  return powerW <= fuseLimits.fullLoadApplianceW
-    ? Math.min(currentA, fuseLimits.fullLoadCountsAsA)
-    : currentA;
 }

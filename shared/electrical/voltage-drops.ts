@@ -1,16 +1,11 @@
 import type { StationId } from "../board/ids.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
+import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import { supply } from "../trade/supply.ts";
 import { boardGaps, cableGaps, type Gap } from "./circuit-gaps.ts";
-import {
-  electricalOf,
-  type ElectricalModel,
-  isLightingPoint,
-  pointNodes,
-  statedCurrentA,
-} from "./electrical-model.ts";
+import { electricalOf, type ElectricalModel, pointNodes, statedCurrentA } from "./electrical-model.ts";
 import { oncePerModel } from "./once-per-model.ts";
-import { pointDemandA, zoneRatingA } from "./point-demand.ts";
+import { loadCaseA, zoneRatingA } from "./load-case.ts";
 import { type CurrentLoad, dropV, loadNodes, solveWiring, type WiringSolution } from "./wiring-network.ts";
 import { zoneTreeOf } from "./zone-tree.ts";
 
@@ -137,7 +132,7 @@ function spreadOf(model: CircuitModel, electrical: ElectricalModel, zone: Zone):
   const zoneA = zoneRatingA(model, zone) ?? 0;
   const draws = zone.points.flatMap((station) => {
     const nodes = pointNodes(electrical, model, station);
-    const mostA = pointDemandA(model, station, zoneA);
+    const mostA = loadCaseA(model, station, zoneA);
     return nodes && mostA !== undefined && isFedRight(electrical, nodes) ? [{ station, nodes, mostA }] : [];
   });
   const turnA = draws.reduce((most, { mostA }) => Math.max(most, mostA), 0);

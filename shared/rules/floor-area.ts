@@ -13,6 +13,7 @@ export const floorArea: Rule = {
     clause: "Table H2.1 (formerly Table 8A)",
     checked: "secondary copy",
   },
+  isNeverHidden: true,
   check: (model) =>
     model.circuits.flatMap(({ way, zone }): (Evidence | Missing)[] => {
       const { floorAreaM2: areaM2, deviceRatingA: deviceA } = model.stations.get(way)?.settings ?? {};

@@ -14,6 +14,7 @@ export const fuseSize: Rule = {
     "over-allowed": fuseLimits.sources.boilerControlsA,
     lighting: fuseLimits.sources.mostLightingA,
   },
+  isNeverHidden: true,
   check: (model) =>
     [...model.stations.values()].flatMap(({ id, kind, settings }): (Evidence | Missing)[] => {
       if (kind !== "fcu" || !model.used.has(id)) return [];

@@ -16,6 +16,7 @@ export const fusedLoad: Rule = {
     clause: "rating of a fused connection unit; long running is common practice",
     checked: "secondary copy",
   },
+  isNeverHidden: true,
   check: (model) => {
     const fcus = model.zones.flatMap((zone) =>
       zone.points.filter((id) => model.stations.get(id)?.kind === "fcu").map((fcu) => ({ fcu, zone })),

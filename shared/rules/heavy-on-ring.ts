@@ -15,6 +15,7 @@ export const heavyOnRing: Rule = {
   id: "heavy-on-ring",
   variants: { cooking: "query", "water-heater": "query", "space-heating": "query" },
   source: applianceLimits.sources.ownCircuitCookingOverW,
+  isNeverHidden: true,
   check: (model) =>
     model.zones
       .filter(({ isFused, shape }) => !isFused && shape.rings.length > 0)

@@ -45,7 +45,8 @@ export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict =>
     }
     undetermined.push(...unreadable(rule.id, model, inUse, isDropped));
   }
-  const { findings, suppressed } = suppress(told(seen));
+  const neverHidden = new Set(ordered.flatMap(({ id, isNeverHidden }) => (isNeverHidden ? [id] : [])));
+  const { findings, suppressed } = suppress(told(seen), neverHidden);
   const requirements = requirementResults(model);
   const said = distinct(undetermined);
   return {

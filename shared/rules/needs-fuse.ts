@@ -2,19 +2,21 @@ import type { StationId } from "../board/ids.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import { ownBranches } from "../circuit/own-branches.ts";
 import { wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
+import { statedLoadA } from "../circuit/point-demand.ts";
 import { hasSocketOutlet, isLightingPoint } from "../circuit/zone-kinds.ts";
 import { applianceLimits } from "../trade/appliance-limits.ts";
+import { fuseLimits } from "../trade/fuse-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /**
  * Lights or a fixed appliance straight off a socket-outlet circuit above 16 A. The cables that feed nothing else are
- * causes too: behind a fuse they are judged anew. An appliance that wants a circuit of its own is left to
+ * causes too: behind a fuse they are judged anew. What no fuse of a connection unit carries has to leave the circuit. An appliance that wants a circuit of its own is left to
  * `own-circuit` on a radial, a shower everywhere.
  */
 export const needsFuse: Rule = {
   id: "needs-fuse",
-  variants: { lighting: "fix", appliance: "fix" },
+  variants: { lighting: "fix", appliance: "fix", "over-fuse": "fix" },
   source: applianceLimits.sources.needsFuseAboveDeviceA,
   check: (model) =>
     model.zones.flatMap((zone) =>
@@ -22,7 +24,7 @@ export const needsFuse: Rule = {
     ),
 };
 
-type Want = { variant: "lighting" | "appliance" } | { lacks: string };
+type Want = { variant: "lighting" | "appliance" | "over-fuse" } | { lacks: string };
 
 /** What a point asks for: nothing, a fuse, or a value that nobody has said. */
 function wantOf(model: CircuitModel, id: StationId, isRing: boolean): Want | undefined {
@@ -30,7 +32,9 @@ function wantOf(model: CircuitModel, id: StationId, isRing: boolean): Want | und
   if (model.stations.get(id)?.kind !== "appliance") return undefined;
   const own = wantsOwnCircuit(model, id);
   if (typeof own === "object" && !isRing) return own;
-  return own === "shower" || (own !== false && !isRing) ? undefined : { variant: "appliance" };
+  if (own === "shower" || (own !== false && !isRing)) return undefined;
+  const isOverFuse = (statedLoadA(model, id) ?? 0) > fuseLimits.mostRatingA;
+  return { variant: isOverFuse ? "over-fuse" : "appliance" };
 }
 
 function checked(model: CircuitModel, zone: Zone): (Evidence | Missing)[] {
@@ -59,7 +63,14 @@ function checked(model: CircuitModel, zone: Zone): (Evidence | Missing)[] {
     // What stands on the way to it is judged by its fuse once it has one.
     const between = stations.filter((id) => !points.includes(id));
     const causes = [...allAt("station", [...points, ...between]), ...allAt("cable", cables)];
-    return evidence(variant, causes, { point, deviceA, mostA }, allAt("station", points));
+    const loadA = variant === "over-fuse" ? statedLoadA(model, point) : undefined;
+    const facts = { point, deviceA, mostA, mostFuseA: fuseLimits.mostRatingA };
+    return evidence(
+      variant,
+      causes,
+      loadA === undefined ? facts : { ...facts, loadA },
+      allAt("station", points),
+    );
   });
   return [...found, ...lacking];
 }

@@ -16,6 +16,7 @@ export const ownCircuit: Rule = {
   variants: { cooking: "fix", "water-heater": "fix", shower: "fix" },
   source: applianceLimits.sources.ownCircuitOverLitres,
   variantSources: { cooking: applianceLimits.sources.ownCircuitCookingOverW },
+  isNeverHidden: true,
   check: (model) => {
     const cutters = cutOffBy(model);
     return model.zones
@@ -30,7 +31,9 @@ export const ownCircuit: Rule = {
           if (want === false) return [];
           const others = points.filter((other) => other !== id && !shareControl(model, cutters, id, other));
           if (others.length === 0) return [];
-          if (typeof want === "object") return isRing ? [] : [missing(at("station", id), want.lacks)];
+          // On a ring only a shower is this rule's matter: how large a heater is matters to `heavy-on-ring`.
+          if (typeof want === "object")
+            return isRing && want.lacks !== "appliance" ? [] : [missing(at("station", id), want.lacks)];
           if (isRing && want !== "shower") return [];
           const facts = { point: id, others, overLitres: applianceLimits.ownCircuitOverLitres };
           return evidence(want, [at("station", id)], facts, [at("station", id), ...allAt("station", others)]);

@@ -9,6 +9,7 @@ export const pointLoad: Rule = {
   id: "point-load",
   variants: { single: "query", twin: "query" },
   source: sourceOfRating(),
+  isNeverHidden: true,
   check: (model) =>
     [...model.stations.values()].flatMap(({ id, kind, settings }): (Evidence | Missing)[] => {
       const loadA = kind === "socket-outlet" && model.used.has(id) ? statedLoadA(model, id) : undefined;

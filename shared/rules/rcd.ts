@@ -39,6 +39,7 @@ export const rcd: Rule = {
     checked: "secondary copy",
   },
   variantSources: { bathroom, "bathroom-tt": bathroom },
+  isNeverHidden: true,
   check: (model) => {
     const isTt = (model.wiring.supply?.earthing ?? defaults.earthing) === "TT";
     return model.circuits.flatMap((circuit): (Evidence | Missing)[] => {

@@ -16,6 +16,7 @@ export const readingMisjudged: Rule = {
     clause: "limits of the dead tests (BS 7671 643.2 and 643.3)",
     checked: "secondary copy",
   },
+  isNeverHidden: true,
   check: (model) => {
     const readings = model.wiring.readings ?? [];
     return readings.flatMap((reading): (Evidence | Missing)[] => {

@@ -4,6 +4,7 @@ import type { Branch, CircuitModel, Ring, Zone } from "../circuit/model.ts";
 import { cablesBeyond, farEnds } from "../circuit/open-legs.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
+import { lackingOf } from "./lacking-sizes.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /** A run of a ring where some of line, neutral and earth do not pass: one finding a run. */
@@ -49,11 +50,7 @@ function openLegs(
   if (ratingA < ringLimits.leastDeviceA) return [];
   const unknown = lacking.filter(({ depth }) => depth === 1);
   if (unknown.length > 0 && legs.length + unknown.length > 1)
-    return unknown.flatMap(({ run }) =>
-      run.cables.flatMap(({ id, ratingLacks }) =>
-        ratingLacks ? [missing(at("cable", id), ratingLacks)] : [],
-      ),
-    );
+    return unknown.flatMap((branch) => lackingOf(branch, zone.upstream));
   // With two legs of several points, one of a single point is the spur from the way that it would be on a ring.
   const fed = legs.filter(({ pointCount }) => pointCount > 0);
   const long = fed.filter(({ pointCount }) => pointCount > 1);

@@ -48,6 +48,8 @@ export interface Rule {
   variantSources?: Readonly<Record<string, Source>>;
   /** True where its evidence stands whatever else is plugged in: kept while some contact cannot be read. */
   standsWithUnknown?: true;
+  /** True where nothing that another rule asks for could mend it: its findings are never kept back. */
+  isNeverHidden?: true;
   check: (model: CircuitModel) => (Evidence | Missing)[];
 }
 

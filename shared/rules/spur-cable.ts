@@ -1,4 +1,4 @@
-import { overloadFactor } from "../circuit/coordination.ts";
+import { carriesDevice, overloadFactor, worstThroughA } from "../circuit/coordination.ts";
 import type { CableModel, CircuitModel, Zone } from "../circuit/model.ts";
 import { pointDemand } from "../circuit/point-demand.ts";
 import { carriesLoad, hasSpurRules, pointsBeyond } from "../circuit/zone-kinds.ts";
@@ -6,6 +6,7 @@ import type { StationId } from "../board/ids.ts";
 import { overloadLimits } from "../trade/overload-limits.ts";
 import { spurLimits } from "../trade/spur-limits.ts";
 import { at, evidence, missing } from "./evidence.ts";
+import { lackingOf } from "./lacking-sizes.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /**
@@ -28,11 +29,7 @@ export const spurCable: Rule = {
             return points.length === 0 ? [] : cables.flatMap((cable) => checked(model, zone, cable, points));
           }),
         ),
-        ...zone.spurs.lacking.flatMap(({ run }) =>
-          run.cables.flatMap(({ id, ratingLacks }) =>
-            ratingLacks ? [missing(at("cable", id), ratingLacks)] : [],
-          ),
-        ),
+        ...zone.spurs.lacking.flatMap((branch) => lackingOf(branch, zone.upstream)),
       ]),
 };
 
@@ -52,18 +49,17 @@ function checked(
   if (isLarge && csaMm2 < leastCsaMm2) return evidence("small", [cable], { ...facts, leastCsaMm2 });
   if (ratingA === undefined) return [missing(cable, ratingLacks ?? "csaMm2")];
   const factor = overloadFactor(model, upstream);
-  if (factor !== undefined && ratingA * factor >= deviceA) return [];
+  if (carriesDevice(ratingA, deviceA, factor) === true) return [];
   const worst = heaviest(model, points);
   if ("lacks" in worst) return [missing(at("station", worst.point), worst.lacks)];
-  const worstA = Math.min(worst.demandA, deviceA);
-  const places = [cable, at("station", worst.point)];
-  const known = { ...facts, ratingA, worstA, point: worst.point };
-  // A point that can draw no more than Iz needs no device to protect the cable from it.
-  if (ratingA < worst.demandA) {
-    if (ratingA < worstA) return evidence("overload", [cable], known, places);
-    if (factor === undefined) return [missing(at("station", upstream.station), "deviceStandard")];
-    return evidence("overload", [cable], known, places);
-  }
+  const { demandA, point } = worst;
+  // Where the kind of device is not said, only what would not matter is decided.
+  const worstA = worstThroughA(demandA, deviceA, factor ?? 1);
+  const mayReachA = worstThroughA(demandA, deviceA, factor ?? overloadLimits.semiEnclosedFactor);
+  const places = [cable, at("station", point)];
+  const known = { ...facts, ratingA, worstA, point };
+  if (ratingA < worstA) return evidence("overload", [cable], known, places);
+  if (ratingA < mayReachA) return [missing(at("station", upstream.station), "deviceStandard")];
   return isLarge && ratingA < leastA ? evidence("slim", [cable], { ...known, leastA }, places) : [];
 }
 

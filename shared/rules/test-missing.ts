@@ -10,6 +10,7 @@ export const testMissing: Rule = {
   variants: { missing: "fix" },
   standsWithUnknown: true,
   source: { kind: "regulation", document: "BS 7671:2018", clause: "643.1 to 643.6", checked: "from memory" },
+  isNeverHidden: true,
   check: ({ wiring }) =>
     [...wantedTests(wiring)].flatMap(([way, tests]) => {
       const isOnRecord = (test: TestKind, of: StationId): boolean =>

@@ -13,6 +13,7 @@ export const testOrder: Rule = {
   variants: { order: "fix" },
   standsWithUnknown: true,
   source: { kind: "regulation", document: "BS 7671:2018", clause: "643.1", checked: "from memory" },
+  isNeverHidden: true,
   check: ({ wiring }) => {
     const firstDone = new Map<StationId, TestKind[]>();
     for (const { way, test } of wiring.readings ?? []) {

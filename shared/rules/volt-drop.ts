@@ -14,6 +14,7 @@ export const voltDrop: Rule = {
     clause: "525.202 and Appendix 4 section 6.4",
     checked: "secondary copy",
   },
+  isNeverHidden: true,
   check: (model) => {
     const { points, gaps } = voltageDropsOf(model);
     const over = [...points.values()].filter(({ dropV, limitV }) => dropV > limitV);

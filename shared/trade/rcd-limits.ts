@@ -32,6 +32,11 @@ const product: Source = {
   checked: "secondary copy",
 };
 const selective: Source = { ...product, clause: "S type", checked: "from memory" };
+const breaking: Source = {
+  ...product,
+  clause: "rated residual making and breaking capacity",
+  checked: "from memory",
+};
 const electrode: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
@@ -50,8 +55,13 @@ export const rcdLimits = sourced({
   atTwiceRatedMostMs: [150, product],
   /** No longer a test that BS 7671 asks for. */
   atFiveTimesRatedMostMs: [40, product],
+  /** From this multiple of its rated residual current on an RCD is as quick as it gets. */
+  fullResponseMultiple: [5, product],
   selectiveLeastMs: [130, selective],
   selectiveMostMs: [500, selective],
+  selectiveAtFiveTimesMostMs: [150, selective],
+  /** Every RCD breaks a residual current up to this; above it, it need not be the one that clears a fault. */
+  leastBreakingA: [500, breaking],
   /** TT: RA x IdN stays within this touch voltage. */
   mostTouchV: [50, electrode],
 });

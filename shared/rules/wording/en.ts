@@ -618,6 +618,12 @@ export const en = {
         why: "Above {mostA} the device does not protect the appliance and its flex.",
         remedy: "Feed it through a fused connection unit with the fuse its maker asks for.",
       },
+      "over-fuse": {
+        title: "This needs a circuit of its own",
+        what: "{point} is wired straight to a socket-outlet circuit with a {deviceA} device. It takes {loadA}.",
+        why: "Above {mostA} the device does not protect the appliance. It would need a fuse, and none in a connection unit is larger than {mostFuseA}.",
+        remedy: "Give it a circuit of its own.",
+      },
     },
   },
   "point-load": {

@@ -611,6 +611,12 @@ export const pl: Translated<typeof en> = {
         why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego sznura.",
         remedy: "Zasilaj przez złącze z bezpiecznikiem, jakiego chce producent.",
       },
+      "over-fuse": {
+        title: "To wymaga osobnego obwodu",
+        what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}. Bierze {loadA}.",
+        why: "Powyżej {mostA} wyłącznik nie chroni urządzenia. Trzeba by bezpiecznika, a w złączu jest najwyżej {mostFuseA}.",
+        remedy: "Daj temu osobny obwód.",
+      },
     },
   },
   "point-load": {

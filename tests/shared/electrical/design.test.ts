@@ -143,6 +143,14 @@ describe("the rating factors", () => {
   });
 });
 
+describe("a ring on a rewireable fuse", () => {
+  it("needs 20 A of cable as on any device: 433.1.204 names BS 3036 among its devices", () => {
+    const design = sheet({ loads: [{ powerW: 3000 }], device: "BS 3036", deviceRatingA: 30, shape: "ring" });
+    expect(design.tabulatedNeededA).toBe(20);
+    expect(design.csaMm2).toBe(2.5);
+  });
+});
+
 describe("where there is no answer", () => {
   it("a load above the largest device has no sheet", () => {
     expect(designSheet({ ...radial, loads: [{ powerW: 64 * 230 }] })).toBeUndefined();

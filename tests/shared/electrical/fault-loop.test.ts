@@ -73,10 +73,19 @@ describe("the adiabatic check", () => {
     // 2.55 In of a B32 is 81.6 A: 60 s at the latest (BS EN 60898-1 Table 7).
     expect(faultEnergy({ device: "B", ratingA: 32 })(81.6)).toBeCloseTo(81.6 ** 2 * 60, 6);
     expect(faultEnergy({ device: "BS 1362", ratingA: 13 })(100)).toBeCloseTo(100 ** 2 * 0.2, 6);
-    expect(faultEnergy({ device: "BS 3036", ratingA: 30 })(210 / 0.95)).toBeCloseTo(
-      (210 / 0.95) ** 2 * 0.4,
-      6,
-    );
+  });
+
+  it("takes the time of a fuse from its tables, and beyond them no more energy than there", () => {
+    // BS 7671 Tables 41.2 and 41.4, BS 3036 30 A: 1.04 ohm is 0.95 x 230 / 1.04 = 210 A for 0.4 s, 2.51 ohm 87 A for 5 s.
+    const energyA2s = faultEnergy({ device: "BS 3036", ratingA: 30 });
+    const [quickA, slowA] = [(0.95 * 230) / 1.04, (0.95 * 230) / 2.51];
+    expect(energyA2s(quickA)).toBeCloseTo(quickA ** 2 * 0.4, 3);
+    expect(energyA2s(slowA)).toBeCloseTo(slowA ** 2 * 5, 3);
+    expect(energyA2s(600)).toBeCloseTo(quickA ** 2 * 0.4, 3);
+    expect(energyA2s(slowA - 1)).toBeUndefined();
+    // Between the two the time falls from one to the other, never in steps.
+    expect(energyA2s(quickA - 0.1)! / energyA2s(quickA)!).toBeCloseTo(1, 2);
+    expect(faultEnergy({ device: "BS 3036", ratingA: 31 })(600)).toBeUndefined();
   });
 
   it("says nothing of a breaker that opens at once, unless its maker does", () => {
@@ -88,6 +97,25 @@ describe("the adiabatic check", () => {
   it("says nothing where nothing ever opens, and is helped by an RCD", () => {
     expect(faultEnergy({ device: "B", ratingA: 32 })(32)).toBeUndefined();
     expect(faultEnergy({ device: "BS 1362", ratingA: 5 })(30)).toBeUndefined();
-    expect(faultEnergy({ device: "B", ratingA: 32, rcdS: 0.3 })(81.6)).toBeCloseTo(81.6 ** 2 * 0.3, 6);
+    expect(faultEnergy({ device: "B", ratingA: 32, rcdMa: 30 })(32)).toBeCloseTo(32 ** 2 * 0.04, 9);
+  });
+
+  it.each([
+    // BS EN 61008-1, longest times: general type 300 ms at IdN and 40 ms from 5 IdN; S type, which there is only above
+    // 30 mA, 500 ms and 150 ms (from memory).
+    { rcdMa: 30, faultA: 81.6, timeS: 0.04 },
+    { rcdMa: 30, faultA: 0.149, timeS: 0.3 },
+    { rcdMa: 100, faultA: 81.6, timeS: 0.15 },
+    { rcdMa: 100, faultA: 0.49, timeS: 0.5 },
+  ])("counts on a $rcdMa mA RCD for $timeS s at $faultA A", ({ rcdMa, faultA, timeS }) => {
+    expect(faultEnergy({ device: "B", ratingA: 32, rcdMa })(faultA)).toBeCloseTo(faultA ** 2 * timeS, 9);
+  });
+
+  it("does not count on an RCD below its rated residual current, nor above the 500 A that every one breaks", () => {
+    expect(faultEnergy({ device: "B", ratingA: 32, rcdMa: 300 })(0.29)).toBeUndefined();
+    // A D63 opens at once from 1,260 A only: 500 A is in the hands of its thermal part, 60 s x 2 above 32 A.
+    const behindRcd = faultEnergy({ device: "D", ratingA: 63, rcdMa: 30 });
+    expect(behindRcd(500)).toBeCloseTo(500 ** 2 * 0.04, 6);
+    expect(behindRcd(501)).toBe(faultEnergy({ device: "D", ratingA: 63 })(501));
   });
 });

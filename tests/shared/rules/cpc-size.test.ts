@@ -19,8 +19,8 @@ describe("a protective conductor in a fault at its far end", () => {
     expect(facts["cpcCsaMm2"]).toBe(1.5);
   });
 
-  it("is large enough where the RCD takes 0.3 s at the most", () => {
-    // BS 7671 643.7.1: 300 ms at IdN; 131 A x sqrt(0.3) / 115 = 0.62 mm².
+  it("is large enough where the RCD opens long before the breaker", () => {
+    // BS EN 61008-1: 40 ms from 5 IdN; 131 A x sqrt(0.04) / 115 = 0.23 mm².
     expect(said(cpcSize, radial(60, {}))).toEqual([]);
   });
 
@@ -45,13 +45,23 @@ describe("a protective conductor in a fault at its far end", () => {
   });
 
   it("of a rewireable fuse is held to the time of its table", () => {
-    // BS 7671 Table 41.2, BS 3036 30 A: 1.04 ohm for 0.4 s. 25 m: Zs 0.935 ohm, 246 A, S = 246 x sqrt(0.4) / 115 = 1.35.
+    // BS 7671 Table 41.2, BS 3036 30 A: 1.04 ohm, 210 A, for 0.4 s, and no more energy beyond: 210 x sqrt(0.4) / 115 = 1.16.
     const fuse = { rcdMa: 0, deviceStandard: "BS 3036", deviceRatingA: 30 } as const;
     expect(said(cpcSize, radial(25, fuse))).toEqual([]);
     const thin = radial(10, fuse);
     const cables = thin.cables.map((each) => ({ ...each, cpcCsaMm2: 1 }));
     expect(said(cpcSize, { ...thin, cables })).toEqual([`fix small ${cable}`]);
   });
+
+  it.each(["BS 3036", "BS 88-3"] as const)(
+    "is not too small for being near a %s fuse, where more current flows for less time",
+    (deviceStandard) => {
+      const fuse = { deviceStandard, deviceRatingA: deviceStandard === "BS 3036" ? 30 : 32 } as const;
+      for (const rcdMa of [0, 30, 100])
+        for (const lengthM of [2, 5, 10, 20])
+          expect(said(cpcSize, radial(lengthM, { ...fuse, rcdMa }))).toEqual([]);
+    },
+  );
 
   it("that is not known is asked for", () => {
     const wiring = radial(10, {});

@@ -111,6 +111,61 @@ describe("one cause", () => {
     expect(found(wire([]), pack.slice(1))).toEqual(["fix ring-cable a~b"]);
   });
 
+  const on40 = { "way-1": { deviceRatingA: 40 } };
+  const way = stationId("way-1");
+  it.each([
+    {
+      what: "the order of its tests",
+      by: "ring-device",
+      rule: "test-order",
+      wiring: wire(ring, {
+        settings: on40,
+        readings: [
+          { test: "insulation", way, isOverRange: true },
+          { test: "ring-step-1", way },
+        ],
+      }),
+    },
+    {
+      what: "a reading taken for the wrong thing",
+      by: "ring-device",
+      rule: "reading-misjudged",
+      wiring: wire(ring, {
+        settings: on40,
+        readings: [{ test: "insulation", way, insulationMegohm: 0.2, judged: "pass" }],
+      }),
+    },
+    {
+      what: "the floor it serves",
+      by: "ring-bridged",
+      rule: "floor-area",
+      wiring: wire([...ring, "socket-1.c socket-3.c"], { settings: { "way-1": { floorAreaM2: 120 } } }),
+    },
+    {
+      what: "the load at its point",
+      by: "spur-per-point",
+      rule: "point-load",
+      wiring: wire([...ring, "socket-1.c socket-4.a", "socket-1.d socket-5.a"], {
+        loads: [{ station: stationId("socket-1"), powerW: 6000 }],
+      }),
+    },
+    {
+      what: "the load behind its fuse",
+      by: "wrong-side",
+      rule: "fused-load",
+      wiring: wire([...ring, "socket-1.c fcu-1.c", "fcu-1.a socket-4.a"], {
+        loads: [{ station: stationId("socket-4"), powerW: 4000 }],
+      }),
+    },
+  ])(
+    "does not hide $what, which nothing it asks for would mend ($rule beside $by)",
+    ({ by, rule, wiring }) => {
+      const told = judge(wiring).findings.map((finding) => finding.rule);
+      expect(told).toContain(by);
+      expect(told).toContain(rule);
+    },
+  );
+
   it("has no order among the rules after the last that hides", () => {
     const wiring = wire([...ring, "socket-1.c socket-1.d L:L"], { taskStations: [stationId("way-1")] });
     expect(found(wiring, only("self-lead", "outside-task"))).toContain("fix self-lead socket-1.c~socket-1.d");

@@ -24,6 +24,18 @@ describe("lights and fixed appliances straight off a socket-outlet circuit", () 
       gives: ["fix appliance boiler-1"],
     },
     {
+      title: "need another circuit where no fuse of a connection unit carries them: a cooker of 9 kW",
+      lines: [...ring, "socket-1.c cooker-1.a 6"],
+      extras: { settings: { "cooker-1": appliance("cooker") }, loads: [load("cooker-1", 9000)] },
+      gives: ["fix over-fuse cooker-1"],
+    },
+    {
+      title: "need a fuse where an appliance sold as 3 kW counts as the 13 A of one",
+      lines: [...ring, "socket-1.c heater-1.a"],
+      extras: { settings: { "heater-1": appliance("water-heater") }, loads: [load("heater-1", 3000)] },
+      gives: ["fix appliance heater-1"],
+    },
+    {
       title: "need a fuse where the light is looped into the ring",
       lines: ["way-1.a socket-1.a", "socket-1.b lamp-1.a", "lamp-1.b way-1.b"],
       gives: ["fix lighting lamp-1"],

@@ -18,6 +18,12 @@ describe("a cable", () => {
       gives: ["note outside-task socket-1.c~socket-4.a", "note outside-task socket-4.b~socket-5.a"],
     },
     {
+      title: "from a way that the task leaves empty is noted",
+      lines: [...ring, "way-2.a socket-1.c"],
+      extras: task(),
+      gives: ["note outside-task socket-1.c~way-2.a"],
+    },
+    {
       title: "to a station that the task uses is no matter",
       lines: [...ring, "socket-1.c socket-4.a"],
       extras: task("socket-4"),

@@ -121,6 +121,11 @@ describe("a circuit of its own", () => {
       gives: ["missing powerW heater-1"],
     },
     {
+      title: "cannot be told on a ring of what may be a shower",
+      lines: [...ring, "socket-1.c heater-1.a"],
+      gives: ["missing appliance heater-1"],
+    },
+    {
       title: "cannot be told while the kind of appliance is not said",
       lines: heater,
       gives: ["missing appliance heater-1"],

@@ -46,6 +46,19 @@ describe("the cable of an unfused spur", () => {
       lines: [...ring, "socket-1.c fcu-1.a method-103"],
       gives: ["query slim fcu-1.a~socket-1.c"],
     },
+    {
+      // 433.1.202: 1.5 mm² by method 100 carries 16 A, behind a 15 A rewireable fuse 11.6 A.
+      title: "fails where a rewireable fuse of less than Iz does not protect it from a twin of 20 A",
+      lines: ["way-1.a socket-1.a 2.5", "socket-1.b socket-2.a 2.5", "socket-1.c socket-4.a 1.5 method-100"],
+      extras: { settings: { "way-1": { deviceStandard: "BS 3036" as const, deviceRatingA: 15 } } },
+      gives: [`fix overload ${cable}`],
+    },
+    {
+      title: "cannot be told there without the kind of device",
+      lines: ["way-1.a socket-1.a 2.5", "socket-1.b socket-2.a 2.5", "socket-1.c socket-4.a 1.5 method-100"],
+      extras: { settings: { "way-1": { deviceStandard: undefined, deviceRatingA: 15 } } },
+      gives: ["missing deviceStandard way-1"],
+    },
     { title: "passes at just 20 A by method A", lines: spur("method-A"), gives: [] },
     {
       title: "fails in 4 mm² where that carries 17.5 A",

@@ -14,11 +14,12 @@ export function zoneRatingA(model: CircuitModel, zone: Zone): number | undefined
 }
 
 /**
- * The most a point is taken to draw where no loads are stated, in amperes: a socket outlet 20 A (On-Site Guide
+ * The most a point is taken to draw in the load case of the voltage drop, where no loads are stated, in amperes: a socket outlet 20 A (On-Site Guide
  * Appendix H), a connection unit its fuse or, where that is less, all that hangs on it, a lamp or an appliance its own
- * load; never more than the device or fuse before it. Undefined where a connection unit's fuse is not known.
+ * load; never more than the device or fuse before it. Undefined where a connection unit's fuse is not
+ * known. What a point can draw at worst is another thing: `pointDemand`.
  */
-export function pointDemandA(model: CircuitModel, station: StationId, zoneA: number): number | undefined {
+export function loadCaseA(model: CircuitModel, station: StationId, zoneA: number): number | undefined {
   const kind = model.stations.get(station)?.kind;
   if (kind === "socket-outlet") return Math.min(ringLimits.designFarEndA, zoneA);
   if (kind !== "fcu") return Math.min(statedCurrentA(model, station) ?? Infinity, zoneA);
@@ -28,6 +29,6 @@ export function pointDemandA(model: CircuitModel, station: StationId, zoneA: num
   const mostA = Math.min(fuseA, zoneA);
   if (!beyond || beyond.points.length === 0) return mostA;
   let sumA = 0;
-  for (const point of beyond.points) sumA += pointDemandA(model, point, mostA) ?? mostA;
+  for (const point of beyond.points) sumA += loadCaseA(model, point, mostA) ?? mostA;
   return Math.min(mostA, sumA);
 }
