@@ -15,7 +15,6 @@ export const faultLoop: Rule = {
     clause: "411.3.2, 411.4.4 and 411.5.3",
     checked: "secondary copy",
   },
-  isNeverHidden: true,
   check: (model) => {
     const { circuits, gaps } = earthLoopsOf(model);
     const found = circuits.flatMap(({ zones, loops, device }) =>
