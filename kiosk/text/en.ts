@@ -38,6 +38,7 @@ export const en = {
   "say.scenario": "Choose a task.",
   "say.caution": "Read this, then tap the large key.",
   "say.make-dead": "Make the circuit dead before you touch a lead.",
+  "say.dead": "The circuit is made dead. Go on to the plan.",
   "say.plan": "Work out the circuit before you wire it.",
   "say.as-found": "First wire what was there. Cables in: {done} of {total}.",
   "say.wire": "Wire the board for the task.",
@@ -185,6 +186,8 @@ export const en = {
   "plan.reason.csaMm2": "{csaMm2} mm² is the smallest size that carries enough and is allowed here.",
   "plan.reason.size-too-small":
     "That is too small. {csaMm2} mm² is the smallest size that carries enough and is allowed here.",
+  "plan.reason.size-ring":
+    "That is too small. A ring and its spurs want {leastCsaMm2} mm² or more, even where less would carry 20 A.",
   "plan.reason.size-larger": "That would do, but {csaMm2} mm² is enough.",
   "plan.reason.fuseRatingA": "{fuseRatingA} A carries what hangs on it and protects the cable behind it.",
   "plan.reason.fuse-below-load": "What hangs on it takes {loadA} A. That is more than {answerA} A.",

@@ -32,6 +32,7 @@ export const pl: Record<TextKey, string> = {
   "say.scenario": "Wybierz zadanie.",
   "say.caution": "Przeczytaj, potem dotknij dużego klawisza.",
   "say.make-dead": "Wyłącz napięcie, zanim dotkniesz przewodu.",
+  "say.dead": "Obwód jest wyłączony. Przejdź do planu.",
   "say.plan": "Policz obwód, zanim go połączysz.",
   "say.as-found": "Najpierw połącz to, co było. Kable na miejscu: {done} z {total}.",
   "say.wire": "Połącz tablicę według zadania.",
@@ -175,6 +176,8 @@ export const pl: Record<TextKey, string> = {
   "plan.reason.csaMm2": "{csaMm2} mm² to najmniejszy przekrój, który tyle przenosi i jest tu dozwolony.",
   "plan.reason.size-too-small":
     "To za mało. Najmniejszy przekrój, który tyle przenosi i jest tu dozwolony, to {csaMm2} mm².",
+  "plan.reason.size-ring":
+    "To za mało. Pierścień i jego odgałęzienia mają mieć co najmniej {leastCsaMm2} mm², nawet gdy mniej przeniosłoby 20 A.",
   "plan.reason.size-larger": "Może być, ale {csaMm2} mm² wystarczy.",
   "plan.reason.fuseRatingA": "{fuseRatingA} A wystarcza dla odbiorników za nim i chroni kabel za nim.",
   "plan.reason.fuse-below-load": "Odbiorniki za nim biorą {loadA} A. To więcej niż {answerA} A.",

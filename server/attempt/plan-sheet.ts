@@ -114,6 +114,8 @@ function sizeItem(task: PlanTask): PlanItem | undefined {
       const facts = { csaMm2: right[0] ?? Number.NaN };
       if (answer === right[0]) return result(true, "plan.reason.csaMm2", facts);
       if (right.includes(answer)) return result(true, "plan.reason.size-larger", facts);
+      const { leastCsaMm2 } = ringLimits;
+      if (task.isRing && answer < leastCsaMm2) return result(false, "plan.reason.size-ring", { leastCsaMm2 });
       return result(false, "plan.reason.size-too-small", facts);
     },
   };

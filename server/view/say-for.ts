@@ -29,11 +29,15 @@ export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">):
       if (isSettingUp && strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
       if (isSettingUp && foundCount < found.size)
         return say("say.as-found", { done: foundCount, total: found.size });
+      if (state.step === "make-dead" && isDead(view)) return say("say.dead");
       return say(`say.${state.step}`);
     case "wire":
       return sayForWiring(view);
   }
 }
+
+const isDead = ({ dead }: Pick<AttemptView, "dead">): boolean =>
+  dead.length > 0 && dead.every(({ isDone, isOutOfOrder }) => isDone && !isOutOfOrder);
 
 function sayForWiring(view: Omit<AttemptView, "say">): Said {
   const unsized = view.cables.find(({ asksSize }) => asksSize);

@@ -68,6 +68,8 @@ describe("the design worksheet", () => {
       isRight: false,
       why: "tabulatedCurrentA",
     },
+    // 1.5 mm² clipped direct carries 20 A, yet a ring's cable is 2.5 mm² at least (BS 7671 433.1.204).
+    { task: "first-spur", question: "csaMm2", answer: 1.5, isRight: false, why: "size-ring" },
     // 2.5 mm² above a ceiling in more than 100 mm of insulation carries 17 A, 4 mm² 22 A (BS 7671 Table 4D5, method 101).
     { task: "loft-insulation", question: "csaMm2", answer: 2.5, isRight: false, why: "size-too-small" },
     { task: "loft-insulation", question: "csaMm2", answer: 4, isRight: true, why: "csaMm2" },

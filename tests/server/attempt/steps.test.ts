@@ -84,6 +84,16 @@ describe("an existing circuit", () => {
     expect(bench.attempt().cables).toMatchObject([{ csaMm2: 2.5, isAsFound: true }]);
     expect(bench.attempt().say).toEqual({ key: "say.make-dead", facts: {} });
   });
+
+  it("sends on once all eight steps are done in order, and not after a slip", async () => {
+    const bench = await atMakeDead();
+    await bench.does("pull", { what: "all" });
+    await bench.does("match-as-found", {});
+    for (const step of deadSteps.toReversed()) await bench.does("dead-step", { step });
+    expect(bench.attempt().say).toEqual({ key: "say.make-dead", facts: {} });
+    for (const step of deadSteps) await bench.does("dead-step", { step });
+    expect(bench.attempt().say).toEqual({ key: "say.dead", facts: {} });
+  });
 });
 
 describe("loads", () => {
