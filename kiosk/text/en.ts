@@ -197,7 +197,7 @@ export const en = {
   "bar.Ib": "Ib load",
   "bar.In": "In device",
   "bar.Iz": "Iz cable",
-  "bar.leg": "Leg of ring",
+  "bar.leg": "Ring leg",
   "bar.least": "Least Iz",
   "bars.name": "Currents to compare",
 

@@ -180,10 +180,14 @@ describe("the plan worksheet", () => {
     await screen.getByTestId("key-answer-3").click();
     expect(sent).toEqual([{ name: "answer-plan", command: { question: "secondFuseRatingA", answer: 3 } }]);
     await expect.element(screen.getByTestId("legs-later")).toHaveTextContent("once the ring is wired");
-    await show({ view: onPlan({ bars: [{ name: "leg", currentA: 7.5 }, ...plan.bars] }) });
+    await show({
+      view: onPlan({ bars: [{ name: "leg", currentA: 7.5 }, { name: "leg", currentA: 12 }, ...plan.bars] }),
+    });
     expect(on("legs-later")).toBeNull();
     await expect
-      .element(screen.getByRole("img", { name: /Leg of ring 7.5 A, Iz cable 27 A, Least Iz 20 A/ }))
+      .element(
+        screen.getByRole("img", { name: /Ring leg 1 7.5 A, Ring leg 2 12 A, Iz cable 27 A, Least Iz 20 A/ }),
+      )
       .toBeVisible();
   });
 
