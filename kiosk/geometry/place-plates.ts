@@ -25,11 +25,17 @@ const tries: readonly { hold: Hold; across: number; down: number }[] = [
   [
     { across: 1, down: 1 },
     { across: 1, down: 0.6 },
+    { across: 0.6, down: 1 },
     { across: 0.6, down: 0.6 },
+    { across: 1, down: 0.3 },
+    { across: 0.3, down: 1 },
     { across: 0.6, down: 0.3 },
+    { across: 0.3, down: 0.6 },
     { across: 0.3, down: 0.3 },
   ],
   [
+    { across: 1, down: 0 },
+    { across: 0.6, down: 0 },
     { across: 0.3, down: 0 },
     { across: 0, down: 0 },
   ],
