@@ -68,6 +68,12 @@ export const screensInTrouble = async (bench: BenchScreen, look: Look): Promise<
     await page.clock.install();
     await page.goto(address);
     await link.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-07" });
+    await link.does("start-attempt", { scenario: "loft-insulation", mode: "practice" });
+    await link.does("accept-caution", {});
+    await link.does("go-to-step", { step: "plan" });
+    await bench.get("cable-table").waitFor();
+    await look("plan, a table of two ways to run a cable", link);
+    await link.does("leave-attempt", {});
     await bench.get("scenario-sun-room").tap();
     await bench.get("key-assessed").tap();
     await look("caution before assessed work", link);

@@ -191,6 +191,16 @@ describe("the plan worksheet", () => {
       .toBeVisible();
   });
 
+  it("has the table of what cables may carry at hand, for the ways they run in this house", async () => {
+    const { screen } = await showBench({ view: sampleView("plan") });
+    const table = screen.getByTestId("cable-table");
+    // BS 7671 Table 4D5, method C: 20 A for 1.5 mm² and 27 A for 2.5 mm².
+    await expect.element(table.getByRole("row", { name: "1.5 20 A" })).toBeInTheDocument();
+    await expect.element(table.getByRole("row", { name: "2.5 27 A" })).toBeInTheDocument();
+    await expect.element(table).toHaveTextContent("clipped to a surface or in plaster");
+    await expect.element(table).toHaveTextContent("use a current copy");
+  });
+
   it("takes a choice and a typed number, with a point", async () => {
     const { sent, screen } = await showBench({ view: sampleView("plan-number") });
     for (const key of ["1", "3", ".", ".", "5"]) await screen.getByTestId(`key-digit-${key}`).click();
