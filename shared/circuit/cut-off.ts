@@ -1,6 +1,6 @@
 import type { RoleClass, StationId } from "../board/ids.ts";
 import type { StationKind } from "../board/station-kinds.ts";
-import { oncePerModel } from "../electrical/once-per-model.ts";
+import { oncePerModel } from "./once-per-model.ts";
 import { type InternalLink, type NodeId, nodeId, sourceNode } from "./buses.ts";
 import type { CircuitModel } from "./model.ts";
 

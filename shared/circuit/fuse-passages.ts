@@ -1,6 +1,6 @@
 import { nodeId } from "./buses.ts";
 import type { StationId } from "../board/ids.ts";
-import { oncePerModel } from "../electrical/once-per-model.ts";
+import { oncePerModel } from "./once-per-model.ts";
 import type { Zone } from "./model.ts";
 import { rootBranch } from "./open-legs.ts";
 

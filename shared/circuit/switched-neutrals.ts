@@ -1,5 +1,5 @@
 import { byId, type ConductorId, roleClass, roleOf, type StationId, stationOf } from "../board/ids.ts";
-import { oncePerModel } from "../electrical/once-per-model.ts";
+import { oncePerModel } from "./once-per-model.ts";
 import type { ConductorModel } from "./model.ts";
 
 /** A plate switch that stands in a neutral, with the conductors that put it there. */

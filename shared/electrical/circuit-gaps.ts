@@ -1,7 +1,7 @@
 import { type ContactId, type StationId, stationOf } from "../board/ids.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import { copperResistanceMilliohmPerM } from "../trade/resistance.ts";
-import { oncePerModel } from "./once-per-model.ts";
+import { oncePerModel } from "../circuit/once-per-model.ts";
 
 /** What keeps the figures of a circuit from being known. */
 export interface Gap {

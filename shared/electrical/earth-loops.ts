@@ -6,7 +6,7 @@ import { boardGaps, cableGaps, type Gap } from "./circuit-gaps.ts";
 import { circuitDevice, type CircuitDevice } from "./circuit-device.ts";
 import { electricalOf } from "./electrical-model.ts";
 import { doesRcdDisconnect, isTouchVoltageSafe, loopOhm } from "./fault-loop.ts";
-import { oncePerModel } from "./once-per-model.ts";
+import { oncePerModel } from "../circuit/once-per-model.ts";
 import { zoneTreeOf } from "./zone-tree.ts";
 
 /** `rcd-only`: in time by the RCD alone. `never`: by nothing. `tt`: electrode and RCD do not match. */

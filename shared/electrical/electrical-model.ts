@@ -8,7 +8,7 @@ import { supply } from "../trade/supply.ts";
 import type { Load } from "../wiring/wiring.schema.ts";
 import { type Copper, copperOfModel } from "./copper.ts";
 import { litPositions } from "./lit-positions.ts";
-import { oncePerModel } from "./once-per-model.ts";
+import { oncePerModel } from "../circuit/once-per-model.ts";
 import { loadNodes, type WiringNetwork, wiringNetwork } from "./wiring-network.ts";
 
 /** The wiring of a model as a network with its conductors at 70 °C, held at the origin, all lamps on. */

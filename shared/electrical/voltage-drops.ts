@@ -4,7 +4,7 @@ import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import { supply } from "../trade/supply.ts";
 import { boardGaps, cableGaps, type Gap } from "./circuit-gaps.ts";
 import { electricalOf, type ElectricalModel, pointNodes, statedCurrentA } from "./electrical-model.ts";
-import { oncePerModel } from "./once-per-model.ts";
+import { oncePerModel } from "../circuit/once-per-model.ts";
 import { loadCaseA, zoneRatingA } from "./load-case.ts";
 import { type CurrentLoad, dropV, loadNodes, solveWiring, type WiringSolution } from "./wiring-network.ts";
 import { zoneTreeOf } from "./zone-tree.ts";

@@ -1,7 +1,7 @@
 import type { StationId } from "../board/ids.ts";
 import { DisjointSets } from "../circuit/disjoint-sets.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
-import { oncePerModel } from "./once-per-model.ts";
+import { oncePerModel } from "../circuit/once-per-model.ts";
 
 /** Which zone each fused zone hangs on, and by which connection unit. */
 export interface ZoneTree {

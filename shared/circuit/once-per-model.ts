@@ -1,4 +1,4 @@
-import type { CircuitModel } from "../circuit/model.ts";
+import type { CircuitModel } from "./model.ts";
 
 /** Works something out of a model once, however many rules ask for it. A model never changes after it is built. */
 export function oncePerModel<T>(work: (model: CircuitModel) => T): (model: CircuitModel) => T {
