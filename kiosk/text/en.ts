@@ -59,7 +59,6 @@ export const en = {
 
   // Keys
   "key.check": "Check it",
-  "key.hint": "Hint",
   "key.hint-left": "Hint ({left})",
   "key.undo": "Undo",
   "key.face": "Board face",
@@ -74,7 +73,6 @@ export const en = {
   "key.ready": "Ready for check",
   "key.take-back": "Leave the list",
   "key.hand-in": "Hand in",
-  "key.start": "Start",
   "key.show-me": "Show it",
   "key.pull": "Pull it out",
   "key.pull-lead": "Pull this lead",
@@ -83,7 +81,6 @@ export const en = {
   "key.run-cable": "Run a cable from here",
   "key.large": "Large letters",
   "key.usual": "Usual letters",
-  "key.language": "Language",
   "key.task": "The task",
   "key.read-aloud": "Read aloud",
   "key.sign-out": "Sign out",
@@ -101,10 +98,8 @@ export const en = {
   "sign-in.guest-name": "Guest",
   "sign-in.names": "Tap your name",
   "sign-in.nobody": "No class list yet. Use a badge, or work as a guest.",
-  "sign-in.for": "Work of {name}",
   "keyboard.name": "Keyboard on the screen",
   "keyboard.delete": "Delete",
-  "keyboard.space": "Space",
 
   // Scenarios
   "scenario.level": "Level {level}",
@@ -142,7 +137,6 @@ export const en = {
   "dead.chart": "Circuit chart",
   "dead.breaker": "Breaker",
   "dead.padlock": "Padlock and tag",
-  "dead.tester": "Voltage tester",
   "dead.proving": "Proving unit",
   "dead.terminals": "Terminals",
   "dead.touch-two": "Tester: tap two terminals.",
@@ -277,7 +271,6 @@ export const en = {
   "wire.entry": "entry {letter}",
   "wire.entry.free": "free",
   "wire.entry.to": "to {where}",
-  "wire.contact.free": "Free. Tap it to start a lead here.",
   "wire.contact.to": "Leads to {where}",
   "wire.contact.unknown": "The bench cannot read this contact.",
   "wire.contact.joint": "Several leads meet on this contact.",
@@ -295,11 +288,8 @@ export const en = {
   "cable.length": "Length",
   "cable.share": "Carries of what it may",
   "cable.no-size": "size?",
-  "cable.cores": "Cores",
-  "cable.core-to": "{core}: {from} to {to}",
   "cable.crossed": "crossed",
   "cable.as-found": "It was there when you began.",
-  "cable.missing": "{role} is not joined",
   "cable.ask": "How thick is the new cable?",
   "cable.ask.before": "was {size}",
   "setting.csaMm2": "Cable size",
@@ -318,7 +308,6 @@ export const en = {
   "station.settings": "What is set here",
   "station.entries": "Entries",
   "station.loads": "Load",
-  "station.no-front": "No test face",
   "mark.unknown": "cannot be read",
   "mark.joint": "joint",
   "mark.not-joined": "not joined",
@@ -432,7 +421,6 @@ export const en = {
   "fault.group-too-large": "Too many contacts are joined at {where}. Pull some leads out.",
   "fault.no-board": "No mock board is plugged in. Call the technician.",
   "self-check.running": "Checking the board: {done} of {total}",
-  "self-check.done": "The board check is done.",
 
   ...boardCheckEn,
 
