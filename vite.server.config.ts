@@ -25,7 +25,7 @@ export default defineConfig({
     rolldownOptions: {
       input: {
         main: "server/main.ts",
-        "scanner-child": "hardware/scanner-child.ts",
+        "scanner-child": "hardware/scan/scanner-child.ts",
         ...Object.fromEntries(commands),
         ...Object.fromEntries(tools),
       },

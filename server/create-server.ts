@@ -2,7 +2,7 @@ import { createServer as createHttpServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
-import { Bench } from "./bench.ts";
+import { Bench } from "./bench/bench.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
 import { isOwnAttempt } from "./bench/start-attempt.ts";
 import { boardFace } from "./view/board-face.ts";

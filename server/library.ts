@@ -3,7 +3,7 @@ import { basename, join } from "node:path";
 import type { BoardDescription } from "../shared/board/board.schema.ts";
 import { readBoard } from "../shared/board/read-board.ts";
 import { byId, type StationId } from "../shared/board/ids.ts";
-import { type Problem, problemLine } from "../shared/protocol/problem.ts";
+import { type Problem, problemLine } from "../shared/reading/problem.ts";
 import { type PlannedRoute, routes } from "../shared/scenario/plan-route.ts";
 import { readScenario } from "../shared/scenario/read-scenario.ts";
 import type { Scenario, StrippedScenario } from "../shared/scenario/scenario.schema.ts";

@@ -1,8 +1,8 @@
 import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { isAbsolute, join, resolve } from "node:path";
-import type { LinesKind } from "../hardware/scanner-messages.ts";
-import { systemdWatchdog } from "../hardware/systemd-watchdog.ts";
+import type { LinesKind } from "../hardware/scan/scanner-messages.ts";
+import { systemdWatchdog } from "../hardware/scan/systemd-watchdog.ts";
 import type { BoardDescription } from "../shared/board/board.schema.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { judge } from "../shared/rules/judge.ts";
@@ -25,7 +25,7 @@ import { LogWriter } from "./store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
 import { StoreError } from "./store/store-error.ts";
 
-export type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "../hardware/scanner-messages.ts";
+export type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "../hardware/scan/scanner-messages.ts";
 
 /** What was opened, and what closes it again in reverse. */
 export interface OpenedParts {

@@ -1,7 +1,7 @@
 import type { BoardDescription, BoardEntry, BoardStation } from "../../shared/board/board.schema.ts";
 import { stationId, type Role } from "../../shared/board/ids.ts";
 import { corePlaces, type Side, type StationKind } from "../../shared/board/station-kinds.ts";
-import type { StationSettings } from "../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
 
 /** A station as a board is planned: lines and places on the face are given out in order. */
 interface Planned {

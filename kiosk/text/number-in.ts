@@ -1,4 +1,4 @@
-import type { Language } from "../../shared/protocol/commands.schema.ts";
+import type { Language } from "../../shared/text/languages.ts";
 
 // A formatter is dear to make, and every pill on the plan asks for one.
 const formats = new Map<Language, Intl.NumberFormat>();

@@ -1,7 +1,7 @@
 import { getContext, setContext } from "svelte";
 import type { Fact, Said } from "../../shared/protocol/bench-view.ts";
-import type { Language } from "../../shared/protocol/commands.schema.ts";
-import type { Text } from "../../shared/scenario/scenario.schema.ts";
+import type { Language } from "../../shared/text/languages.ts";
+import type { Text } from "../../shared/text/text.schema.ts";
 import { en, type TextKey } from "./en.ts";
 import { numberIn } from "./number-in.ts";
 

@@ -11,7 +11,7 @@ import {
   steps,
 } from "../../shared/protocol/commands.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
-import { textSchema } from "../../shared/scenario/scenario.schema.ts";
+import { textSchema } from "../../shared/text/text.schema.ts";
 import { readingSchema } from "../../shared/wiring/wiring.schema.ts";
 
 const join = z.string().transform((text) => text as ConductorId);

@@ -9,7 +9,7 @@ import type {
   Step,
 } from "../../shared/protocol/commands.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
-import type { Text } from "../../shared/scenario/scenario.schema.ts";
+import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
 import type { Plugged } from "../sensed/joins.ts";
 

@@ -1,7 +1,8 @@
 import type { CableId, StationId } from "../../shared/board/ids.ts";
 import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
-import type { StrippedScenario, Text } from "../../shared/scenario/scenario.schema.ts";
+import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
+import type { Text } from "../../shared/text/text.schema.ts";
 import { refuse, type Refusal } from "../refusal.ts";
 import type { Plugged } from "../sensed/joins.ts";
 import type { AttemptEvent } from "./attempt-events.ts";

@@ -1,7 +1,8 @@
-import { languages, type Language } from "../../shared/protocol/commands.schema.ts";
+import { languages, type Language } from "../../shared/text/languages.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
-import type { Scenario, Text } from "../../shared/scenario/scenario.schema.ts";
+import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
+import type { Text } from "../../shared/text/text.schema.ts";
 import type { Judged } from "./attempt-run.ts";
 import { hintWords } from "./hint-words.ts";
 import { stationNames } from "./station-names.ts";

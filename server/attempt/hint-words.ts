@@ -1,4 +1,4 @@
-import type { Text } from "../../shared/scenario/scenario.schema.ts";
+import type { Text } from "../../shared/text/text.schema.ts";
 
 /** First hints where the scenario has none of its own: a nudge that names nothing. */
 export const hintWords = {

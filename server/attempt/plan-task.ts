@@ -6,7 +6,8 @@ import type { Built } from "../../shared/scenario/scenario.schema.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import { installedCapacityA } from "../../shared/trade/capacity.ts";
 import { nextDeviceRatingA } from "../../shared/trade/device-rating.ts";
-import type { CableSpec, StationSettings } from "../../shared/wiring/wiring.schema.ts";
+import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
 import type { ScenarioKit } from "../library.ts";
 
 /** What there is to design in a scenario. Currents in amperes, sizes in mm². */

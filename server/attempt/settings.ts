@@ -5,7 +5,8 @@ import { settingKeys, type SettingKey } from "../../shared/protocol/commands.sch
 import type { Built, StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
 import { accessoryRatings } from "../../shared/trade/accessory-ratings.ts";
 import { type ResolvedSettings, resolveSettings, type Setting } from "../../shared/wiring/settings.ts";
-import { type CableSpec, curves, type StationSettings } from "../../shared/wiring/wiring.schema.ts";
+import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
+import { curves, type StationSettings } from "../../shared/board/station-settings.schema.ts";
 import type { PluggedCable } from "../sensed/cables-of.ts";
 import type { Plugged } from "../sensed/joins.ts";
 import type { AttemptState } from "./attempt-state.ts";

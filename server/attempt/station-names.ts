@@ -1,5 +1,5 @@
 import type { StationId } from "../../shared/board/ids.ts";
-import type { Language } from "../../shared/protocol/commands.schema.ts";
+import type { Language } from "../../shared/text/languages.ts";
 import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
 
 /** What a scenario calls its stations in a language. */

@@ -1,5 +1,5 @@
 import { readFileSync } from "node:fs";
-import { problemLine } from "../../shared/protocol/problem.ts";
+import { problemLine } from "../../shared/reading/problem.ts";
 import { readWiring } from "../../shared/wiring/read-wiring.ts";
 import type { RuleId } from "../../shared/rules/rule.ts";
 import type { Finding, Undetermined, Verdict } from "../../shared/rules/verdict.ts";

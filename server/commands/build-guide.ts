@@ -2,7 +2,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync
 import { join } from "node:path";
 import { drawGuide } from "../../hardware/build-guide/draw.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
-import { problemLine } from "../../shared/protocol/problem.ts";
+import { problemLine } from "../../shared/reading/problem.ts";
 import { folders } from "../folders.ts";
 
 /**

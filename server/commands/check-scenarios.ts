@@ -1,6 +1,6 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
-import { problemLine } from "../../shared/protocol/problem.ts";
+import { problemLine } from "../../shared/reading/problem.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { checkAnswers, type Judge } from "../../shared/scenario/check-answers.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";

@@ -3,7 +3,7 @@ import type { Verdict } from "../../shared/rules/verdict.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
-import { problemLine } from "../../shared/protocol/problem.ts";
+import { problemLine } from "../../shared/reading/problem.ts";
 import { readWiring } from "../../shared/wiring/read-wiring.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import { readFileWith } from "../files/read-file-with.ts";

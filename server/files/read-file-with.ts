@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import type { Read } from "../../shared/protocol/problem.ts";
+import type { Read } from "../../shared/reading/problem.ts";
 
 /** Larger than any file of ours by far; a slip of the hand should not fill the memory. */
 const largestBytes = 8_000_000;

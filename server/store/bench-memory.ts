@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { languages } from "../../shared/protocol/commands.schema.ts";
+import { languages } from "../../shared/text/languages.ts";
 import type { Connection } from "./open-database.ts";
 import { toStoreError } from "./store-error.ts";
 

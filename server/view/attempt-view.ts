@@ -1,6 +1,7 @@
 import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
-import { deadSteps, type Language } from "../../shared/protocol/commands.schema.ts";
+import { deadSteps } from "../../shared/protocol/commands.schema.ts";
+import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";

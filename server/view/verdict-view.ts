@@ -1,5 +1,5 @@
 import type { FindingView, VerdictView } from "../../shared/protocol/bench-view.ts";
-import type { Language } from "../../shared/protocol/commands.schema.ts";
+import type { Language } from "../../shared/text/languages.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
 import { requirementPlaces } from "../../shared/rules/requirement-places.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";

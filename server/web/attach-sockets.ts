@@ -2,7 +2,7 @@ import type { Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { type BenchCommandName, benchCommandSchemas } from "../../shared/protocol/commands.schema.ts";
-import { fieldName } from "../../shared/protocol/problem.ts";
+import { fieldName } from "../../shared/reading/problem.ts";
 import type { Answer, FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";

@@ -1,6 +1,6 @@
-import type { FieldProblem } from "../protocol/problem.ts";
-import { repeats } from "../protocol/repeats.ts";
-import { settingProblems } from "../wiring/wiring-problems.ts";
+import type { FieldProblem } from "../reading/problem.ts";
+import { repeats } from "../reading/repeats.ts";
+import { settingProblems } from "./setting-problems.ts";
 import type { BoardDescription, BoardStation } from "./board.schema.ts";
 import { frontLetter } from "./ids.ts";
 import { corePlaces } from "./station-kinds.ts";

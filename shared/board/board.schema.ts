@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { stationSettingsSchema } from "../wiring/wiring.schema.ts";
+import { stationSettingsSchema } from "./station-settings.schema.ts";
 import { roleSchema, stationIdSchema } from "./ids.schema.ts";
 import { cores, sides, stationKinds } from "./station-kinds.ts";
 

@@ -1,5 +1,5 @@
-import type { Read } from "../protocol/problem.ts";
-import { readWith } from "../protocol/read-json.schema.ts";
+import type { Read } from "../reading/problem.ts";
+import { readWith } from "../reading/read-json.schema.ts";
 import { boardProblems } from "./board-problems.ts";
 import { type BoardDescription, boardSchema } from "./board.schema.ts";
 

@@ -7,7 +7,7 @@ import {
   stationOf,
 } from "../board/ids.ts";
 import type { Load, Station, Wiring } from "../wiring/wiring.schema.ts";
-import { busesOf, entriesOf, nodeId, type NodeId } from "./buses.ts";
+import { busesOf, entriesOf, nodeId, type NodeId } from "../wiring/buses.ts";
 import { cableModels } from "./cable-models.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";

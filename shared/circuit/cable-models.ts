@@ -14,7 +14,7 @@ import { type CorePlace, corePlaces } from "../board/station-kinds.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
-import { type Buses, nodeId, type NodeId } from "./buses.ts";
+import { type Buses, nodeId, type NodeId } from "../wiring/buses.ts";
 import { defaults } from "./defaults.ts";
 import type { CableModel, ConductorModel, MissingCore } from "./model.ts";
 

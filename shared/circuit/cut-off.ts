@@ -1,7 +1,7 @@
 import type { RoleClass, StationId } from "../board/ids.ts";
 import type { StationKind } from "../board/station-kinds.ts";
 import { oncePerModel } from "./once-per-model.ts";
-import { type InternalLink, type NodeId, nodeId, sourceNode } from "./buses.ts";
+import { type InternalLink, type NodeId, nodeId, sourceNode } from "../wiring/buses.ts";
 import type { CircuitModel } from "./model.ts";
 
 /** Accessories whose contacts or fuse can cut something off. */

@@ -1,4 +1,4 @@
-import { nodeId } from "./buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import type { StationId } from "../board/ids.ts";
 import { oncePerModel } from "./once-per-model.ts";
 import type { Zone } from "./model.ts";

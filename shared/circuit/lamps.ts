@@ -1,6 +1,6 @@
 import { byId, type StationId } from "../board/ids.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
-import { nodeId, type NodeId } from "./buses.ts";
+import { nodeId, type NodeId } from "../wiring/buses.ts";
 import type { Lamp } from "./model.ts";
 import type { ReachTable } from "./reach.ts";
 

@@ -1,6 +1,6 @@
 import { byId, type ConductorId, type RoleClass, type StationId } from "../board/ids.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
-import { nodeId, type NodeId } from "./buses.ts";
+import { nodeId, type NodeId } from "../wiring/buses.ts";
 import type { CircuitModel } from "./model.ts";
 import { switchedNeutrals } from "./switched-neutrals.ts";
 

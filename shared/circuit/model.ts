@@ -1,7 +1,7 @@
 import type { CableId, ConductorId, ContactId, EntryId, RoleClass, StationId } from "../board/ids.ts";
 import type { Side } from "../board/station-kinds.ts";
 import type { CableSpec, Load, ReferenceMethod, Station, Wiring } from "../wiring/wiring.schema.ts";
-import type { Buses, NodeId } from "./buses.ts";
+import type { Buses, NodeId } from "../wiring/buses.ts";
 
 /** One core that joins two contacts. `crossed`: its ends are of different classes. */
 export interface ConductorModel {

@@ -1,5 +1,5 @@
 import { byId, type StationId } from "../board/ids.ts";
-import { type Buses, earthBar, neutralBar, type NodeId, sourceLine } from "./buses.ts";
+import { type Buses, earthBar, neutralBar, type NodeId, sourceLine } from "../wiring/buses.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import type { ConductorModel, Reach } from "./model.ts";
 

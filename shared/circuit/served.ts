@@ -1,5 +1,5 @@
 import type { StationId } from "../board/ids.ts";
-import { nodeId } from "./buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import { isReachedBy, neededNodes } from "./losses.ts";
 import type { CircuitModel } from "./model.ts";
 import { switchedNeutrals } from "./switched-neutrals.ts";

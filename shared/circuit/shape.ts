@@ -1,6 +1,6 @@
 import { byId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
 import { blocksOf } from "./blocks.ts";
-import type { NodeId } from "./buses.ts";
+import type { NodeId } from "../wiring/buses.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import type { Branch, CableModel, MissingCore, Ring, Run, Shape, Zone } from "./model.ts";
 

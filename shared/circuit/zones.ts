@@ -1,7 +1,7 @@
 import { byId, type RoleClass, type StationId } from "../board/ids.ts";
 import { isPoint, type Side } from "../board/station-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
-import { type Buses, nodeId, type NodeId } from "./buses.ts";
+import { type Buses, nodeId, type NodeId } from "../wiring/buses.ts";
 import { overloadFactor } from "./coordination.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import type { CableModel, FusedLink, Upstream, Zone } from "./model.ts";

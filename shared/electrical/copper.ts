@@ -9,7 +9,7 @@ import {
   stationOf,
 } from "../board/ids.ts";
 import { type Core, corePlaces } from "../board/station-kinds.ts";
-import { type Buses, busesOf, type InternalLink, type NodeId } from "../circuit/buses.ts";
+import { type Buses, busesOf, type InternalLink, type NodeId } from "../wiring/buses.ts";
 import { cableModels } from "../circuit/cable-models.ts";
 import type { CableModel, CircuitModel } from "../circuit/model.ts";
 import type { Station, Wiring } from "../wiring/wiring.schema.ts";

@@ -1,5 +1,5 @@
 import type { StationId } from "../board/ids.ts";
-import { nodeId } from "../circuit/buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import { defaults } from "../circuit/defaults.ts";
 import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import type { CircuitModel } from "../circuit/model.ts";

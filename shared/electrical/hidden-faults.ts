@@ -1,6 +1,6 @@
 import { byId, type CableId, conductorId, type Role, roleOf, stationOf } from "../board/ids.ts";
 import type { Core } from "../board/station-kinds.ts";
-import type { HiddenFault } from "../scenario/scenario.schema.ts";
+import type { HiddenFault } from "../wiring/hidden-fault.schema.ts";
 import { insulationLeakage } from "../trade/insulation-leakage.ts";
 import type { Conductor, Copper } from "./copper.ts";
 import { leastLeadOhm } from "./wiring-network.ts";

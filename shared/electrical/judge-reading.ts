@@ -6,7 +6,7 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { nodeOfFront } from "../circuit/buses.ts";
+import { nodeOfFront } from "../wiring/buses.ts";
 import type { CircuitModel, Ring } from "../circuit/model.ts";
 import { conductorTemperature } from "../trade/conductor-temperature.ts";
 import { meterLimits } from "../trade/meter-limits.ts";

@@ -1,5 +1,5 @@
 import { contactId, type ContactId, type EntryId, type StationId, stationOf } from "../board/ids.ts";
-import { nodeId, nodeOfFront } from "../circuit/buses.ts";
+import { nodeId, nodeOfFront } from "../wiring/buses.ts";
 import { supply } from "../trade/supply.ts";
 import type { Load } from "../wiring/wiring.schema.ts";
 import type { AsBuilt } from "./hidden-faults.ts";

@@ -1,6 +1,6 @@
 import type { ContactId, EntryId, StationId } from "../board/ids.ts";
 import { entryId, entryOf, stationOf } from "../board/ids.ts";
-import { entriesOf } from "../circuit/buses.ts";
+import { entriesOf } from "../wiring/buses.ts";
 import { insulationTests } from "../trade/insulation-tests.ts";
 import { meterLimits } from "../trade/meter-limits.ts";
 import type { Copper } from "./copper.ts";

@@ -1,5 +1,5 @@
 import type { CableId, StationId } from "../board/ids.ts";
-import { nodeId } from "../circuit/buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import { disconnectingDevice } from "../trade/disconnecting-device.ts";
 import { rcdLimits } from "../trade/rcd-limits.ts";
 import { supply } from "../trade/supply.ts";

@@ -1,5 +1,5 @@
 import type { CableId, StationId } from "../board/ids.ts";
-import { earthBar, neutralBar, type NodeId, nodeId, sourceLine } from "../circuit/buses.ts";
+import { earthBar, neutralBar, type NodeId, nodeId, sourceLine } from "../wiring/buses.ts";
 import { assumptions } from "../trade/assumptions.ts";
 import { copperResistanceMilliohmPerM } from "../trade/resistance.ts";
 import { supply } from "../trade/supply.ts";

@@ -2,16 +2,10 @@ import type { CableId, ContactId, EntryId, Role, RoleClass, StationId } from "..
 import type { ApplianceKind, Core, Side, StationKind } from "../board/station-kinds.ts";
 import type { BoardFault, BoardFaultKind } from "../board/sensed-state.schema.ts";
 import type { Place, Weight } from "../rules/rule.ts";
-import type { StrippedScenario, Text } from "../scenario/scenario.schema.ts";
-import type {
-  AttemptKind,
-  DeadStep,
-  Language,
-  Mode,
-  PlanQuestion,
-  SettingKey,
-  Step,
-} from "./commands.schema.ts";
+import type { StrippedScenario } from "../scenario/scenario.schema.ts";
+import type { Text } from "../text/text.schema.ts";
+import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./commands.schema.ts";
+import type { Language } from "../text/languages.ts";
 
 export type Fact = string | number | boolean;
 

@@ -1,8 +1,8 @@
 import { z } from "zod";
+import { languages } from "../text/languages.ts";
 import { cableIdSchema, contactIdSchema, entryIdSchema, stationIdSchema } from "../board/ids.schema.ts";
 import { testKinds } from "../wiring/wiring.schema.ts";
 
-export const languages = ["en", "pl"] as const;
 export const modes = ["practice", "assessed", "open-day"] as const;
 export const attemptKinds = ["first", "resubmission", "retake", "re-sit"] as const;
 export const steps = ["caution", "make-dead", "plan", "wire", "test", "load", "hand-in"] as const;
@@ -107,7 +107,6 @@ export type BenchCommandName = keyof typeof benchCommandSchemas;
 export type BenchCommand<Name extends BenchCommandName = BenchCommandName> = z.infer<
   (typeof benchCommandSchemas)[Name]
 >;
-export type Language = (typeof languages)[number];
 export type Mode = (typeof modes)[number];
 export type AttemptKind = (typeof attemptKinds)[number];
 export type Step = (typeof steps)[number];

@@ -1,6 +1,6 @@
 import { byId, type StationId, stationOf } from "../board/ids.ts";
 import { isPoint } from "../board/station-kinds.ts";
-import { nodeId } from "../circuit/buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import { neededNodes } from "../circuit/losses.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import { allAt, evidence } from "./evidence.ts";

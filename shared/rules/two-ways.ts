@@ -1,6 +1,6 @@
 import { byId } from "../board/ids.ts";
 import type { Zone } from "../circuit/model.ts";
-import { nodeId } from "../circuit/buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { allAt, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";

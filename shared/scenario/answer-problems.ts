@@ -1,6 +1,6 @@
 import { cableId } from "../board/ids.ts";
-import type { FieldProblem } from "../protocol/problem.ts";
-import type { StationSettings } from "../wiring/wiring.schema.ts";
+import type { FieldProblem } from "../reading/problem.ts";
+import type { StationSettings } from "../board/station-settings.schema.ts";
 import type { Built, Scenario } from "./scenario.schema.ts";
 
 function answerSettings(field: string, built: Built, scenario: Scenario): FieldProblem[] {

@@ -1,7 +1,7 @@
 import { byId, type StationId } from "../board/ids.ts";
-import type { FieldProblem } from "../protocol/problem.ts";
-import { nearestName } from "../protocol/nearest-name.ts";
-import { repeats } from "../protocol/repeats.ts";
+import type { FieldProblem } from "../reading/problem.ts";
+import { nearestName } from "../reading/nearest-name.ts";
+import { repeats } from "../reading/repeats.ts";
 import { knownStation, type Stations } from "../wiring/known-names.ts";
 import { routes } from "./plan-route.ts";
 import type { Plan } from "./scenario.schema.ts";

@@ -1,5 +1,5 @@
-import type { Read } from "../protocol/problem.ts";
-import { readWith } from "../protocol/read-json.schema.ts";
+import type { Read } from "../reading/problem.ts";
+import { readWith } from "../reading/read-json.schema.ts";
 import { scenarioProblems } from "./scenario-problems.ts";
 import { type Scenario, scenarioSchema } from "./scenario.schema.ts";
 

@@ -1,12 +1,13 @@
 import { cableId, endsOfCable, type StationId } from "../board/ids.ts";
 import { cableIdSchema } from "../board/ids.schema.ts";
 import { corePlaces, type Side } from "../board/station-kinds.ts";
-import type { FieldProblem } from "../protocol/problem.ts";
+import type { FieldProblem } from "../reading/problem.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
-import { repeats } from "../protocol/repeats.ts";
+import { repeats } from "../reading/repeats.ts";
 import { knownEntry, knownStation, type Stations, stationsById } from "../wiring/known-names.ts";
-import { cableProblems, loadProblems, settingProblems, wantProblems } from "../wiring/wiring-problems.ts";
-import { settingsByKind } from "../wiring/settings-by-kind.ts";
+import { cableProblems, loadProblems, wantProblems } from "../wiring/wiring-problems.ts";
+import { settingProblems } from "../board/setting-problems.ts";
+import { settingsByKind } from "../board/settings-by-kind.ts";
 import { answerProblems } from "./answer-problems.ts";
 import { planProblems } from "./plan-problems.ts";
 import type { Built, Scenario } from "./scenario.schema.ts";

@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { textSchema } from "../text/text.schema.ts";
+import { hiddenFaultSchema } from "../wiring/hidden-fault.schema.ts";
 import { stationIdSchema } from "../board/ids.schema.ts";
 import { sides, stationKinds } from "../board/station-kinds.ts";
 import { ruleIds } from "../rules/rule.ts";
@@ -7,12 +9,9 @@ import {
   loadSchema,
   requirementSchema,
   routeSchema,
-  stationSettingsSchema,
   supplySchema,
 } from "../wiring/wiring.schema.ts";
-
-/** A text per language of the bench; English is always there. */
-export const textSchema = z.strictObject({ en: z.string().min(1), pl: z.string().min(1) });
+import { stationSettingsSchema } from "../board/station-settings.schema.ts";
 
 /** Positions on the plan in grid steps of 0.1 m, from the top left. */
 const step = z.number().int().min(0).max(1000);
@@ -55,33 +54,6 @@ export const builtSchema = z.strictObject({
   settings: z.record(z.string(), stationSettingsSchema).optional(),
   cables: z.array(cableSchema),
 });
-
-export const hiddenFaultSchema = z.discriminatedUnion("kind", [
-  z.strictObject({ kind: z.literal("open-core"), cable: z.string(), role: z.enum(["L", "N", "E"]) }),
-  z.strictObject({
-    kind: z.literal("high-resistance"),
-    cable: z.string(),
-    role: z.enum(["L", "N", "E"]),
-    resistanceOhm: z.number().positive(),
-  }),
-  z.strictObject({
-    kind: z.literal("crossed-cores"),
-    cable: z.string(),
-    roles: z.tuple([z.enum(["L", "N", "E"]), z.enum(["L", "N", "E"])]),
-  }),
-  z.strictObject({ kind: z.literal("wrong-cpc"), cable: z.string(), cpcCsaMm2: z.number().positive() }),
-  z.strictObject({
-    kind: z.literal("missing-link"),
-    station: stationIdSchema,
-    role: z.enum(["L", "N", "E"]),
-  }),
-  z.strictObject({
-    kind: z.literal("low-insulation"),
-    cable: z.string(),
-    between: z.tuple([z.enum(["L", "N", "E"]), z.enum(["L", "N", "E"])]),
-    insulationMegohm: z.number().min(0),
-  }),
-]);
 
 /** A load of a wiring, named in each language of the bench. */
 const scenarioLoadSchema = z.strictObject({ ...loadSchema.shape, name: textSchema.optional() });
@@ -156,9 +128,7 @@ export const strippedScenarioSchema = scenarioSchema.omit({
   hints: true,
 });
 
-export type Text = z.infer<typeof textSchema>;
 export type Plan = z.infer<typeof planSchema>;
 export type Built = z.infer<typeof builtSchema>;
-export type HiddenFault = z.infer<typeof hiddenFaultSchema>;
 export type Scenario = z.infer<typeof scenarioSchema>;
 export type StrippedScenario = z.infer<typeof strippedScenarioSchema>;

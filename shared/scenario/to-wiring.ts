@@ -1,6 +1,7 @@
 import { type ContactId, type StationId, stationOf } from "../board/ids.ts";
 import type { BoardDescription } from "../board/board.schema.ts";
-import type { CableSpec, Reading, Station, StationSettings, Wiring } from "../wiring/wiring.schema.ts";
+import type { CableSpec, Reading, Station, Wiring } from "../wiring/wiring.schema.ts";
+import type { StationSettings } from "../board/station-settings.schema.ts";
 import { type PlannedRoute, routes } from "./plan-route.ts";
 import { scenarioEntries } from "./scenario-entries.ts";
 import type { Built, StrippedScenario } from "./scenario.schema.ts";

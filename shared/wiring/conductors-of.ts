@@ -7,7 +7,7 @@ import {
   stationOf,
 } from "../board/ids.ts";
 import { type CorePlace, corePlaces, type Side } from "../board/station-kinds.ts";
-import { entriesOf } from "../circuit/buses.ts";
+import { entriesOf } from "./buses.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
 
 /** One core from a contact at the `from` end to a contact at the `to` end. */

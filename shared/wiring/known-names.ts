@@ -1,7 +1,7 @@
 import { type ContactId, entryId, type EntryId, type StationId, stationOf } from "../board/ids.ts";
-import { contactsAt, entriesOf } from "../circuit/buses.ts";
-import { nearestName } from "../protocol/nearest-name.ts";
-import type { FieldProblem } from "../protocol/problem.ts";
+import { contactsAt, entriesOf } from "./buses.ts";
+import { nearestName } from "../reading/nearest-name.ts";
+import type { FieldProblem } from "../reading/problem.ts";
 import type { Station } from "./wiring.schema.ts";
 
 /** The stations of a file by id, for the checks that follow references to them. */

@@ -1,5 +1,5 @@
 import { byId, entryId, type EntryId, type StationId, stationOf } from "../board/ids.ts";
-import { entriesOf } from "../circuit/buses.ts";
+import { entriesOf } from "./buses.ts";
 import { rename, renamingStations } from "./rename.ts";
 import type { CableSpec, Station, Wiring } from "./wiring.schema.ts";
 

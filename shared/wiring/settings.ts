@@ -1,5 +1,5 @@
 import { byId, type CableId, type StationId } from "../board/ids.ts";
-import type { StationSettings } from "./wiring.schema.ts";
+import type { StationSettings } from "../board/station-settings.schema.ts";
 
 /** Who said it. */
 export const settingAuthors = ["sensed", "learner", "trainer", "scenario"] as const;

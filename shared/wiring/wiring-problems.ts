@@ -1,8 +1,8 @@
 import { cableId, contactId, type ContactId, type EntryId, isFront, type StationId } from "../board/ids.ts";
 import { corePlaces, isPoint } from "../board/station-kinds.ts";
-import { busesOf, nodeOfFront } from "../circuit/buses.ts";
-import type { FieldProblem } from "../protocol/problem.ts";
-import { repeats } from "../protocol/repeats.ts";
+import { busesOf, nodeOfFront } from "./buses.ts";
+import type { FieldProblem } from "../reading/problem.ts";
+import { repeats } from "../reading/repeats.ts";
 import {
   entryContacts,
   knownEntry,
@@ -12,24 +12,8 @@ import {
   type Stations,
   stationsById,
 } from "./known-names.ts";
-import { settingsByKind } from "./settings-by-kind.ts";
-import type { CableSpec, Load, Requirement, Station, StationSettings, Wiring } from "./wiring.schema.ts";
-
-/** Complains of settings that mean nothing at a station of this kind. */
-export function settingProblems(
-  field: string,
-  kind: Station["kind"],
-  settings: StationSettings | undefined,
-): FieldProblem[] {
-  const known: readonly string[] = settingsByKind[kind];
-  return Object.keys(settings ?? {})
-    .filter((key) => !known.includes(key))
-    .map((key) => ({
-      field: `${field}.${key}`,
-      message: `it means nothing at a ${kind}`,
-      remedy: `Remove it. Settings of a ${kind}: ${listed(known)}.`,
-    }));
-}
+import { settingProblems } from "../board/setting-problems.ts";
+import type { CableSpec, Load, Requirement, Station, Wiring } from "./wiring.schema.ts";
 
 export function stationProblems(stations: readonly Station[]): FieldProblem[] {
   return [

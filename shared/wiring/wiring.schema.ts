@@ -6,51 +6,13 @@ import {
   roleSchema,
   stationIdSchema,
 } from "../board/ids.schema.ts";
-import { applianceKinds, sides, stationKinds, switchings } from "../board/station-kinds.ts";
+import { sides, stationKinds } from "../board/station-kinds.ts";
+import { stationSettingsSchema } from "../board/station-settings.schema.ts";
 
 const positive = z.number().positive();
 
 export const referenceMethods = ["A", "C", "100", "101", "102", "103"] as const;
-export const deviceStandards = ["BS EN 60898", "BS EN 61009", "BS 88-3", "BS 3036"] as const;
-export const curves = ["B", "C", "D"] as const;
 export const earthings = ["TN-C-S", "TN-S", "TT"] as const;
-
-/**
- * What is set at a station. Every key is optional: a rule that needs one that is not said answers
- * `undetermined`, but for the defaults that shared/circuit/defaults.ts lists with their reasons.
- */
-export const stationSettingsSchema = z.strictObject({
-  // way
-  deviceStandard: z.enum(deviceStandards).optional(),
-  deviceCurve: z.enum(curves).optional(),
-  deviceRatingA: positive.optional(),
-  /** Rated residual current of the RCD that covers the way; 0 says there is none. */
-  rcdMa: z.number().min(0).optional(),
-  floorAreaM2: positive.optional(),
-  /** Let-through energy of the device at the fault current, as its maker states it. */
-  letThroughA2s: positive.optional(),
-  // fcu
-  fuseRatingA: positive.optional(),
-  switched: z.boolean().optional(),
-  // socket-outlet
-  gangs: z.union([z.literal(1), z.literal(2)]).optional(),
-  // plate-switch
-  switching: z.enum(switchings).optional(),
-  /** 2 for a double-pole switch. */
-  poles: z.union([z.literal(1), z.literal(2)]).optional(),
-  // plate-switch, isolator, cooker-control, junction-box
-  ratingA: positive.optional(),
-  // cooker-control
-  hasSocketOutlet: z.boolean().optional(),
-  distanceToApplianceM: z.number().min(0).optional(),
-  // appliance, luminaire, ceiling-rose
-  appliance: z.enum(applianceKinds).optional(),
-  litres: positive.optional(),
-  /** The largest fuse the appliance's maker allows before it. */
-  makersFuseA: positive.optional(),
-  /** True in a room with a bath or shower. */
-  inBathroom: z.boolean().optional(),
-});
 
 export const stationSchema = z.strictObject({
   id: stationIdSchema,
@@ -170,7 +132,6 @@ export const wiringSchema = z.strictObject({
   namedFaults: z.array(z.string()).optional(),
 });
 
-export type StationSettings = z.infer<typeof stationSettingsSchema>;
 export type Station = z.infer<typeof stationSchema>;
 export type Route = z.infer<typeof routeSchema>;
 export type CableSpec = z.infer<typeof cableSchema>;
@@ -181,6 +142,4 @@ export type Requirement = z.infer<typeof requirementSchema>;
 export type Supply = z.infer<typeof supplySchema>;
 export type Wiring = z.infer<typeof wiringSchema>;
 export type ReferenceMethod = (typeof referenceMethods)[number];
-export type DeviceStandard = (typeof deviceStandards)[number];
-export type Curve = (typeof curves)[number];
 export type Earthing = (typeof earthings)[number];

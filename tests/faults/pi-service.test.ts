@@ -55,13 +55,13 @@ function lendHardware(root: string): void {
   const target = join(root, "opt/spurwise/dist/hardware");
   mkdirSync(target, { recursive: true });
   for (const name of [
-    "chain-check",
-    "chain-lines",
-    "errno",
-    "gpio-base",
-    "lines",
-    "open-pins",
-    "systemd-watchdog",
+    "health/chain-check",
+    "lines/chain-lines",
+    "lines/errno",
+    "lines/gpio-base",
+    "lines/lines",
+    "lines/open-pins",
+    "scan/systemd-watchdog",
   ]) {
     const source = readFileSync(join(projectFolder, `hardware/${name}.ts`), "utf8");
     const compilerOptions = {
@@ -70,6 +70,7 @@ function lendHardware(root: string): void {
       rewriteRelativeImportExtensions: true,
       verbatimModuleSyntax: true,
     };
+    mkdirSync(join(target, name, ".."), { recursive: true });
     writeFileSync(join(target, `${name}.js`), ts.transpileModule(source, { compilerOptions }).outputText);
   }
   const require = createRequire(import.meta.url);

@@ -1,10 +1,10 @@
 import { describe, expect, it, vi } from "vitest";
-import { decodeLines } from "../../hardware/decode.ts";
-import { type LineIndex, lineIndex } from "../../hardware/line-index.ts";
-import { joinedGroups, type LineHealth } from "../../hardware/line-model.ts";
-import type { LineReading, Lines } from "../../hardware/lines.ts";
-import type { SimulatedLines } from "../../hardware/simulated-lines.ts";
-import { type LineFault } from "../../hardware/simulated-lines.ts";
+import { decodeLines } from "../../hardware/scan/decode.ts";
+import { type LineIndex, lineIndex } from "../../hardware/lines/line-index.ts";
+import { joinedGroups, type LineHealth } from "../../hardware/lines/line-model.ts";
+import type { LineReading, Lines } from "../../hardware/lines/lines.ts";
+import type { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
+import { type LineFault } from "../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
 import { testDepth } from "../depth.ts";
 import { seeded } from "../seeded.ts";

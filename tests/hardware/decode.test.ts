@@ -1,7 +1,7 @@
 import { describe, expect, it, vi } from "vitest";
-import { decodeLines } from "../../hardware/decode.ts";
-import { joinedGroups } from "../../hardware/line-model.ts";
-import { lineIndex } from "../../hardware/line-index.ts";
+import { decodeLines } from "../../hardware/scan/decode.ts";
+import { joinedGroups } from "../../hardware/lines/line-model.ts";
+import { lineIndex } from "../../hardware/lines/line-index.ts";
 import { naiveDrive } from "./naive-drive.ts";
 import { byLeast, randomGroups, wiredBoard } from "./random-copper.ts";
 import { testDepth } from "../depth.ts";

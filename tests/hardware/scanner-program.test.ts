@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import type { ChainCheck } from "../../hardware/chain-check.ts";
-import { LinesError } from "../../hardware/lines.ts";
-import { lineIndex } from "../../hardware/line-index.ts";
-import type { LineFault } from "../../hardware/simulated-lines.ts";
-import { SimulatedLines } from "../../hardware/simulated-lines.ts";
+import type { ChainCheck } from "../../hardware/health/chain-check.ts";
+import { LinesError } from "../../hardware/lines/lines.ts";
+import { lineIndex } from "../../hardware/lines/line-index.ts";
+import type { LineFault } from "../../hardware/lines/simulated-lines.ts";
+import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
 import { contact, entry, ProgramBench, shippedBoard } from "./program-bench.ts";
 
 const [small, workshop, coded] = ["small", "workshop", "workshop-coded"].map(shippedBoard) as [

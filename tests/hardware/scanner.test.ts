@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
-import { type LineIndex, lineIndex as line } from "../../hardware/line-index.ts";
-import { SimulatedLines } from "../../hardware/simulated-lines.ts";
+import { type LineIndex, lineIndex as line } from "../../hardware/lines/line-index.ts";
+import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
 import { testDepth } from "../depth.ts";
 import { seeded } from "../seeded.ts";

@@ -175,7 +175,7 @@ describe("while assessed work is open", () => {
 describe("with the scanner's own process", () => {
   let childPath = "";
   beforeAll(async () => {
-    const { path, remove } = await bundle("hardware/scanner-child.ts");
+    const { path, remove } = await bundle("hardware/scan/scanner-child.ts");
     childPath = path;
     return remove;
   });

@@ -11,7 +11,7 @@ import { Screen, testServer } from "./test-server.ts";
 let childPath = "";
 
 beforeAll(async () => {
-  const { path, remove } = await bundle("hardware/scanner-child.ts");
+  const { path, remove } = await bundle("hardware/scan/scanner-child.ts");
   childPath = path;
   return remove;
 });

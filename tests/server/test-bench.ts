@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import { Bench } from "../../server/bench.ts";
+import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
 import { demoLearners } from "../../server/demo/learners.ts";
 import { type ScenarioKit, scenarioKit } from "../../server/library.ts";

@@ -1,7 +1,7 @@
-import { type LineIndex, lineIndex } from "../../hardware/line-index.ts";
-import { Scanner } from "../../hardware/scanner.ts";
-import { SimulatedLines } from "../../hardware/simulated-lines.ts";
-import { SpinningLines } from "../../hardware/spinning-lines.ts";
+import { type LineIndex, lineIndex } from "../../hardware/lines/line-index.ts";
+import { Scanner } from "../../hardware/scan/scanner.ts";
+import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
+import { SpinningLines } from "../../hardware/lines/spinning-lines.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { shuffled } from "../hardware/random-copper.ts";
 import { seeded } from "../seeded.ts";

@@ -1,4 +1,4 @@
-import { decodeLines } from "../../hardware/decode.ts";
+import { decodeLines } from "../../hardware/scan/decode.ts";
 import { randomGroups, wiredBoard } from "../hardware/random-copper.ts";
 import { seeded } from "../seeded.ts";
 import { quantile, type SpeedLine } from "./speed-line.ts";

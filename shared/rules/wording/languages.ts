@@ -1,4 +1,4 @@
-import type { Language } from "../../protocol/commands.schema.ts";
+import type { Language } from "../../text/languages.ts";
 import type { Catalogue, Terms } from "./catalogue.ts";
 import { en } from "./en.ts";
 import { enTerms } from "./en-terms.ts";

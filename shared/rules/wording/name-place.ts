@@ -13,7 +13,7 @@ import {
   type StationId,
   stationOf,
 } from "../../board/ids.ts";
-import { entriesOf } from "../../circuit/buses.ts";
+import { entriesOf } from "../../wiring/buses.ts";
 import type { Station, Wiring } from "../../wiring/wiring.schema.ts";
 import { type Forms, grammars, type Terms } from "./catalogue.ts";
 

@@ -1,4 +1,4 @@
-import type { Language } from "../../protocol/commands.schema.ts";
+import type { Language } from "../../text/languages.ts";
 import type { Wiring } from "../../wiring/wiring.schema.ts";
 import { rules } from "../index.ts";
 import type { Finding } from "../verdict.ts";

@@ -1,4 +1,4 @@
-import type { Language } from "../../protocol/commands.schema.ts";
+import type { Language } from "../../text/languages.ts";
 import type { Requirement, Wiring } from "../../wiring/wiring.schema.ts";
 import type { FactValue } from "../rule.ts";
 import type { Terms } from "./catalogue.ts";

@@ -1,5 +1,5 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { type ChainLines, type ChainPins, openChainLines } from "../../../hardware/chain-lines.ts";
+import { type ChainLines, type ChainPins, openChainLines } from "../../../hardware/lines/chain-lines.ts";
 import { linesContract } from "../lines-contract.ts";
 import * as emulated from "./emulated-gpio.ts";
 

@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { type ChainLines, openChainLines } from "../../../hardware/chain-lines.ts";
-import { decodeLines } from "../../../hardware/decode.ts";
-import { openDirectLines } from "../../../hardware/direct-lines.ts";
-import { joinedGroups } from "../../../hardware/line-model.ts";
+import { type ChainLines, openChainLines } from "../../../hardware/lines/chain-lines.ts";
+import { decodeLines } from "../../../hardware/scan/decode.ts";
+import { openDirectLines } from "../../../hardware/lines/direct-lines.ts";
+import { joinedGroups } from "../../../hardware/lines/line-model.ts";
 import { byLeast, randomGroups } from "../random-copper.ts";
 import { testDepth } from "../../depth.ts";
 import { seeded } from "../../seeded.ts";

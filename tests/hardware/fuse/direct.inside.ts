@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { openDirectLines } from "../../../hardware/direct-lines.ts";
-import type { Lines } from "../../../hardware/lines.ts";
+import { openDirectLines } from "../../../hardware/lines/direct-lines.ts";
+import type { Lines } from "../../../hardware/lines/lines.ts";
 import { linesContract } from "../lines-contract.ts";
 import * as emulated from "./emulated-gpio.ts";
 

@@ -1,5 +1,5 @@
 import { readFileSync, writeFileSync } from "node:fs";
-import type { ChainPins } from "../../../hardware/chain-lines.ts";
+import type { ChainPins } from "../../../hardware/lines/chain-lines.ts";
 
 const controlFile = "/sys/class/gpio/.control";
 

@@ -1,9 +1,9 @@
 import { writeFileSync } from "node:fs";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { openChainLines } from "../../../hardware/chain-lines.ts";
-import { openDirectLines } from "../../../hardware/direct-lines.ts";
-import { findGpioChip, headerChipLabels } from "../../../hardware/gpio-base.ts";
-import { LinesError } from "../../../hardware/lines.ts";
+import { openChainLines } from "../../../hardware/lines/chain-lines.ts";
+import { openDirectLines } from "../../../hardware/lines/direct-lines.ts";
+import { findGpioChip, headerChipLabels } from "../../../hardware/lines/gpio-base.ts";
+import { LinesError } from "../../../hardware/lines/lines.ts";
 import {
   control,
   freshKernel,

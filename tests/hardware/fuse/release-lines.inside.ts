@@ -1,8 +1,8 @@
 import { spawnSync } from "node:child_process";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { openChainLines } from "../../../hardware/chain-lines.ts";
-import { openDirectLines } from "../../../hardware/direct-lines.ts";
+import { openChainLines } from "../../../hardware/lines/chain-lines.ts";
+import { openDirectLines } from "../../../hardware/lines/direct-lines.ts";
 import {
   control,
   freshKernel,

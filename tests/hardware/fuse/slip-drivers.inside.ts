@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Lines } from "../../../hardware/lines.ts";
+import type { Lines } from "../../../hardware/lines/lines.ts";
 import { seeded } from "../../seeded.ts";
 import { freshWorkshop, join, part, workshop } from "./emulated-gpio.ts";
 import { openWithSlip, slips } from "./slip-drivers.ts";

@@ -1,6 +1,6 @@
-import type { ChainOptions } from "../../../hardware/chain-lines.ts";
-import type { LineReading, Lines } from "../../../hardware/lines.ts";
-import { openPins } from "../../../hardware/open-pins.ts";
+import type { ChainOptions } from "../../../hardware/lines/chain-lines.ts";
+import type { LineReading, Lines } from "../../../hardware/lines/lines.ts";
+import { openPins } from "../../../hardware/lines/open-pins.ts";
 
 /** Slips that a driver of shift registers is easily written with. */
 export const slips = [

@@ -4,8 +4,8 @@ import { fork } from "node:child_process";
 import { existsSync, writeFileSync } from "node:fs";
 import { createServer } from "node:http";
 import { networkInterfaces } from "node:os";
-import { openChainLines } from "../hardware/chain-lines.js";
-import { systemdWatchdog } from "../hardware/systemd-watchdog.js";
+import { openChainLines } from "../hardware/lines/chain-lines.js";
+import { systemdWatchdog } from "../hardware/scan/systemd-watchdog.js";
 
 const codeOf = (action) => {
   try {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { chainFaults } from "../../../hardware/chain-faults.ts";
+import { chainFaults } from "../../../hardware/lines/chain-faults.ts";
 import { faultFacts } from "../../../kiosk/check/fault-facts.ts";
 import { bringLanguage, Words } from "../../../kiosk/text/words.svelte.ts";
 

@@ -1,7 +1,7 @@
 import { mount } from "svelte";
 import "../../../kiosk/bench/bench.css";
 import Bench from "../../../kiosk/bench/Bench.svelte";
-import type { Language } from "../../../shared/protocol/commands.schema.ts";
+import type { Language } from "../../../shared/text/languages.ts";
 import { pseudoText } from "../pseudo-text.ts";
 import { sampleView, type ViewName } from "../views.ts";
 

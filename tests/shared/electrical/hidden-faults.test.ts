@@ -4,7 +4,7 @@ import { copperOf } from "../../../shared/electrical/copper.ts";
 import { asBuilt, standingFaults } from "../../../shared/electrical/hidden-faults.ts";
 import { meterNetwork, type MeterSetup } from "../../../shared/electrical/meter-setup.ts";
 import { resistanceBetweenOhm } from "../../../shared/electrical/meter.ts";
-import type { HiddenFault } from "../../../shared/scenario/scenario.schema.ts";
+import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
 import { terse } from "./terse-wiring.ts";
 
 const way = "way-1" as StationId;

@@ -4,7 +4,7 @@ import { copperOf } from "../../../shared/electrical/copper.ts";
 import { breakerBand, fuseBand } from "../../../shared/electrical/device-band.ts";
 import { asBuilt } from "../../../shared/electrical/hidden-faults.ts";
 import { runLoads } from "../../../shared/electrical/load-run.ts";
-import type { HiddenFault } from "../../../shared/scenario/scenario.schema.ts";
+import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
 import { terse, type Terse } from "./terse-wiring.ts";
 
 const b = (deviceRatingA: number) =>

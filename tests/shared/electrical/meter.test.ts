@@ -12,7 +12,7 @@ import {
   resistanceBetweenOhm,
   ringEndsAt,
 } from "../../../shared/electrical/meter.ts";
-import type { HiddenFault } from "../../../shared/scenario/scenario.schema.ts";
+import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
 import type { Wiring } from "../../../shared/wiring/wiring.schema.ts";
 import { terse } from "./terse-wiring.ts";
 

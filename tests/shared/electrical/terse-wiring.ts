@@ -1,5 +1,6 @@
 import type { StationKind } from "../../../shared/board/station-kinds.ts";
-import { type Wiring, type StationSettings, wiringSchema } from "../../../shared/wiring/wiring.schema.ts";
+import { type Wiring, wiringSchema } from "../../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
 
 const kindOf: Record<string, StationKind> = {
   way: "way",

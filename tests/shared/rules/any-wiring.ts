@@ -1,16 +1,16 @@
 import * as fc from "fast-check";
 import { contactId, entryId, type Role, roleOf, stationId } from "../../../shared/board/ids.ts";
 import type { Side, StationKind } from "../../../shared/board/station-kinds.ts";
-import { contactsAt, entriesOf } from "../../../shared/circuit/buses.ts";
+import { contactsAt, entriesOf } from "../../../shared/wiring/buses.ts";
 import { conductorsOf, stationsById } from "../../../shared/wiring/conductors-of.ts";
 import {
   type CableSpec,
   type Reading,
   type Station,
-  type StationSettings,
   testKinds,
   type Wiring,
 } from "../../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
 
 const part = (
   id: string,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cpcSize } from "../../../shared/rules/cpc-size.ts";
-import type { StationSettings } from "../../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
 import { factsOf, said } from "./check-electrical.ts";
 import { wire } from "./wire.ts";
 

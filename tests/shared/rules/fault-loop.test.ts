@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { StationSettings } from "../../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
 import { faultLoop } from "../../../shared/rules/fault-loop.ts";
 import { factsOf, said } from "./check-electrical.ts";
 import { type Extras, wire } from "./wire.ts";

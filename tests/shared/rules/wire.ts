@@ -1,7 +1,8 @@
 import { contactId, entryId, stationId, type Role } from "../../../shared/board/ids.ts";
 import type { StationKind } from "../../../shared/board/station-kinds.ts";
 import { conductorsOf, stationsById } from "../../../shared/wiring/conductors-of.ts";
-import type { CableSpec, Station, StationSettings, Wiring } from "../../../shared/wiring/wiring.schema.ts";
+import type { CableSpec, Station, Wiring } from "../../../shared/wiring/wiring.schema.ts";
+import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
 import { roleOf } from "../../../shared/board/ids.ts";
 
 /** The kind a station is of, by the first word of its id. */

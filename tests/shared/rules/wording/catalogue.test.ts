@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { languages } from "../../../../shared/protocol/commands.schema.ts";
+import { languages } from "../../../../shared/text/languages.ts";
 import { rules } from "../../../../shared/rules/index.ts";
 import { ruleIds } from "../../../../shared/rules/rule.ts";
 import type { VariantWords } from "../../../../shared/rules/wording/catalogue.ts";

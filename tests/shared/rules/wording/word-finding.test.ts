@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { stationId } from "../../../../shared/board/ids.ts";
-import { languages } from "../../../../shared/protocol/commands.schema.ts";
+import { languages } from "../../../../shared/text/languages.ts";
 import { judge } from "../../../../shared/rules/judge.ts";
 import type { Finding } from "../../../../shared/rules/verdict.ts";
 import { WordingGapError } from "../../../../shared/rules/wording/fill-template.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { cableId, entryId, stationId } from "../../../../shared/board/ids.ts";
-import { languages } from "../../../../shared/protocol/commands.schema.ts";
+import { languages } from "../../../../shared/text/languages.ts";
 import { wordRequirement } from "../../../../shared/rules/wording/word-requirement.ts";
 import { wordUndetermined } from "../../../../shared/rules/wording/word-undetermined.ts";
 import type { Requirement } from "../../../../shared/wiring/wiring.schema.ts";

@@ -1,0 +1,73 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import type { ContactId, EntryId } from "../../shared/board/ids.ts";
+import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
+
+/** How the scanner child reaches the board. `spinning` is the simulated chain that spins a while a GPIO call. */
+export type LinesKind = "simulated" | "gpio" | "spinning";
+
+/** Something broken at a contact of the simulated board. */
+export interface SimulatedFault {
+  contact: ContactId;
+  fault: "stuck-low" | "stuck-high" | "dead-output" | "dead-input" | "loose-contact";
+}
+
+/** From the server to the scanner child. */
+export type ToScanner =
+  | {
+      type: "open";
+      board: BoardDescription;
+      lines: LinesKind;
+      /** Only for `spinning`. */
+      spinUs?: number;
+      /** Only for `simulated` and `spinning`: the leads that were in when the bench stopped. */
+      groups?: ContactId[][];
+      codes?: { entry: EntryId; code: number }[];
+      /** Only for `simulated` and `spinning`: what is broken on the board from the start. */
+      faults?: SimulatedFault[];
+    }
+  | { type: "plug"; request: number; contactA: ContactId; contactB: ContactId }
+  | { type: "plug-cable"; request: number; entryA: EntryId; entryB: EntryId; code?: number }
+  /** Pulls the lead between two contacts, or every lead of an entry, or all. */
+  | {
+      type: "pull";
+      request: number;
+      what: { contactA: ContactId; contactB: ContactId } | { entry: EntryId } | "all";
+    }
+  /** Puts a simulated probe somewhere. */
+  | { type: "probe"; request: number; probe: "red" | "black"; at: ContactId | "other-probe" | null }
+  | {
+      type: "set-fault";
+      request: number;
+      contact: ContactId;
+      fault: SimulatedFault["fault"] | null;
+    }
+  | { type: "self-check"; request: number }
+  | { type: "walk-test"; request: number; on: boolean }
+  | { type: "test-lead"; request: number; entryA: EntryId; entryB: EntryId }
+  | { type: "close" };
+
+/** From the scanner child to the server. Requests are answered by `done` or `refused` with their number. */
+export type FromScanner =
+  | { type: "opened"; lines: LinesKind; lineCount: number; hasCodes: boolean; hasProbes: boolean }
+  | { type: "open-failed"; code: string; facts: Record<string, string | number> }
+  | { type: "sensed"; state: SensedState }
+  | { type: "self-check-progress"; request: number; doneCount: number; totalCount: number }
+  | { type: "self-check-result"; request: number; faults: BoardFault[] }
+  | { type: "walk-test-touch"; contact: ContactId; firstTime: boolean; leftCount: number }
+  | {
+      type: "lead-result";
+      request: number;
+      /** Pairs of contacts of the two entries found joined, and the code read at each. */
+      joined: [ContactId, ContactId][];
+      open: ContactId[];
+      codes: { entry: EntryId; code: number }[];
+    }
+  | { type: "done"; request: number }
+  | {
+      type: "refused";
+      request: number;
+      code: "not-on-a-real-board" | "no-such-contact" | "no-such-entry" | "unknown-code" | "board-not-empty";
+      facts: Record<string, string>;
+    }
+  /** Sent once a second while the scan loop turns; feeds the watchdog. */
+  | { type: "alive"; patternCount: number; monotonicMs: number };

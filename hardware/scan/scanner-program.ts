@@ -1,0 +1,275 @@
+import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
+import { boardFaults } from "../lines/board-faults.ts";
+import { type BoardLines, boardLines } from "../lines/board-lines.ts";
+import { chainFaults } from "../lines/chain-faults.ts";
+import { leadTest } from "../health/lead-test.ts";
+import { LinesError } from "../lines/lines.ts";
+import type { OpenBoard, openBoard } from "./open-board.ts";
+import { Scanner, type ScannerEvent } from "./scanner.ts";
+import type { FromScanner, ToScanner } from "./scanner-messages.ts";
+import { selfCheckFaults } from "../health/self-check-faults.ts";
+import { sensedBoard, type SensedPicture, untellableBoard } from "./sensed-board.ts";
+import type { Refusal, SimulatedBoard } from "../lines/simulated-board.ts";
+import { WalkTest } from "../health/walk-test.ts";
+
+/** What the program runs on: a line to the server, a clock, timers, and a way to open boards. */
+export interface ProgramParts {
+  send: (message: FromScanner) => void;
+  nowMs: () => number;
+  /** Runs something later, or as soon as messages have been heard (0); gives what calls it off. */
+  after: (delayMs: number, run: () => void) => () => void;
+  open: typeof openBoard;
+}
+
+type Asked<Type extends ToScanner["type"]> = Extract<ToScanner, { type: Type }>;
+type Request = Exclude<ToScanner, { type: "open" | "close" }>;
+
+const aliveEveryMs = 1_000;
+/** A simulated board says when it changes, so that its watch may be slow; only its loose contacts go unsaid. */
+const simulatedPauseMs = 10;
+/** How long before a chain that cannot be read is checked again. */
+const chainRetryMs = 3_000;
+/** A board where no lead was seen to go in may have so many pairs for another reason: tied outputs. */
+const mostTiedGroups = 3;
+
+/** The scanner child without its process: opens a board, keeps scanning it, and answers the server. */
+export class ScannerProgram {
+  readonly #parts: ProgramParts;
+  #board: BoardLines | undefined;
+  #opened: OpenBoard | undefined;
+  #scanner: Scanner | undefined;
+  #activePauseMs: number | undefined;
+  #isClosed = false;
+  #waiting: Request[] = [];
+  #callOff: () => void = () => undefined;
+
+  #picture: SensedPicture | undefined;
+  #revision = 0;
+  #firstGroups: ReadonlySet<string> = new Set();
+  #aliveMs = Number.NEGATIVE_INFINITY;
+  #chainFaults: BoardFault[] = [];
+  #chainCheckedMs = Number.NEGATIVE_INFINITY;
+  #selfCheck: number | undefined;
+  #walkTest: WalkTest | undefined;
+  #leadTests: Asked<"test-lead">[] = [];
+
+  constructor(parts: ProgramParts) {
+    this.#parts = parts;
+  }
+
+  hear(message: ToScanner): void {
+    if (message.type === "close") this.close();
+    else if (message.type === "open") void this.#open(message);
+    else if (this.#scanner === undefined) this.#waiting.push(message);
+    else this.#answer(message);
+  }
+
+  /** Releases every line and pin. Safe to call twice. */
+  close(): void {
+    this.#isClosed = true;
+    this.#callOff();
+    this.#opened?.lines.close();
+    this.#opened = undefined;
+  }
+
+  async #open(message: Asked<"open">): Promise<void> {
+    try {
+      const opened = await this.#parts.open(message, this.#parts.nowMs);
+      if (this.#isClosed) {
+        opened.lines.close();
+        return;
+      }
+      this.#opened = opened;
+      const board = boardLines(message.board);
+      this.#board = board;
+      this.#parts.send({
+        type: "opened",
+        lines: message.lines,
+        lineCount: board.lineCount,
+        hasCodes: board.codeCount > 0,
+        hasProbes: board.probes !== undefined,
+      });
+      this.#activePauseMs = message.lines === "simulated" ? simulatedPauseMs : undefined;
+      this.#scanner = this.#newScanner(opened);
+      this.#checkChain();
+      this.#waiting.splice(0).forEach((request) => this.#answer(request));
+      this.#turnSoon(0);
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  #newScanner({ lines }: OpenBoard): Scanner {
+    return new Scanner(lines, this.#activePauseMs);
+  }
+
+  /** A pin that fails or a board that cannot be had is told; anything else is a fault of the program. */
+  #fail(error: unknown): void {
+    if (!(error instanceof LinesError)) throw error;
+    this.close();
+    this.#parts.send({ type: "open-failed", code: error.code, facts: error.facts });
+  }
+
+  #turnSoon(delayMs: number): void {
+    this.#callOff();
+    if (!this.#isClosed) this.#callOff = this.#parts.after(delayMs, () => this.#turn());
+  }
+
+  #turn(): void {
+    const nowMs = this.#parts.nowMs();
+    try {
+      if (nowMs - this.#aliveMs >= aliveEveryMs) {
+        this.#aliveMs = nowMs;
+        this.#parts.send({ type: "alive", patternCount: this.#scanner!.patternCount, monotonicMs: nowMs });
+      }
+      this.#turnSoon(this.#chainFaults.length > 0 ? this.#waitForChain(nowMs) : this.#scan(nowMs));
+    } catch (error) {
+      this.#fail(error);
+    }
+  }
+
+  #scan(nowMs: number): number {
+    const nextPinMs = this.#opened!.simulated?.advance(nowMs);
+    if (nextPinMs !== undefined) this.#scanner!.hurry(nowMs);
+    const { events, waitMs } = this.#scanner!.step(nowMs);
+    for (const event of events) this.#tell(event);
+    return Math.min(waitMs, nextPinMs === undefined ? waitMs : Math.max(0, nextPinMs - nowMs));
+  }
+
+  /** While the chain cannot be read nothing is told of it but why. */
+  #waitForChain(nowMs: number): number {
+    if (nowMs - this.#chainCheckedMs < chainRetryMs) return aliveEveryMs;
+    this.#checkChain();
+    if (this.#chainFaults.length === 0) this.#scanner = this.#newScanner(this.#opened!);
+    return 0;
+  }
+
+  #checkChain(): void {
+    const check = this.#opened?.chainCheck;
+    if (check === undefined) return;
+    this.#chainCheckedMs = this.#parts.nowMs();
+    this.#chainFaults = chainFaults(check());
+    if (this.#chainFaults.length > 0) this.#tellPicture(untellableBoard(this.#board!, this.#chainFaults));
+  }
+
+  #tell(event: ScannerEvent): void {
+    switch (event.type) {
+      case "self-check-progress":
+        if (this.#selfCheck !== undefined) this.#parts.send({ ...event, request: this.#selfCheck });
+        return;
+      case "self-check-result":
+        if (this.#selfCheck === undefined) return;
+        this.#parts.send({
+          type: "self-check-result",
+          request: this.#selfCheck,
+          faults: selfCheckFaults(this.#board!, event),
+        });
+        this.#selfCheck = undefined;
+        return;
+      case "sensed": {
+        const picture = sensedBoard(this.#board!, event.sensed);
+        if (this.#picture === undefined) this.#firstGroups = new Set(picture.groups.map(String));
+        const isMute = boardFaults(this.#board!, event.sensed.health)[0]?.kind === "no-board";
+        const isCheckDue = this.#parts.nowMs() - this.#chainCheckedMs >= chainRetryMs;
+        if (isMute && isCheckDue) this.#checkChain();
+        if (this.#chainFaults.length === 0) this.#tellPicture(picture, event.sensed.sensedAtMs);
+      }
+    }
+  }
+
+  #tellPicture(picture: SensedPicture, sensedAtMs = this.#parts.nowMs()): void {
+    if (JSON.stringify(picture) === JSON.stringify(this.#picture)) return;
+    this.#picture = picture;
+    this.#revision += 1;
+    const state: SensedState = { ...picture, revision: this.#revision, monotonicMs: sensedAtMs };
+    this.#parts.send({ type: "sensed", state });
+    for (const touch of this.#walkTest?.touches(picture.probes) ?? [])
+      this.#parts.send({ type: "walk-test-touch", ...touch });
+    if (picture.isSettled) for (const test of this.#leadTests.splice(0)) this.#testLead(test);
+  }
+
+  #answer(request: Request): void {
+    switch (request.type) {
+      case "self-check":
+        this.#startSelfCheck(request.request);
+        return;
+      case "walk-test":
+        this.#walkTest = request.on ? new WalkTest(this.#board!.lineOf.keys()) : undefined;
+        this.#parts.send({ type: "done", request: request.request });
+        return;
+      case "test-lead":
+        this.#startLeadTest(request);
+        return;
+      default: {
+        const { simulated } = this.#opened ?? {};
+        this.#settle(
+          request.request,
+          simulated === undefined
+            ? { code: "not-on-a-real-board", facts: {} }
+            : doByHand(simulated, request, this.#parts.nowMs()),
+        );
+        this.#scanner!.hurry(this.#parts.nowMs());
+        this.#turnSoon(0);
+      }
+    }
+  }
+
+  #settle(request: number, refusal: Refusal): void {
+    this.#parts.send(
+      refusal === undefined ? { type: "done", request } : { type: "refused", request, ...refusal },
+    );
+  }
+
+  #startSelfCheck(request: number): void {
+    if (this.#chainFaults.length > 0) {
+      this.#parts.send({ type: "self-check-result", request, faults: this.#chainFaults });
+      return;
+    }
+    const groups = this.#picture?.groups ?? [];
+    if (!this.#isEmpty(groups.map(String)) || this.#selfCheck !== undefined) {
+      this.#settle(request, { code: "board-not-empty", facts: { contacts: groups.flat().join(", ") } });
+      return;
+    }
+    this.#selfCheck = request;
+    this.#scanner!.startSelfCheck();
+    this.#turnSoon(0);
+  }
+
+  /** No lead is known to be in: what reads as joined since the start may be outputs that are tied. */
+  #isEmpty(groups: readonly string[]): boolean {
+    const { simulated } = this.#opened ?? {};
+    if (simulated !== undefined) return !simulated.hasLeads;
+    return groups.length <= mostTiedGroups && groups.every((group) => this.#firstGroups.has(group));
+  }
+
+  #startLeadTest(test: Asked<"test-lead">): void {
+    const known = new Set(this.#board!.entries.map(({ entry }) => entry));
+    const unknown = [test.entryA, test.entryB].find((entry) => !known.has(entry));
+    if (unknown !== undefined)
+      this.#settle(test.request, { code: "no-such-entry", facts: { entry: unknown } });
+    else if (this.#picture?.isSettled === true) this.#testLead(test);
+    else this.#leadTests.push(test);
+  }
+
+  #testLead({ request, entryA, entryB }: Asked<"test-lead">): void {
+    const result = leadTest(this.#board!, this.#picture!, entryA, entryB);
+    this.#parts.send({ type: "lead-result", request, ...result });
+  }
+}
+
+type ByHand = Exclude<Request, { type: "self-check" | "walk-test" | "test-lead" }>;
+
+function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Refusal {
+  switch (request.type) {
+    case "plug":
+      return board.plug(request.contactA, request.contactB);
+    case "plug-cable":
+      return board.plugCable(request.entryA, request.entryB, request.code, nowMs);
+    case "pull":
+      return board.pull(request.what);
+    case "probe":
+      return board.probe(request.probe, request.at);
+    case "set-fault":
+      return board.setFault(request.contact, request.fault);
+  }
+}

@@ -1,0 +1,353 @@
+import { decode, decodeOnce } from "./decode.ts";
+import { allLines, type LineIndex } from "../lines/line-index.ts";
+import {
+  copyModel,
+  emptyModel,
+  joinedGroups,
+  type LineHealth,
+  type LineModel,
+  membersByGroup,
+  misfits,
+  sameSensing,
+} from "../lines/line-model.ts";
+import type { LineReading, Lines } from "../lines/lines.ts";
+import { LooseLeads } from "./loose-leads.ts";
+import { type Evidence, patternOf, type Scan } from "./patterns.ts";
+import { selfCheck } from "../health/self-check.ts";
+import { nameStuckHigh } from "../health/stuck-high.ts";
+import { changedLines, numberPatterns, targetedDecode } from "./targeted-decode.ts";
+
+/** What is sensed, in lines. */
+export interface SensedLines {
+  /** Groups of two and more joined lines, each in line order, by their least line. */
+  groups: LineIndex[][];
+  /** For every line, what is wrong with it. */
+  health: LineHealth[];
+  /** 1 where it cannot be told what the line is joined to. */
+  unknown: Uint8Array;
+  codes: Uint8Array;
+  /** False while something changed so lately that a plug may be half in. */
+  isSettled: boolean;
+  /** Time of the reading that showed it. */
+  sensedAtMs: number;
+}
+
+export type ScannerEvent =
+  | { type: "sensed"; sensed: SensedLines }
+  | { type: "self-check-progress"; doneCount: number; totalCount: number }
+  | { type: "self-check-result"; health: LineHealth[]; tied: LineIndex[][] };
+
+export interface ScanStep {
+  events: ScannerEvent[];
+  /** How long nothing needs to be done; 0 while a decode is under way. */
+  waitMs: number;
+}
+
+/** Lines that read otherwise than foretold, what was read, and the pattern that is pulled and not yet read. */
+interface Misread {
+  suspects: LineIndex[];
+  carried: Evidence[];
+  inFlight: Uint8Array;
+}
+
+/** A plug is taken to be fully in after this long without a change. */
+const settledAfterMs = 400;
+const restAfterMs = 60_000;
+/** Ten patterns a second are enough on a board at rest. */
+const restPauseMs = 100;
+const usualActivePauseMs = 2;
+/** How often lines left out as unsteady are tried again. */
+const unsteadyRetryMs = 1_000;
+
+/**
+ * Keeps watch over a board, one pattern a step, and says what it senses each time that differs. It has no clock:
+ * every step is told the time. A misread during the watch is decoded with a few patterns aimed at the lines that
+ * misread; a full decode is taken at the start and where that does not explain the readings.
+ */
+export class Scanner {
+  readonly #lines: Lines;
+  readonly #activePauseMs: number;
+  readonly #scan: Generator<Uint8Array, never, LineReading>;
+  #next: Uint8Array;
+  #nowMs = 0;
+  #waitMs = 0;
+  #events: ScannerEvent[] = [];
+
+  #model: LineModel;
+  #codes: Uint8Array;
+  readonly #looseLeads = new LooseLeads();
+  #neverPull: ReadonlySet<LineIndex> = new Set();
+  #triedAgainMs = 0;
+  /** Lines left out as unsteady that were so again when tried. */
+  #confirmedUnsteady: ReadonlySet<LineIndex> = new Set();
+  #hurriedPatterns = 0;
+  #isSelfCheckWanted = false;
+
+  #shown: { model: LineModel; codes: Uint8Array } | undefined;
+  #looseShownCount = 0;
+  #isSettled = false;
+  #changedMs = 0;
+  #activeMs: number | undefined;
+
+  /** Patterns pulled since the start, and decodes taken: they show that the loop turns. */
+  patternCount = 0;
+  fullDecodeCount = 0;
+  targetedDecodeCount = 0;
+
+  /** @param activePauseMs between two patterns of the watch while the board is in use */
+  constructor(lines: Lines, activePauseMs = usualActivePauseMs) {
+    this.#activePauseMs = activePauseMs;
+    this.#lines = lines;
+    this.#model = emptyModel(lines.lineCount);
+    this.#codes = new Uint8Array(lines.codeCount);
+    this.#scan = this.#run();
+    this.#next = this.#scan.next().value;
+  }
+
+  /**
+   * Does the next exchange with the board.
+   *
+   * @throws LinesError when a pin cannot be read or written.
+   */
+  step(nowMs: number): ScanStep {
+    this.#nowMs = nowMs;
+    this.#activeMs ??= nowMs;
+    this.#waitMs = 0;
+    const reading = this.#lines.exchange(this.#next);
+    this.patternCount += 1;
+    this.#next = this.#scan.next(reading).value;
+    this.#settle();
+    const events = this.#events;
+    this.#events = [];
+    return { events, waitMs: this.#waitMs };
+  }
+
+  /**
+   * Watches without a pause for two rounds: something is known to be changing (a simulated lead). What changes by
+   * such hands, however fast, is no loose contact.
+   */
+  hurry(nowMs: number): void {
+    this.#activeMs = nowMs;
+    this.#looseLeads.forgiveDecodes();
+    this.#hurriedPatterns = 2 * (this.#watchPatterns(0).length + 1);
+  }
+
+  /** Checks every line of an empty board, one at a time; the result comes as an event. */
+  startSelfCheck(): void {
+    this.#isSelfCheckWanted = true;
+    this.#hurriedPatterns = this.#watchPatterns(0).length + 1;
+  }
+
+  *#run(): Generator<Uint8Array, never, LineReading> {
+    yield* this.#decodeAll(new Set());
+    for (;;) {
+      const misread = yield* this.#watch();
+      if (misread !== undefined) yield* this.#explain(misread);
+      if (this.#isSelfCheckWanted) yield* this.#checkAll();
+      yield* this.#tryUnsteadyAgain();
+    }
+  }
+
+  /**
+   * Cycles through the bits of the groups' numbers, one end of each group whose bit is 1 pulled, until a reading
+   * is not as foretold. A change is seen after 2 patterns on average and after all bits at the latest.
+   */
+  *#watch(): Scan<Misread | undefined> {
+    const released = patternOf(this.#lines.lineCount, []);
+    let pulled = released;
+    let isOver = false;
+    for (let turn = 0; !isOver; turn += 1) {
+      const patterns = this.#watchPatterns(turn);
+      if (this.#lines.codeCount > 0) patterns.push(released);
+      for (const next of patterns) {
+        const reading = yield next;
+        if (pulled === released) this.#believeCodes(reading.codes);
+        const misreading = misfits(this.#model, pulled, reading.lines);
+        this.#looseLeads.noteMisreads(misreading, this.#nowMs);
+        const suspects = misreading.filter((line) => this.#looseLeads.mayDecode(line, this.#nowMs));
+        if (suspects.length > 0)
+          return { suspects, carried: [{ pulled, reading: reading.lines }], inFlight: next };
+        this.#pause();
+        this.#letGoOfLoose();
+        pulled = next;
+      }
+      isOver = this.#isSelfCheckWanted || this.#isRetryDue();
+    }
+    if (pulled !== released) yield released;
+    return undefined;
+  }
+
+  /**
+   * One pattern a bit; the end that is pulled changes from turn to turn, so that every output is heard. One more
+   * for bad lines: a deaf one shows a new lead only to its other end, while that is not pulled itself; a dead
+   * output shows that it is mended. Lines stuck low are pulled in that one only, so that it is seen when they
+   * come free.
+   */
+  #watchPatterns(turn: number): Uint8Array[] {
+    const { pulls, hearing, health } = this.#model;
+    const pullers = membersByGroup(this.#model).flatMap((group) => {
+      const able = group.filter((line) => pulls[line] === 1);
+      return able.length === 0 ? [] : [able[turn % able.length]!];
+    });
+    const bad = allLines(this.#lines.lineCount).filter(
+      (line) => health[line] === "dead-output" || (pulls[line] === 1 && hearing[line] !== "follows"),
+    );
+    const { lineCount } = this.#lines;
+    const numbered = pullers.filter((line) => health[line] !== "stuck-low");
+    const patterns = numberPatterns(lineCount, numbered, 1);
+    return bad.length === 0 ? patterns : [...patterns, patternOf(lineCount, bad)];
+  }
+
+  *#explain(misread: Misread): Scan<void> {
+    this.#activeMs = this.#nowMs;
+    let { suspects, carried, inFlight } = misread;
+    const looked = new Set<LineIndex>();
+    while (suspects.length > 0) {
+      this.targetedDecodeCount += 1;
+      const lines = new Set(suspects);
+      const noted = this.#noteDecode(lines);
+      const found = yield* targetedDecode(this.#model, lines, this.#neverPull, carried, inFlight);
+      if (found.model === undefined || suspects.some((line) => looked.has(line))) {
+        yield* this.#decodeAll(lines);
+        return;
+      }
+      this.#believe(found.model, noted);
+      suspects.forEach((line) => looked.add(line));
+      suspects = found.leftOver.filter((line) => this.#looseLeads.mayDecode(line, this.#nowMs));
+      inFlight = patternOf(this.#lines.lineCount, []);
+      carried = [];
+    }
+  }
+
+  *#decodeAll(suspects: ReadonlySet<LineIndex>): Scan<void> {
+    this.fullDecodeCount += 1;
+    const noted = this.#noteDecode(suspects);
+    const found = yield* decode(this.#lines.lineCount, {
+      neverPull: this.#neverPull,
+      distrusted: unsteadyLines(this.#model),
+    });
+    this.#believeCodes(found.codes);
+    if (found.isAccepted) this.#believe(found.model, noted);
+    else this.#looseLeads.noteDecode(found.misfits, this.#nowMs);
+    this.#triedAgainMs = this.#nowMs;
+  }
+
+  *#tryUnsteadyAgain(): Scan<void> {
+    if (!this.#isRetryDue()) return;
+    this.#triedAgainMs = this.#nowMs;
+    this.fullDecodeCount += 1;
+    const noted = this.#noteDecode(unsteadyLines(this.#model));
+    const found = yield* decodeOnce(this.#lines.lineCount, { neverPull: this.#neverPull });
+    this.#confirmedUnsteady = found.isAccepted ? new Set() : unsteadyLines(this.#model);
+    if (found.isAccepted) this.#believe(found.model, noted);
+    this.#show();
+  }
+
+  #isRetryDue(): boolean {
+    return unsteadyLines(this.#model).size > 0 && this.#nowMs - this.#triedAgainMs >= unsteadyRetryMs;
+  }
+
+  *#checkAll(): Scan<void> {
+    this.#isSelfCheckWanted = false;
+    const totalCount = this.#lines.lineCount;
+    const found = yield* selfCheck(totalCount, (doneCount) =>
+      this.#events.push({ type: "self-check-progress", doneCount, totalCount }),
+    );
+    this.#neverPull = new Set(found.tied.flat());
+    yield* this.#decodeAll(new Set());
+    this.#events.push({ type: "self-check-result", ...found });
+  }
+
+  /** Puts a decode down to the lines it looks at and those they are thought to be joined to. */
+  #noteDecode(lines: ReadonlySet<LineIndex>): ReadonlySet<LineIndex> {
+    const noted = new Set(
+      membersByGroup(this.#model)
+        .filter((group) => group.some((line) => lines.has(line)))
+        .flat(),
+    );
+    this.#looseLeads.noteDecode(noted, this.#nowMs);
+    return noted;
+  }
+
+  #believe(model: LineModel, noted: ReadonlySet<LineIndex>): void {
+    nameStuckHigh(this.#model, model);
+    if (this.#shown !== undefined)
+      this.#looseLeads.noteDecode(
+        [...changedLines(this.#model, model)].filter((line) => !noted.has(line)),
+        this.#nowMs,
+      );
+    this.#model = model;
+    this.#show();
+  }
+
+  #believeCodes(codes: Uint8Array): void {
+    if (codes.every((code, index) => code === this.#codes[index])) return;
+    this.#codes = codes.slice();
+    this.#activeMs = this.#nowMs;
+    this.#show();
+  }
+
+  /** The belief as it may be told: what keeps changing is unknown, and is called loose once that is sure. */
+  #tellable(): LineModel {
+    const model = copyModel(this.#model);
+    for (const line of unsteadyLines(model))
+      if (!this.#confirmedUnsteady.has(line)) model.health[line] = "healthy";
+    for (const line of this.#looseLeads.looseLines(this.#nowMs)) {
+      model.unknown[line] = 1;
+      if (model.health[line] === "healthy") model.health[line] = "loose-contact";
+    }
+    return model;
+  }
+
+  #letGoOfLoose(): void {
+    if (this.#looseLeads.looseLines(this.#nowMs).size !== this.#looseShownCount) this.#show();
+  }
+
+  #show(): void {
+    this.#looseShownCount = this.#looseLeads.looseLines(this.#nowMs).size;
+    const model = this.#tellable();
+    const isSame =
+      this.#shown !== undefined &&
+      sameSensing(this.#shown.model, model) &&
+      this.#shown.codes.every((code, index) => code === this.#codes[index]);
+    if (isSame) return;
+    this.#shown = { model, codes: this.#codes };
+    this.#isSettled = false;
+    this.#changedMs = this.#nowMs;
+    this.#tell();
+  }
+
+  #settle(): void {
+    if (this.#shown === undefined || this.#isSettled || this.#nowMs - this.#changedMs < settledAfterMs)
+      return;
+    this.#isSettled = true;
+    this.#tell();
+  }
+
+  #tell(): void {
+    const { model, codes } = this.#shown!;
+    this.#events.push({
+      type: "sensed",
+      sensed: {
+        groups: joinedGroups(model),
+        health: model.health,
+        unknown: model.unknown,
+        codes,
+        isSettled: this.#isSettled,
+        sensedAtMs: this.#nowMs,
+      },
+    });
+  }
+
+  #pause(): void {
+    if (this.#hurriedPatterns > 0) {
+      this.#hurriedPatterns -= 1;
+      return;
+    }
+    const isAtRest = this.#nowMs - (this.#activeMs ?? this.#nowMs) >= restAfterMs;
+    this.#waitMs = isAtRest ? restPauseMs : this.#activePauseMs;
+  }
+}
+
+const unsteadyLines = (model: LineModel): ReadonlySet<LineIndex> =>
+  new Set([...model.hearing.keys()].filter((line) => model.hearing[line] === "unsteady") as LineIndex[]);

@@ -1,0 +1,135 @@
+import { byId, type ContactId } from "../../shared/board/ids.ts";
+import type { BoardFault, BoardFaultKind, SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
+import { leadsOf, openingOf } from "../board/simulated-leads.ts";
+import type { BenchCore } from "./bench-core.ts";
+import { endChecks, noteLead, noteTouch, testLeadAgain } from "./board-check.ts";
+import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
+import { type Plugged, pluggedOf } from "../sensed/joins.ts";
+
+const faultMergeMs = 1000;
+const retryMs = 5000;
+
+/** Faults with which nothing can be told of any contact. */
+const wholeBoardFaults: ReadonlySet<BoardFaultKind> = new Set([
+  "open-chain",
+  "wrong-length",
+  "swapped-pins",
+  "no-board",
+]);
+
+/** A board that cannot be read is not an empty one: what was in is drawn on, and all of it is unknown. */
+const hidden = (before: Plugged, { unknown }: SensedState): Plugged => ({
+  ...before,
+  unknown: unknown.toSorted(byId),
+});
+
+/**
+ * From what the board says to what is shown and logged: a sensed state goes into the attempt, which draws and
+ * judges from it; the screens are told at once, the log when the changes that come together have been merged.
+ */
+export class BenchLoop implements BoardListener {
+  readonly #core: BenchCore;
+  #faultText = "[]";
+  #isFaultLogDue = false;
+  #isResumeDue = false;
+
+  constructor(core: BenchCore) {
+    this.#core = core;
+  }
+
+  /** Opens the board; the simulated one with the leads that were in when the bench stopped. */
+  start(): void {
+    const core = this.#core;
+    core.leads = core.parts.isSimulated ? leadsOf(pluggedBefore(core.parts.records)) : new Map();
+    core.parts.port.open(
+      () => ({ board: core.parts.board, ...(core.parts.isSimulated ? openingOf(core.leads) : {}) }),
+      this,
+    );
+  }
+
+  opened(info: { hasCodes: boolean; hasProbes: boolean }): void {
+    this.#core.board = { state: "ready", ...info };
+    this.#core.publish();
+  }
+
+  lost(why: { code: string; facts: Record<string, string | number> }): void {
+    this.#core.board = { state: "no-board", ...why };
+    endChecks(this.#core);
+    this.#core.publish();
+  }
+
+  sensed(state: SensedState): void {
+    const core = this.#core;
+    core.sensed = state;
+    const isTellable = !state.faults.some(({ kind }) => wholeBoardFaults.has(kind));
+    core.guard(() => {
+      if (!core.toResume) core.run?.sense(isTellable ? pluggedOf(state) : hidden(core.run.plugged, state));
+      // What changed while the bench was off can be said once the board can be read.
+      else if (isTellable) resumeAttempt(core, pluggedOf(state));
+    });
+    if (core.toResume && isTellable) this.#resumeLater();
+    this.#logFaultsSoon();
+    testLeadAgain(core);
+    if (core.isSettled) core.settled();
+    core.publish();
+  }
+
+  /** The log could not be written: the work of before is taken up when it can, also where nothing moves. */
+  #resumeLater(): void {
+    if (this.#isResumeDue) return;
+    this.#isResumeDue = true;
+    this.#core.parts.timers.after(retryMs, () => {
+      this.#isResumeDue = false;
+      if (this.#core.toResume && this.#core.sensed) this.sensed(this.#core.sensed);
+    });
+  }
+
+  selfCheckProgress(doneCount: number, totalCount: number): void {
+    this.#core.selfCheck = { doneCount, totalCount, isDone: false };
+    this.#core.selfCheckBegun();
+    this.#core.publish();
+  }
+
+  selfCheckResult(faults: BoardFault[]): void {
+    const totalCount = this.#core.selfCheck?.totalCount ?? 0;
+    this.#core.selfCheck = { doneCount: totalCount, totalCount, isDone: true };
+    this.#core.check = { ...this.#core.check, found: faults };
+    this.#core.publish();
+  }
+
+  walkTestTouch(contact: ContactId, leftCount: number): void {
+    noteTouch(this.#core, contact, leftCount);
+    this.#core.publish();
+  }
+
+  leadResult(result: LeadResult): void {
+    noteLead(this.#core, result);
+    this.#core.publish();
+  }
+
+  /** Faults that come and go within a second, as of a loose lead, are one event of the log or none. */
+  #logFaultsSoon(): void {
+    if (this.#isFaultLogDue || this.#faults() === this.#faultText) return;
+    this.#isFaultLogDue = true;
+    this.#core.parts.timers.after(faultMergeMs, () => {
+      this.#isFaultLogDue = false;
+      this.#core.guard(() => this.#logFaults());
+    });
+  }
+
+  #faults(): string {
+    return JSON.stringify(this.#core.sensed?.faults ?? []);
+  }
+
+  /** A board fault is logged when it comes, changes or goes; it marks the attempt it happens in. */
+  #logFaults(): void {
+    const { run, sensed, parts } = this.#core;
+    const text = this.#faults();
+    if (text === this.#faultText || !parts.records) return;
+    const content = { faults: sensed?.faults ?? [] };
+    if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content }]);
+    else parts.records.log.append([{ attemptId: null, type: "board-fault", content }]);
+    this.#faultText = text;
+  }
+}

@@ -1,0 +1,2 @@
+export const languages = ["en", "pl"] as const;
+export type Language = (typeof languages)[number];

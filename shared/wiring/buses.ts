@@ -1,0 +1,171 @@
+import {
+  contactId,
+  type ContactId,
+  entryId,
+  type EntryId,
+  entryOf,
+  isFront,
+  type RoleClass,
+  roleClass,
+  roleOf,
+  type StationId,
+  stationOf,
+} from "../board/ids.ts";
+import { busName, corePlaces, type Side, type StationKind, usualEntries } from "../board/station-kinds.ts";
+import type { Station, Wiring } from "./wiring.schema.ts";
+
+declare const kind: unique symbol;
+/** `socket-3/L`, `fcu-1/load.L`, `bar/N`, `source/L`: all that is one piece of copper inside an accessory. */
+export type NodeId = string & { readonly [kind]: "node" };
+
+export const nodeId = (station: string, bus: string): NodeId => `${station}/${bus}` as NodeId;
+
+/** The incoming line, neutral and earth of the consumer unit, where every way meets. */
+export const sourceLine = nodeId("source", "L");
+export const neutralBar = nodeId("bar", "N");
+export const earthBar = nodeId("bar", "E");
+
+/** The incoming node of a class of conductor. */
+export const sourceNode = (conductor: RoleClass): NodeId =>
+  conductor === "live" ? sourceLine : conductor === "neutral" ? neutralBar : earthBar;
+
+/** Something inside a station that joins two of its nodes, always or in one position of its switch. */
+export interface InternalLink {
+  station: StationId;
+  kind: "device" | "bar" | "fuse" | "contact" | "switch";
+  from: NodeId;
+  to: NodeId;
+  conductor: RoleClass;
+  /** The switch position that closes it; left out where it is closed in normal use. */
+  closedIn?: 0 | 1;
+}
+
+/** The node of a station's bus and the contacts that lie on it. */
+export interface BusNode {
+  id: NodeId;
+  /** Undefined for the source and the two bars. */
+  station?: StationId;
+  conductor: RoleClass;
+  contacts: ContactId[];
+}
+
+export interface Buses {
+  nodes: Map<NodeId, BusNode>;
+  nodeOf: Map<ContactId, NodeId>;
+  links: InternalLink[];
+  /** Side of every entry. */
+  sideOf: Map<EntryId, Side>;
+  /** Switches that have two positions, in the order of their ids. */
+  switches: StationId[];
+}
+
+/** The entries of a station: those it lists, or the usual ones of its kind. */
+export const entriesOf = (station: Station): { letter: string; side: Side }[] =>
+  station.entries ?? usualEntries[station.kind];
+
+/** The contacts an entry has, in core order; none where a station of that kind has no such side. */
+export const contactsAt = (station: Station, letter: string, side: Side): ContactId[] => {
+  const places = corePlaces(station.kind, side, station.settings?.switching);
+  return (places ?? []).map(({ role }) => contactId(entryId(station.id, letter), role));
+};
+
+const linkPairs: Partial<Record<StationKind, (station: Station) => Omit<InternalLink, "station">[]>> = {
+  way: ({ id }) => [
+    { kind: "device", from: sourceLine, to: nodeId(id, "L"), conductor: "live" },
+    { kind: "bar", from: neutralBar, to: nodeId(id, "N"), conductor: "neutral" },
+    { kind: "bar", from: earthBar, to: nodeId(id, "E"), conductor: "earth" },
+  ],
+  fcu: ({ id }) => throughLinks(id, "fuse"),
+  isolator: ({ id }) => throughLinks(id, "contact"),
+  "cooker-control": ({ id }) => throughLinks(id, "contact"),
+  "plate-switch": (station) => switchLinks(station),
+};
+
+function throughLinks(id: StationId, liveKind: "fuse" | "contact"): Omit<InternalLink, "station">[] {
+  return [
+    { kind: liveKind, from: nodeId(id, "supply.L"), to: nodeId(id, "load.L"), conductor: "live" },
+    { kind: "contact", from: nodeId(id, "supply.N"), to: nodeId(id, "load.N"), conductor: "neutral" },
+  ];
+}
+
+function switchLinks({ id, settings }: Station): Omit<InternalLink, "station">[] {
+  const link = (from: string, to: string, closedIn: 0 | 1): Omit<InternalLink, "station"> => ({
+    kind: "switch",
+    from: nodeId(id, from),
+    to: nodeId(id, to),
+    conductor: "live",
+    closedIn,
+  });
+  switch (settings?.switching ?? "one-way") {
+    case "one-way":
+      return [link("L", "SL", 1)];
+    case "two-way":
+      return [link("common", "strap1", 0), link("common", "strap2", 1)];
+    case "intermediate":
+      return [
+        link("strap-in.strap1", "strap-out.strap1", 0),
+        link("strap-in.strap2", "strap-out.strap2", 0),
+        link("strap-in.strap1", "strap-out.strap2", 1),
+        link("strap-in.strap2", "strap-out.strap1", 1),
+      ];
+  }
+}
+
+/**
+ * What is common inside the accessories of a wiring: its nodes, the contacts on each, and the links between
+ * nodes that a device, fuse, switch or bar makes. Copper between accessories is not in it.
+ */
+export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
+  const buses: Buses = { nodes: new Map(), nodeOf: new Map(), links: [], sideOf: new Map(), switches: [] };
+  const node = (id: NodeId, conductor: RoleClass, station?: StationId): BusNode => {
+    const known = buses.nodes.get(id);
+    if (known) return known;
+    const made: BusNode = { id, conductor, contacts: [], ...(station ? { station } : {}) };
+    buses.nodes.set(id, made);
+    return made;
+  };
+  node(sourceLine, "live");
+  node(neutralBar, "neutral");
+  node(earthBar, "earth");
+  for (const station of wiring.stations) {
+    const { kind, id: at, settings } = station;
+    // A station has a handful of buses and many contacts: each bus is looked up once.
+    const own = new Map<string, BusNode>();
+    for (const { letter, side } of entriesOf(station)) {
+      const entry = entryId(at, letter);
+      buses.sideOf.set(entry, side);
+      for (const { role } of corePlaces(kind, side, settings?.switching) ?? []) {
+        const name = busName(kind, side, role);
+        const bus = own.get(name) ?? node(nodeId(at, name), roleClass(role), at);
+        own.set(name, bus);
+        const contact = contactId(entry, role);
+        bus.contacts.push(contact);
+        buses.nodeOf.set(contact, bus.id);
+      }
+    }
+    for (const link of linkPairs[station.kind]?.(station) ?? []) {
+      node(
+        link.from,
+        link.conductor,
+        link.from === sourceLine || link.from.startsWith("bar/") ? undefined : station.id,
+      );
+      node(link.to, link.conductor, station.id);
+      buses.links.push({ ...link, station: station.id });
+      if (link.closedIn !== undefined && buses.switches.at(-1) !== station.id)
+        buses.switches.push(station.id);
+    }
+  }
+  return buses;
+};
+
+/** The node a test face touches: the station's bus of that role, on the load side where it has two. */
+export const nodeOfFront = (front: ContactId, buses: Buses): NodeId | undefined => {
+  if (!isFront(front)) return buses.nodeOf.get(front);
+  const station = stationOf(front);
+  const role = roleOf(front);
+  return [nodeId(station, role), nodeId(station, `load.${role}`)].find((id) => buses.nodes.has(id));
+};
+
+/** The entry of a contact, with its side. */
+export const sideOfContact = (contact: ContactId, buses: Buses): Side | undefined =>
+  buses.sideOf.get(entryOf(contact));
