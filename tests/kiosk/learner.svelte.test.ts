@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { userEvent } from "vitest/browser";
 import { cableId, entryId, stationId } from "../../shared/board/ids.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import { workshopFace } from "./faces.ts";
@@ -38,6 +39,35 @@ describe("signing in", () => {
       { by: "guest" },
       { by: "badge", badge: "A7" },
     ]);
+  });
+
+  it("takes what a badge reader types, whatever has the focus", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("sign-in") });
+    byId("key-guest").focus();
+    await userEvent.keyboard("SW-07{Enter}");
+    await expect.poll(() => sent).toEqual([{ name: "sign-in", command: { by: "badge", badge: "SW-07" } }]);
+    await expect.element(screen.getByTestId("screen-sign-in")).toBeVisible();
+  });
+
+  it("gives a key its own act while no badge is being read", async () => {
+    const { sent } = await showBench({ view: sampleView("sign-in") });
+    byId("key-guest").focus();
+    await userEvent.keyboard("{Enter}");
+    await expect.poll(() => sent).toEqual([{ name: "sign-in", command: { by: "guest" } }]);
+  });
+
+  it("keeps each row of letters together on a panel on its end, every key 10 mm or more", async () => {
+    const { screen } = await showBench({ view: sampleView("sign-in"), width: 480, height: 800 });
+    await screen.getByTestId("key-badge").click();
+    const keyOf = (letter: string) =>
+      screen.getByRole("button", { name: letter, exact: true }).element().getBoundingClientRect();
+    const rows = ["1234567890", "QWERTYUIOP", "ASDFGHJKL-", "ZXCVBNM._"].map((row) => [...row].map(keyOf));
+    const tops = rows.map((row) => [...new Set(row.map(({ top }) => Math.round(top)))]);
+    // No key of a row stands between those of another.
+    expect(tops.flat()).toEqual(tops.flat().toSorted((a, b) => a - b));
+    const mmPx = 480 / 91.4;
+    for (const { width, height } of rows.flat())
+      expect(Math.min(width, height)).toBeGreaterThan(10 * mmPx - 1);
   });
 
   it("says that somebody's work is kept where the bench was locked, and not where none is", async () => {
