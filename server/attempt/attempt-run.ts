@@ -1,6 +1,7 @@
 import { createHash } from "node:crypto";
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { type CableId, type ContactId, endsOfCable, entryOf } from "../../shared/board/ids.ts";
+import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
@@ -115,24 +116,27 @@ export class AttemptRun {
 
   /**
    * Puts events on the disk, what was sensed before them first, and takes them in. A board that is not what it was
-   * when it was called ready for check is no longer waited for.
+   * when it was called ready for check is no longer waited for; what was sensed is by the bench, not by the author.
    *
    * @throws StoreError; then nothing has changed.
    */
-  record(events: readonly AttemptEvent[]): void {
+  record(events: readonly AttemptEvent[], author: Author): void {
     const sensed = this.#sensedEvent();
-    const all = sensed ? [sensed, ...events] : [...events];
+    const all = [
+      ...(sensed ? [{ event: sensed, author: byBench }] : []),
+      ...events.map((event) => ({ event, author })),
+    ];
     if (all.length === 0) return;
     const { id } = this.#state;
     const after = (state: AttemptState, event: AttemptEvent): AttemptState =>
       reduce(state, id, event) ?? state;
-    let next = all.reduce(after, this.#state);
+    let next = all.reduce((state, { event }) => after(state, event), this.#state);
     if (next.readyWith && !isJoinedAlike(next.readyWith, next.plugged)) {
       const ended: AttemptEvent = { type: "ready-ended", content: { reason: "board-changed" } };
-      all.push(ended);
+      all.push({ event: ended, author: byBench });
       next = after(next, ended);
     }
-    this.#parts.append(all.map(({ type, content }) => ({ attemptId: id, type, content })));
+    this.#parts.append(all.map(({ event, author: by }) => ({ attemptId: id, ...event, author: by })));
     this.#state = next;
     this.#picture = undefined;
     this.#cancelLog?.();
@@ -146,7 +150,7 @@ export class AttemptRun {
     this.#sizeTimers.clear();
     this.#cancelLog?.();
     this.#cancelLog = undefined;
-    this.record([]);
+    this.record([], byBench);
   }
 
   #sensedEvent(): AttemptEvent | undefined {
@@ -162,7 +166,7 @@ export class AttemptRun {
     this.#cancelLog = undefined;
     const { status } = this.#state;
     try {
-      this.record(events);
+      this.record(events, byBench);
       this.#parts.troubled(undefined);
       if (events.length > 0 || this.#state.status !== status) this.#parts.changed();
     } catch (error) {

@@ -1,4 +1,5 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { eventOfBytes } from "../store/event-bytes.ts";
 import { type AttemptEvent, attemptEventSchemas, type AttemptEventType } from "./attempt-events.ts";
 import type { AttemptState } from "./attempt-state.ts";
 import { reduce } from "./reduce.ts";
@@ -12,9 +13,7 @@ const isAttemptEvent = (type: string): type is AttemptEventType => Object.hasOwn
 export function eventOfRow(row: Pick<LogRow, "type" | "bytes">): AttemptEvent | undefined {
   if (!isAttemptEvent(row.type)) return undefined;
   try {
-    const parsed = attemptEventSchemas[row.type].safeParse(
-      JSON.parse(Buffer.from(row.bytes).toString("utf8")),
-    );
+    const parsed = attemptEventSchemas[row.type].safeParse(eventOfBytes(row.bytes).content);
     return parsed.success ? ({ type: row.type, content: parsed.data } as AttemptEvent) : undefined;
   } catch {
     return undefined;

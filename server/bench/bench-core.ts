@@ -1,6 +1,8 @@
+import { v7 as uuidV7 } from "uuid";
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { CableId, StationId } from "../../shared/board/ids.ts";
+import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { Fact } from "../../shared/protocol/bench-view.ts";
 import type { SettingKey } from "../../shared/protocol/commands.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
@@ -81,7 +83,9 @@ export class BenchCore {
   board: BoardState = { state: "starting" };
   sensed: SensedState | undefined;
   memory: BenchMemory;
-  person: Person | null = null;
+  #person: Person | null = null;
+  /** New with each person, and after each start. */
+  #session: string | null = null;
   /** Who may sign in; looked up when the bench is locked, not with every view. */
   learners: readonly Learner[] = [];
   run: AttemptRun | undefined;
@@ -108,6 +112,21 @@ export class BenchCore {
     this.isLogDamaged = parts.records === undefined;
     this.learners = parts.records?.learners.all() ?? [];
     this.memory = parts.records?.memoryReader.read() ?? { language: "en", isLarge: false, person: null };
+  }
+
+  get person(): Person | null {
+    return this.#person;
+  }
+
+  set person(person: Person | null) {
+    this.#person = person;
+    this.#session = person && uuidV7();
+  }
+
+  /** Who does what is done on the bench's own screen now. */
+  get author(): Author {
+    if (!this.#person) return byBench;
+    return { by: this.#person.learner ? "learner" : "guest", session: this.#session };
   }
 
   /** Calls `listener` whenever there is something new to show. Returns what ends it. */

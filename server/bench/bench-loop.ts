@@ -1,5 +1,6 @@
 import { byId, type ContactId } from "../../shared/board/ids.ts";
 import type { BoardFault, BoardFaultKind, SensedState } from "../../shared/board/sensed-state.schema.ts";
+import { byBench } from "../../shared/protocol/author.ts";
 import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
 import { leadsOf, openingOf } from "../board/simulated-leads.ts";
 import type { BenchCore } from "./bench-core.ts";
@@ -128,8 +129,8 @@ export class BenchLoop implements BoardListener {
     const text = this.#faults();
     if (text === this.#faultText || !parts.records) return;
     const content = { faults: sensed?.faults ?? [] };
-    if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content }]);
-    else parts.records.log.append([{ attemptId: null, type: "board-fault", content }]);
+    if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content }], byBench);
+    else parts.records.log.append([{ attemptId: null, type: "board-fault", author: byBench, content }]);
     this.#faultText = text;
   }
 }

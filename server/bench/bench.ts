@@ -1,4 +1,5 @@
 import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import { byBench } from "../../shared/protocol/author.ts";
 import type { Answer } from "../../shared/protocol/socket-events.ts";
 import { decide, type Situation } from "../attempt/decide.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
@@ -42,7 +43,7 @@ export class Bench {
       core.guard(() => {
         const boardHash = records.log.keepDocument("board", boardBytes);
         const content = { softwareVersion, rulePackVersion, board: board.id, boardHash, isSimulated };
-        records.log.append([{ attemptId: null, type: "boot", content }]);
+        records.log.append([{ attemptId: null, type: "boot", author: byBench, content }]);
       });
     }
     this.#loop.start();
@@ -144,7 +145,7 @@ export class Bench {
       const before = run.state.declared;
       const decision = decide(this.#situation(run), name, command);
       if (!decision.ok) return decision;
-      run.record(decision.events);
+      run.record(decision.events, this.core.author);
       for (const event of decision.events)
         if (event.type === "setting") {
           const { subject, key } = event.content;
@@ -182,7 +183,7 @@ export class Bench {
       return done;
     }
     core.isAsked = false;
-    run.record(decision.events);
+    run.record(decision.events, core.author);
     return done;
   }
 

@@ -81,12 +81,15 @@ export async function plugCable(
     { type: "plug-cable", entryA, entryB, ...(code === undefined ? {} : { code }) },
   ]);
   if (answer.ok && csaMm2 !== undefined && code === undefined && cores[0])
-    run.record([
-      {
-        type: "setting",
-        content: { subject: cableOfConductor(cores[0]), key: "csaMm2", value: csaMm2, by: "learner" },
-      },
-    ]);
+    run.record(
+      [
+        {
+          type: "setting",
+          content: { subject: cableOfConductor(cores[0]), key: "csaMm2", value: csaMm2, by: "learner" },
+        },
+      ],
+      core.author,
+    );
   return answer;
 }
 
@@ -137,7 +140,7 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Answer> {
   if (!last) return refuse("nothing-to-undo");
   if (last.kind === "setting") {
     const { setting, before } = last;
-    run.record([{ type: "setting", content: { ...setting, value: before, by: "learner" } }]);
+    run.record([{ type: "setting", content: { ...setting, value: before, by: "learner" } }], core.author);
     core.undo.pop();
     return done;
   }

@@ -8,7 +8,7 @@ import type { BenchCore } from "./bench-core.ts";
 export function endRun(core: BenchCore, reason: "left" | "another-started"): void {
   const { run } = core;
   if (!run) return;
-  run.record([{ type: "attempt-left", content: { reason } }]);
+  run.record([{ type: "attempt-left", content: { reason } }], core.author);
   run.stop();
   core.run = undefined;
   core.undo = [];

@@ -1,3 +1,4 @@
+import { byBench } from "../../shared/protocol/author.ts";
 import { loadAttempt } from "../attempt/load-attempt.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
@@ -43,7 +44,7 @@ export function resumeAttempt(core: BenchCore, plugged: Plugged): void {
       ...(change ? [{ type: "changed-while-off" as const, content: { ...change, full: plugged } }] : []),
       { type: "resumed", content: { full: plugged, isTrainerNeeded } },
     ];
-    run.record(events);
+    run.record(events, byBench);
     run.sense(plugged);
   }
   core.run = run;

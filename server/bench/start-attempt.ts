@@ -1,4 +1,5 @@
 import { v7 as uuidV7 } from "uuid";
+import { byBench } from "../../shared/protocol/author.ts";
 import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
 import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
@@ -72,7 +73,13 @@ export function startAttempt(
     },
     { type: "sensed", content: { added: full.joins, removed: [], full } },
   ];
-  records.log.append(events.map(({ type, content }) => ({ attemptId, type, content })));
+  records.log.append(
+    events.map((event) => ({
+      attemptId,
+      ...event,
+      author: event.type === "sensed" ? byBench : core.author,
+    })),
+  );
   const state = events.reduce<ReturnType<typeof reduce>>(
     (before, event) => reduce(before, attemptId, event),
     undefined,

@@ -1,7 +1,9 @@
 import type { Statement } from "better-sqlite3";
 import { v7 as uuidV7 } from "uuid";
+import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Clock } from "../clock/clock.ts";
+import { bytesOfEvent } from "./event-bytes.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import { toStoreError } from "./store-error.ts";
@@ -10,13 +12,12 @@ import { toStoreError } from "./store-error.ts";
 export interface NewEvent {
   attemptId: string | null;
   type: EventType;
+  author: Author;
   content: object;
 }
 
 /** A clock that runs on by this much more or less than the time that went by was set meanwhile. */
 const jumpMs = 2000;
-
-const encode = (content: object): Uint8Array => Buffer.from(JSON.stringify(content), "utf8");
 
 /**
  * The only writer of the log. Makes the bench id at the first start and counts the boots. What `append`
@@ -144,19 +145,20 @@ export class LogWriter {
     if (!this.#last) return [];
     const expectedWallMs = this.#last.wallMs + (now.monotonicMs - this.#last.monotonicMs);
     if (Math.abs(now.wallMs - expectedWallMs) <= jumpMs) return [];
-    return [{ attemptId, type: "clock-jumped", content: { expectedWallMs, wallMs: now.wallMs } }];
+    const content = { expectedWallMs, wallMs: now.wallMs };
+    return [{ attemptId, type: "clock-jumped", author: byBench, content }];
   }
 
   #rowsOf(events: readonly NewEvent[], now: { monotonicMs: number; wallMs: number }): LogRow[] {
     let previousHash = this.#previousHash;
-    return events.map(({ attemptId, type, content }, index) => {
+    return events.map(({ attemptId, type, author, content }, index) => {
       const unhashed = {
         benchId: this.benchId,
         boot: this.boot,
         sequence: this.#sequence + index,
         attemptId,
         type,
-        bytes: encode(content),
+        bytes: bytesOfEvent(content, author),
         previousHash,
         ...now,
         clockState: this.#clock.state(),

@@ -5,6 +5,7 @@ import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
 import { demoLearners } from "../../server/demo/learners.ts";
 import { type ScenarioKit, scenarioKit } from "../../server/library.ts";
+import { eventOfBytes } from "../../server/store/event-bytes.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "../../server/store/bench-memory.ts";
 import { LearnerReader, LearnerWriter } from "../../server/store/learners.ts";
 import { LogReader } from "../../server/store/log-reader.ts";
@@ -16,6 +17,7 @@ import { scenarioCards } from "../../server/view/scenario-cards.ts";
 import { viewFor } from "../../server/view/view-for.ts";
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { conductorId, contactId, type ConductorId, type EntryId, type Role } from "../../shared/board/ids.ts";
+import type { Author } from "../../shared/protocol/author.ts";
 import type { AttemptView, BenchView } from "../../shared/protocol/bench-view.ts";
 import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
@@ -156,12 +158,12 @@ export class TestBench {
   }
 
   /** The events of the log by type, their content read. */
-  events(type?: string): { type: string; content: Record<string, unknown> }[] {
+  events(type?: string): { type: string; author: Author | undefined; content: Record<string, unknown> }[] {
     return this.rows()
       .filter((row) => type === undefined || row.type === type)
       .map(({ type: name, bytes }) => ({
         type: name,
-        content: JSON.parse(Buffer.from(bytes).toString("utf8")) as Record<string, unknown>,
+        ...(eventOfBytes(bytes) as { author: Author | undefined; content: Record<string, unknown> }),
       }));
   }
 

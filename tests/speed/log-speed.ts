@@ -4,7 +4,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { systemClock } from "../../server/clock/system-clock.ts";
 import { LogWriter } from "../../server/store/log-writer.ts";
+import { bytesOfEvent } from "../../server/store/event-bytes.ts";
 import { openForWriting } from "../../server/store/open-database.ts";
+import { byBench } from "../../shared/protocol/author.ts";
 import { quantile, type SpeedLine, timedMs } from "./speed-line.ts";
 
 const events = 300;
@@ -22,11 +24,13 @@ export const lines = async (): Promise<SpeedLine[]> => {
     bare.pragma("synchronous = FULL");
     const insert = bare.prepare("INSERT INTO event (bytes) VALUES (?)");
     const content = { added: ["socket-1.a.L~socket-2.b.L"], removed: [], note: "x".repeat(200) };
-    const bytes = Buffer.from(JSON.stringify(content));
+    const bytes = bytesOfEvent(content, byBench);
     const logMs: number[] = [];
     const bareMs: number[] = [];
     for (let turn = 0; turn < events; turn += 1) {
-      logMs.push(timedMs(() => writer.append([{ attemptId: null, type: "sensed", content }])));
+      logMs.push(
+        timedMs(() => writer.append([{ attemptId: null, type: "sensed", author: byBench, content }])),
+      );
       bareMs.push(timedMs(() => insert.run(bytes)));
     }
     database.close();

@@ -1,4 +1,5 @@
 import { LogWriter } from "../../../server/store/log-writer.ts";
+import { byBench } from "../../../shared/protocol/author.ts";
 import { openForWriting } from "../../../server/store/open-database.ts";
 import { systemClock } from "../../../server/clock/system-clock.ts";
 
@@ -9,7 +10,12 @@ const writer = new LogWriter(database, path, systemClock());
 process.on("message", () => {
   for (let number = 0; ; number += 1) {
     writer.append([
-      { attemptId: "attempt-1", type: "sensed", content: { number, added: ["x".repeat(300)] } },
+      {
+        attemptId: "attempt-1",
+        type: "sensed",
+        author: byBench,
+        content: { number, added: ["x".repeat(300)] },
+      },
     ]);
     process.stdout.write(`${number}\n`);
   }

@@ -4,22 +4,25 @@ import { readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { run as verifyCommand } from "../../../server/commands/verify.ts";
+import { eventOfBytes } from "../../../server/store/event-bytes.ts";
 import { migrations } from "../../../server/store/migrations.ts";
 import { LogReader } from "../../../server/store/log-reader.ts";
 import { LogWriter, type NewEvent } from "../../../server/store/log-writer.ts";
 import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
 import { StoreError } from "../../../server/store/store-error.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
+import { actorRoles, type Author, byBench } from "../../../shared/protocol/author.ts";
 import { eventTypes } from "../../../shared/protocol/log-row.ts";
 import { testDepth } from "../../depth.ts";
 import { ManualClock } from "../manual-clock.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
 
+const byLearner: Author = { by: "learner", session: "session-1" };
 const someEvents: NewEvent[] = [
-  { attemptId: null, type: "boot", content: { softwareVersion: "0.1.0" } },
-  { attemptId: "attempt-1", type: "attempt-started", content: { scenario: "first-spur" } },
-  { attemptId: "attempt-1", type: "sensed", content: { added: ["a~b"], removed: [] } },
-  { attemptId: "attempt-1", type: "handed-in", content: {} },
+  { attemptId: null, type: "boot", author: byBench, content: { softwareVersion: "0.1.0" } },
+  { attemptId: "attempt-1", type: "attempt-started", author: byLearner, content: { scenario: "first-spur" } },
+  { attemptId: "attempt-1", type: "sensed", author: byBench, content: { added: ["a~b"], removed: [] } },
+  { attemptId: "attempt-1", type: "handed-in", author: byLearner, content: {} },
 ];
 
 /** A log with three boots of the events above. */
@@ -173,7 +176,7 @@ describe("the log", () => {
     const writer = new LogWriter(database, path, new ManualClock());
     const boardHash = writer.keepDocument("board", Buffer.from('{"id":"small"}'));
     expect(writer.keepDocument("board", Buffer.from('{"id":"small"}'))).toBe(boardHash);
-    writer.append([{ attemptId: null, type: "boot", content: { boardHash } }]);
+    writer.append([{ attemptId: null, type: "boot", author: byBench, content: { boardHash } }]);
     database.close();
     expect(check(path)).toMatchObject({ isSound: true, documentCount: 1 });
     const clean = readFileSync(path);
@@ -188,6 +191,10 @@ describe("the log", () => {
     const event = fc.record({
       attemptId: fc.constantFrom(null, "a", "b"),
       type: fc.constantFrom(...eventTypes.filter((type) => type !== "clock-jumped")),
+      author: fc.record({
+        by: fc.constantFrom(...actorRoles),
+        session: fc.option(fc.uuid()),
+      }),
       content: fc.dictionary(fc.string(), fc.jsonValue(), { maxKeys: 3 }),
     });
     const act = fc.oneof(
@@ -219,7 +226,7 @@ describe("the log", () => {
         const held = rows.map(({ attemptId, type, bytes }) => ({
           attemptId,
           type,
-          content: JSON.parse(Buffer.from(bytes).toString("utf8")) as object,
+          ...eventOfBytes(bytes),
         }));
         expect(held).toEqual(JSON.parse(JSON.stringify(said)));
         expect(verifyLog(database).isSound).toBe(true);
@@ -234,15 +241,16 @@ describe("the log", () => {
     const clock = new ManualClock();
     const database = openForWriting(path);
     const writer = new LogWriter(database, path, clock);
-    writer.append([{ attemptId: null, type: "boot", content: {} }]);
+    writer.append([{ attemptId: null, type: "boot", author: byBench, content: {} }]);
     clock.advance(10_000);
     const expectedWallMs = clock.wallMs();
     clock.setWall(expectedWallMs + 3_600_000);
-    const rows = writer.append([{ attemptId: "a", type: "ready", content: {} }]);
+    const rows = writer.append([{ attemptId: "a", type: "ready", author: byLearner, content: {} }]);
     expect(rows.map(({ type }) => type)).toEqual(["clock-jumped", "ready"]);
     expect(JSON.parse(Buffer.from(rows[0]?.bytes ?? []).toString("utf8"))).toEqual({
       expectedWallMs,
       wallMs: expectedWallMs + 3_600_000,
+      author: { by: "bench", session: null },
     });
     database.close();
   });
@@ -254,7 +262,12 @@ describe("the log", () => {
     writer.append(someEvents);
     const pages = Number(database.pragma("page_count", { simple: true }));
     database.pragma(`max_page_count = ${pages}`);
-    const large: NewEvent = { attemptId: "attempt-1", type: "ready", content: { text: "x".repeat(20_000) } };
+    const large: NewEvent = {
+      attemptId: "attempt-1",
+      type: "ready",
+      author: byLearner,
+      content: { text: "x".repeat(20_000) },
+    };
     const refusal = (): unknown => {
       try {
         return writer.append([large]);
