@@ -46,7 +46,8 @@ export function createServer(parts: ServerParts): SpurwiseServer {
   };
 
   const health = (): Health => {
-    const state = core.board.state === "ready" && !core.sensed ? "starting" : core.board.state;
+    const { status, sensed } = core.board;
+    const state = status.state === "ready" && !sensed ? "starting" : status.state;
     return {
       isReady: state === "ready" && scenarios.isRead,
       lines: parts.lines,
@@ -54,7 +55,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       board: {
         id: board.id,
         state,
-        ...(core.board.state === "no-board" ? { problem: core.board.code } : {}),
+        ...(status.state === "no-board" ? { problem: status.code } : {}),
       },
       log: parts.logState(),
       clock: clock.state(),
@@ -68,7 +69,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     isLoopbackOnly: parts.isLoopbackOnly,
     health,
     wiring: () => {
-      const run = isOwnAttempt(core) ? core.run : undefined;
+      const run = isOwnAttempt(core) ? core.work.run : undefined;
       return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;
     },
     note: parts.bench.note,

@@ -48,7 +48,7 @@ async function main(): Promise<void> {
   }
   await opened.readScenarios();
   server.bench.core.publish();
-  if (!isClosing) opened.startLogCheck(() => server.bench.core.markDamaged());
+  if (!isClosing) opened.startLogCheck(() => server.bench.core.health.markDamaged());
 }
 
 main().catch((error: unknown) => {

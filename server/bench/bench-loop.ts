@@ -4,7 +4,7 @@ import { byBench } from "../../shared/protocol/author.ts";
 import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
 import { leadsOf, openingOf } from "../board/simulated-leads.ts";
 import type { BenchCore } from "./bench-core.ts";
-import { endChecks, noteLead, noteTouch, testLeadAgain } from "./board-check.ts";
+import { endChecks, noteLead, testLeadAgain } from "./board-check.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
 import { type Plugged, pluggedOf } from "../sensed/joins.ts";
 
@@ -42,37 +42,38 @@ export class BenchLoop implements BoardListener {
   /** Opens the board; the simulated one with the leads that were in when the bench stopped. */
   start(): void {
     const core = this.#core;
-    core.leads = core.parts.isSimulated ? leadsOf(pluggedBefore(core.parts.records)) : new Map();
+    if (core.parts.isSimulated) core.board.plug(leadsOf(pluggedBefore(core.parts.records)));
     core.parts.port.open(
-      () => ({ board: core.parts.board, ...(core.parts.isSimulated ? openingOf(core.leads) : {}) }),
+      () => ({ board: core.parts.board, ...(core.parts.isSimulated ? openingOf(core.board.leads) : {}) }),
       this,
     );
   }
 
   opened(info: { hasCodes: boolean; hasProbes: boolean }): void {
-    this.#core.board = { state: "ready", ...info };
+    this.#core.board.open(info);
     this.#core.publish();
   }
 
   lost(why: { code: string; facts: Record<string, string | number> }): void {
-    this.#core.board = { state: "no-board", ...why };
+    this.#core.board.lose(why);
     endChecks(this.#core);
     this.#core.publish();
   }
 
   sensed(state: SensedState): void {
     const core = this.#core;
-    core.sensed = state;
+    const { work } = core;
+    core.board.sense(state);
     const isTellable = !state.faults.some(({ kind }) => wholeBoardFaults.has(kind));
-    core.guard(() => {
-      if (!core.toResume) core.run?.sense(isTellable ? pluggedOf(state) : hidden(core.run.plugged, state));
+    core.health.guard(() => {
+      if (!work.toResume) work.run?.sense(isTellable ? pluggedOf(state) : hidden(work.run.plugged, state));
       // What changed while the bench was off can be said once the board can be read.
       else if (isTellable) resumeAttempt(core, pluggedOf(state));
     });
-    if (core.toResume && isTellable) this.#resumeLater();
+    if (work.toResume && isTellable) this.#resumeLater();
     this.#logFaultsSoon();
     testLeadAgain(core);
-    if (core.isSettled) core.settled();
+    if (core.board.isSettled) core.cameToRest();
     core.publish();
   }
 
@@ -82,25 +83,23 @@ export class BenchLoop implements BoardListener {
     this.#isResumeDue = true;
     this.#core.parts.timers.after(retryMs, () => {
       this.#isResumeDue = false;
-      if (this.#core.toResume && this.#core.sensed) this.sensed(this.#core.sensed);
+      const { board, work } = this.#core;
+      if (work.toResume && board.sensed) this.sensed(board.sensed);
     });
   }
 
   selfCheckProgress(doneCount: number, totalCount: number): void {
-    this.#core.selfCheck = { doneCount, totalCount, isDone: false };
-    this.#core.selfCheckBegun();
+    this.#core.board.selfCheckAt(doneCount, totalCount);
     this.#core.publish();
   }
 
   selfCheckResult(faults: BoardFault[]): void {
-    const totalCount = this.#core.selfCheck?.totalCount ?? 0;
-    this.#core.selfCheck = { doneCount: totalCount, totalCount, isDone: true };
-    this.#core.check = { ...this.#core.check, found: faults };
+    this.#core.board.endSelfCheck(faults);
     this.#core.publish();
   }
 
   walkTestTouch(contact: ContactId, leftCount: number): void {
-    noteTouch(this.#core, contact, leftCount);
+    this.#core.board.touch(contact, leftCount);
     this.#core.publish();
   }
 
@@ -115,20 +114,21 @@ export class BenchLoop implements BoardListener {
     this.#isFaultLogDue = true;
     this.#core.parts.timers.after(faultMergeMs, () => {
       this.#isFaultLogDue = false;
-      this.#core.guard(() => this.#logFaults());
+      this.#core.health.guard(() => this.#logFaults());
     });
   }
 
   #faults(): string {
-    return JSON.stringify(this.#core.sensed?.faults ?? []);
+    return JSON.stringify(this.#core.board.sensed?.faults ?? []);
   }
 
   /** A board fault is logged when it comes, changes or goes; it marks the attempt it happens in. */
   #logFaults(): void {
-    const { run, sensed, parts } = this.#core;
+    const { parts, board, work } = this.#core;
+    const { run } = work;
     const text = this.#faults();
     if (text === this.#faultText || !parts.records) return;
-    const content = { faults: sensed?.faults ?? [] };
+    const content = { faults: board.sensed?.faults ?? [] };
     if (run && run.state.status !== "handed-in") run.record([{ type: "board-fault", content }], byBench);
     else parts.records.log.append([{ attemptId: null, type: "board-fault", author: byBench, content }]);
     this.#faultText = text;

@@ -11,7 +11,7 @@ import { matchAsFound, plug, plugCable, pull, undo } from "./board-commands.ts";
 import { BenchCore, type BenchParts } from "./bench-core.ts";
 import { endRun } from "./end-run.ts";
 import { lastAttempt } from "./resume-attempt.ts";
-import { rememberedPerson, signIn, signOut } from "./session-commands.ts";
+import { signIn, signOut } from "./session-commands.ts";
 import { isOwnAttempt, startAttempt } from "./start-attempt.ts";
 import { BenchLoop } from "./bench-loop.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
@@ -27,8 +27,7 @@ export class Bench {
   #queue: Promise<unknown> = Promise.resolve();
 
   constructor(parts: BenchParts) {
-    this.core = new BenchCore(parts);
-    this.core.settled = () => this.#settled();
+    this.core = new BenchCore(parts, () => this.#settled());
     this.#loop = new BenchLoop(this.core);
   }
 
@@ -36,11 +35,11 @@ export class Bench {
   start(): void {
     const { core } = this;
     const { records, boardBytes, board, rulePackVersion, softwareVersion, isSimulated } = core.parts;
-    core.person = rememberedPerson(core);
+    core.session.comeBack();
     if (records) {
       const last = lastAttempt(records);
-      if (last && last.status !== "left") core.toResume = last;
-      core.guard(() => {
+      if (last && last.status !== "left") core.work.waitWith(last);
+      core.health.guard(() => {
         const boardHash = records.log.keepDocument("board", boardBytes);
         const content = { softwareVersion, rulePackVersion, board: board.id, boardHash, isSimulated };
         records.log.append([{ attemptId: null, type: "boot", author: byBench, content }]);
@@ -60,8 +59,8 @@ export class Bench {
   async stop(): Promise<void> {
     await this.#queue;
     await this.core.parts.port.close();
-    this.core.guard(() => this.core.run?.stop());
-    this.core.stop();
+    this.core.health.guard(() => this.core.work.run?.stop());
+    this.core.session.stop();
   }
 
   async #answer<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<Answer> {
@@ -72,7 +71,7 @@ export class Bench {
       return answer;
     } catch (error) {
       if (error instanceof StoreError) {
-        this.core.trouble(error);
+        this.core.health.trouble(error);
         return refuse(error.code === "damaged" ? "log-damaged" : "disk-full");
       }
       this.core.parts.note(
@@ -85,17 +84,18 @@ export class Bench {
   /** Does something with the attempt of the person at the bench. */
   #withRun(act: (run: AttemptRun) => Handled | Promise<Handled>): Handled | Promise<Handled> {
     const { core } = this;
-    if (!core.person) return refuse("not-signed-in");
-    return core.run && isOwnAttempt(core) ? act(core.run) : refuse("no-attempt");
+    const { run } = core.work;
+    if (!core.session.person) return refuse("not-signed-in");
+    return run && isOwnAttempt(core) ? act(run) : refuse("no-attempt");
   }
 
   readonly #handlers: { [Name in BenchCommandName]: Handler<Name> } = {
     "set-language": ({ language }) => {
-      this.core.remember({ language });
+      this.core.session.remember({ language });
       return done;
     },
     "set-large": ({ isLarge }) => {
-      this.core.remember({ isLarge });
+      this.core.session.remember({ isLarge });
       return done;
     },
     "sign-in": (command) => signIn(this.core, command),
@@ -115,7 +115,7 @@ export class Bench {
       const { isSimulated, port } = this.core.parts;
       const move = () => (isSimulated ? port.request({ type: "probe", probe, at }) : refuse("real-board"));
       // A walk along the board needs no work on it.
-      return this.core.check.walk?.isOn ? move() : this.#withRun(move);
+      return this.core.board.walk?.isOn ? move() : this.#withRun(move);
     },
     "self-check": () => startSelfCheck(this.core),
     "walk-test": (command) => walkTest(this.core, command),
@@ -135,9 +135,9 @@ export class Bench {
   };
 
   #atRest(act: () => Handled | Promise<Handled>): Handled | Promise<Handled> {
-    const { board, isSettled } = this.core;
-    if (board.state !== "ready") return refuse("no-board");
-    return isSettled ? act() : refuse("unsettled");
+    const { board } = this.core;
+    if (!board.isReady) return refuse("no-board");
+    return board.isSettled ? act() : refuse("unsettled");
   }
 
   #decide<Name extends Parameters<typeof decide>[1]>(name: Name, command: BenchCommand<Name>) {
@@ -145,12 +145,12 @@ export class Bench {
       const before = run.state.declared;
       const decision = decide(this.#situation(run), name, command);
       if (!decision.ok) return decision;
-      run.record(decision.events, this.core.author);
+      run.record(decision.events, this.core.session.author);
       for (const event of decision.events)
         if (event.type === "setting") {
           const { subject, key } = event.content;
           const was = before.get(settingName(subject, key))?.value ?? null;
-          this.core.undo.push({ kind: "setting", setting: { subject, key }, before: was });
+          this.core.work.addUndo({ kind: "setting", setting: { subject, key }, before: was });
         }
       return done;
     });
@@ -175,25 +175,25 @@ export class Bench {
   #ask(run: AttemptRun, command: BenchCommand<"ask-verdict">): Handled {
     const { core } = this;
     // What cannot be sensed is not judged, however sound it was when it was last seen.
-    if (core.board.state !== "ready") return refuse("no-board");
+    if (!core.board.isReady) return refuse("no-board");
     const decision = decide(this.#situation(run), "ask-verdict", command);
     if (!decision.ok) return decision;
-    if (!core.isSettled) {
-      core.isAsked = true;
+    if (!core.board.isSettled) {
+      core.work.ask();
       return done;
     }
-    core.isAsked = false;
-    run.record(decision.events, core.author);
+    core.work.answer();
+    run.record(decision.events, core.session.author);
     return done;
   }
 
   /** The board is at rest: what was held back until now is judged and shown. */
   #settled(): void {
     const { core } = this;
-    const { run, isAsked, parts } = core;
-    if (!isAsked && parts.findings === "asked") return;
-    core.isAsked = false;
-    if (run && isAsked) core.guard(() => void this.#ask(run, {}));
+    const { run, isAsked } = core.work;
+    if (!isAsked && core.parts.findings === "asked") return;
+    core.work.answer();
+    if (run && isAsked) core.health.guard(() => void this.#ask(run, {}));
     core.publish();
   }
 }

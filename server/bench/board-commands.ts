@@ -22,25 +22,25 @@ type Answer = { ok: true } | Refusal;
  * was in before can be had again by undo.
  */
 async function bringAbout(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
-  const before = core.leads;
+  const before = core.board.leads;
   const answer = await ask(core, requests);
-  if (core.leads !== before) core.undo.push({ kind: "leads", before });
+  if (core.board.leads !== before) core.work.addUndo({ kind: "leads", before });
   return answer;
 }
 
 async function ask(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
-  if (requests.length > 0) core.startMoving();
+  if (requests.length > 0) core.board.startMoving();
   for (const request of requests) {
     const answer = await core.parts.port.request(request);
     if (!answer.ok) return answer;
-    core.leads = leadsAfter(core.leads, request, core.parts.board);
+    core.board.plug(leadsAfter(core.board.leads, request, core.parts.board));
   }
   return done;
 }
 
 const onlySimulated = (core: BenchCore): Refusal | undefined => {
   if (!core.parts.isSimulated) return refuse("real-board");
-  return core.board.state === "ready" ? undefined : refuse("no-board");
+  return core.board.isReady ? undefined : refuse("no-board");
 };
 
 /** One lead between two contacts. */
@@ -53,7 +53,7 @@ export async function plug(
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
   const lead = conductorId(contactA, contactB);
-  if (core.leads.has(lead)) return refuse("in-use");
+  if (core.board.leads.has(lead)) return refuse("in-use");
   return bringAbout(core, [{ type: "plug", contactA, contactB }]);
 }
 
@@ -69,11 +69,11 @@ export async function plugCable(
   const { board } = core.parts;
   const refused = mayWire(run.state) ?? onlySimulated(core);
   if (refused) return refused;
-  const hasCodes = core.board.state === "ready" && core.board.hasCodes;
+  const { hasCodes } = core.board;
   const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
   const cores = leadsOfCable(board, entryA, entryB, code);
   if (entryA === entryB || cores.length === 0) return refuse("no-such-place");
-  if (cores.some((lead) => core.leads.has(lead))) return refuse("in-use");
+  if (cores.some((lead) => core.board.leads.has(lead))) return refuse("in-use");
   if (csaMm2 !== undefined && !run.kit.scenario.parts.cableCsaMm2.includes(csaMm2))
     return refuse("not-a-choice");
   if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
@@ -88,7 +88,7 @@ export async function plugCable(
           content: { subject: cableOfConductor(cores[0]), key: "csaMm2", value: csaMm2, by: "learner" },
         },
       ],
-      core.author,
+      core.session.author,
     );
   return answer;
 }
@@ -106,20 +106,20 @@ export async function pull(core: BenchCore, run: AttemptRun, command: BenchComma
   if (command.what === "all") return bringAbout(core, [{ type: "pull", what: "all" }]);
   const goes = command.what === "lead" ? leadsBetween(core, command) : leadsOfDrawn(core, run, command.cable);
   if (goes.length === 0) return refuse("no-such-cable");
-  const left = new Map([...core.leads].filter(([lead]) => !goes.includes(lead)));
-  return bringAbout(core, requestsBetween(core.leads, left, core.parts.board));
+  const left = new Map([...core.board.leads].filter(([lead]) => !goes.includes(lead)));
+  return bringAbout(core, requestsBetween(core.board.leads, left, core.parts.board));
 }
 
 function leadsBetween(core: BenchCore, { contactA, contactB }: { contactA: ContactId; contactB: ContactId }) {
   const lead = conductorId(contactA, contactB);
-  return core.leads.has(lead) ? [lead] : [];
+  return core.board.leads.has(lead) ? [lead] : [];
 }
 
 function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
   const drawn = run.cables.find(({ id }) => id === cable);
   if (!drawn) return [];
   const ends = drawn.conductors.flat().filter((contact) => cable.startsWith(`${entryOf(contact)}~`));
-  return leadsOfDrawnCable(core.leads, drawn.id, ends);
+  return leadsOfDrawnCable(core.board.leads, drawn.id, ends);
 }
 
 /** Plugs what was found there, and pulls what does not belong to it. */
@@ -129,24 +129,27 @@ export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<An
   if (refused) return refused;
   const { board } = core.parts;
   const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);
-  return bringAbout(core, requestsBetween(core.leads, found, board));
+  return bringAbout(core, requestsBetween(core.board.leads, found, board));
 }
 
 /** Takes the last plug, pull or setting back. */
 export async function undo(core: BenchCore, run: AttemptRun): Promise<Answer> {
-  const last = core.undo.at(-1);
+  const last = core.work.undos.at(-1);
   const refused = mayWire(run.state);
   if (refused) return refused;
   if (!last) return refuse("nothing-to-undo");
   if (last.kind === "setting") {
     const { setting, before } = last;
-    run.record([{ type: "setting", content: { ...setting, value: before, by: "learner" } }], core.author);
-    core.undo.pop();
+    run.record(
+      [{ type: "setting", content: { ...setting, value: before, by: "learner" } }],
+      core.session.author,
+    );
+    core.work.dropLastUndo();
     return done;
   }
   const refusedBoard = onlySimulated(core);
   if (refusedBoard) return refusedBoard;
-  const answer = await ask(core, requestsBetween(core.leads, last.before, core.parts.board));
-  if (answer.ok) core.undo.pop();
+  const answer = await ask(core, requestsBetween(core.board.leads, last.before, core.parts.board));
+  if (answer.ok) core.work.dropLastUndo();
   return answer;
 }

@@ -6,11 +6,9 @@ import type { BenchCore } from "./bench-core.ts";
  * @throws StoreError; then it goes on.
  */
 export function endRun(core: BenchCore, reason: "left" | "another-started"): void {
-  const { run } = core;
+  const { run } = core.work;
   if (!run) return;
-  run.record([{ type: "attempt-left", content: { reason } }], core.author);
+  run.record([{ type: "attempt-left", content: { reason } }], core.session.author);
   run.stop();
-  core.run = undefined;
-  core.undo = [];
-  core.isAsked = false;
+  core.work.end();
 }

@@ -26,14 +26,15 @@ export function kitOfAttempt(records: Records, state: AttemptState): ScenarioKit
  * @throws StoreError; then it is tried again with the next sensed state.
  */
 export function resumeAttempt(core: BenchCore, plugged: Plugged): void {
-  const { toResume, parts } = core;
+  const { parts } = core;
+  const { toResume } = core.work;
   if (!toResume || !parts.records) return;
   const kit = kitOfAttempt(parts.records, toResume);
   if (!kit) {
     parts.note(
       `attempt ${toResume.id}: its scenario ${toResume.scenario} can no longer be read; it stays as it is`,
     );
-    core.toResume = undefined;
+    core.work.goOn(undefined);
     return;
   }
   const run = core.runOf(kit, toResume);
@@ -47,8 +48,7 @@ export function resumeAttempt(core: BenchCore, plugged: Plugged): void {
     run.record(events, byBench);
     run.sense(plugged);
   }
-  core.run = run;
-  core.toResume = undefined;
+  core.work.goOn(run);
 }
 
 /** What the simulated board comes back with: the leads that were in when the bench stopped. */

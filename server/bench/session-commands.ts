@@ -1,7 +1,8 @@
 import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
-import type { BenchCore, Person } from "./bench-core.ts";
-import { endChecks, isAssessing } from "./board-check.ts";
+import type { BenchCore } from "./bench-core.ts";
+import { endChecks } from "./board-check.ts";
+import type { Person } from "./session.ts";
 
 type Answer = { ok: true } | Refusal;
 
@@ -18,8 +19,7 @@ function personOf(core: BenchCore, command: BenchCommand<"sign-in">): Person | R
 
 /** True where this person's assessed work lies open: a tap on a name is no proof of who goes on with it. */
 function isAssessed(core: BenchCore, { learner }: Person): boolean {
-  const state = core.run?.state ?? core.toResume;
-  return isAssessing(core) && learner !== null && state?.learner === learner.id;
+  return core.work.isAssessed && learner !== null && core.work.state?.learner === learner.id;
 }
 
 /** Who works at the bench from now on. What they left open is there again; what another left open is not shown. */
@@ -27,27 +27,15 @@ export function signIn(core: BenchCore, command: BenchCommand<"sign-in">): Answe
   const person = personOf(core, command);
   if ("ok" in person) return person;
   if (person.by !== "badge" && isAssessed(core, person)) return refuse("badge-needed");
-  core.person = person;
-  core.undo = [];
-  core.remember({ person: { learnerId: person.learner?.id ?? null, by: person.by } });
+  core.session.signIn(person);
+  core.work.forgetUndos();
   return done;
 }
 
 /** Locks the bench. The work is kept: an open attempt goes on when the same person signs in again. */
 export function signOut(core: BenchCore): Answer {
-  core.person = null;
+  core.session.signOut();
   endChecks(core);
-  core.learners = core.parts.records?.learners.all() ?? [];
-  core.undo = [];
-  core.remember({ person: null });
+  core.work.forgetUndos();
   return done;
-}
-
-/** Who stood at the bench when it stopped, where the class list still has them. */
-export function rememberedPerson(core: BenchCore): Person | null {
-  const { person } = core.memory;
-  if (!person) return null;
-  if (person.learnerId === null) return { learner: null, by: "guest" };
-  const learner = core.parts.records?.learners.byId(person.learnerId);
-  return learner ? { learner, by: person.by } : null;
 }

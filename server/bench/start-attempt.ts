@@ -6,31 +6,26 @@ import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import { reduce } from "../attempt/reduce.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import { pluggedOf } from "../sensed/joins.ts";
-import type { BenchCore, Person } from "./bench-core.ts";
+import type { BenchCore } from "./bench-core.ts";
+import type { Person } from "./session.ts";
 import { endChecks } from "./board-check.ts";
 import { endRun } from "./end-run.ts";
 
 /** True where the attempt on the bench is this person's. */
-export const isOwnAttempt = (core: BenchCore): boolean =>
-  core.run !== undefined &&
-  core.person !== null &&
-  core.run.state.learner === (core.person.learner?.id ?? null);
-
-/** True while somebody's work lies on the bench that is neither handed in nor left. */
-export const isWorkOpen = ({ run, toResume }: BenchCore): boolean => {
-  const status = (run?.state ?? toResume)?.status;
-  return status === "open" || status === "ready";
-};
+export const isOwnAttempt = ({ work, session }: BenchCore): boolean =>
+  work.run !== undefined &&
+  session.person !== null &&
+  work.run.state.learner === (session.person.learner?.id ?? null);
 
 function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: BenchCommand<"start-attempt">) {
   if (!person) return refuse("not-signed-in");
   if (!core.parts.records) return refuse("log-damaged");
-  if (core.board.state !== "ready" || !core.sensed) return refuse("no-board");
+  if (!core.board.isReady || !core.board.sensed) return refuse("no-board");
   // Work of before the start comes back first; until then the board cannot be read, or the log not be written.
-  if (core.toResume) return refuse(core.isDiskFull ? "disk-full" : "no-board");
-  if (isOwnAttempt(core) && core.run?.state.status !== "handed-in") return refuse("attempt-open");
+  if (core.work.toResume) return refuse(core.health.isDiskFull ? "disk-full" : "no-board");
+  if (isOwnAttempt(core) && core.work.run?.state.status !== "handed-in") return refuse("attempt-open");
   // Nobody ends another's assessed work by starting their own; a practice is left, its record stays.
-  const { run } = core;
+  const { run } = core.work;
   if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("others-work-open");
   const kit = core.parts.scenarios.kits.get(scenario);
   if (!kit) return refuse("no-such-scenario");
@@ -39,7 +34,7 @@ function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: Be
   if (mode === "assessed" && person.by !== "badge") return refuse("badge-needed");
   // An open-day attempt holds no person.
   if (mode === "open-day" && person.learner) return refuse("open-day-guests");
-  return { kit, person, records: core.parts.records, sensed: core.sensed };
+  return { kit, person, records: core.parts.records, sensed: core.board.sensed };
 }
 
 /** Starts an attempt with the board as it is. What was open before is left, and the log says why. */
@@ -47,10 +42,10 @@ export function startAttempt(
   core: BenchCore,
   command: BenchCommand<"start-attempt">,
 ): { ok: true } | Refusal {
-  const start = mayStart(core, core.person, command);
+  const start = mayStart(core, core.session.person, command);
   if ("ok" in start) return start;
   const { kit, person, records, sensed } = start;
-  if (core.run) endRun(core, "another-started");
+  if (core.work.run) endRun(core, "another-started");
   const { board, boardBytes, rulePackVersion, softwareVersion } = core.parts;
   const attemptId = uuidV7();
   const full = pluggedOf(sensed);
@@ -77,16 +72,14 @@ export function startAttempt(
     events.map((event) => ({
       attemptId,
       ...event,
-      author: event.type === "sensed" ? byBench : core.author,
+      author: event.type === "sensed" ? byBench : core.session.author,
     })),
   );
   const state = events.reduce<ReturnType<typeof reduce>>(
     (before, event) => reduce(before, attemptId, event),
     undefined,
   );
-  core.run = state && core.runOf(kit, state);
-  core.undo = [];
-  core.isAsked = false;
+  core.work.begin(state && core.runOf(kit, state));
   endChecks(core);
   return done;
 }

@@ -12,20 +12,14 @@ function known(now: readonly BoardFault[], found: readonly BoardFault[]): BoardF
 }
 
 /** What the tools for the health of the board have found; undefined where none was used and nothing is wrong. */
-export function boardCheckView({
-  check,
-  selfCheck,
-  sensed,
-  board,
-  parts,
-}: BenchCore): BoardCheckView | undefined {
-  const faults = known(board.state === "ready" ? (sensed?.faults ?? []) : [], check.found);
-  const { walk, lead } = check;
+export function boardCheckView({ board, parts }: BenchCore): BoardCheckView | undefined {
+  const { selfCheck, walk, lead } = board;
+  const faults = known(board.isReady ? (board.sensed?.faults ?? []) : [], board.found);
   if (!selfCheck && !walk && !lead && faults.length === 0) return undefined;
   const sizeOf = (code: number) => parts.board.codes?.find((one) => one.code === code)?.csaMm2;
   return {
     ...(selfCheck ? { selfCheck } : {}),
-    ...(walk ? { walk } : {}),
+    ...(walk ? { walk: { ...walk, touched: [...walk.touched] } } : {}),
     ...(lead
       ? {
           lead: {

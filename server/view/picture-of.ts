@@ -1,19 +1,19 @@
 import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
-import { isAssessing } from "../bench/board-check.ts";
-import { isOwnAttempt, isWorkOpen } from "../bench/start-attempt.ts";
+import { isOwnAttempt } from "../bench/start-attempt.ts";
 import type { BenchPicture } from "./bench-picture.ts";
 import { boardCheckView } from "./board-check-view.ts";
 
 /** What is wrong around the work, each trouble once. */
 function banners(core: BenchCore): Banner[] {
-  const { board, sensed, parts, run } = core;
+  const { parts, health } = core;
+  const { status, sensed } = core.board;
   const list: Banner[] = [];
   const add = (kind: Banner["kind"], facts: Banner["facts"] = {}): void => void list.push({ kind, facts });
-  if (core.isLogDamaged) add("log-damaged");
-  if (core.isDiskFull) add("disk-full");
-  if (board.state === "no-board") add("board-lost", board.facts);
+  if (health.isLogDamaged) add("log-damaged");
+  if (health.isDiskFull) add("disk-full");
+  if (status.state === "no-board") add("board-lost", status.facts);
   else
     for (const { kind, station, contacts, facts } of sensed?.faults ?? [])
       list.push({
@@ -23,7 +23,7 @@ function banners(core: BenchCore): Banner[] {
         facts: facts ?? {},
         ...(station ? { station } : {}),
       });
-  const own = isOwnAttempt(core) ? run : undefined;
+  const own = isOwnAttempt(core) ? core.work.run : undefined;
   if (own && (own.state.changedWhileOff || own.state.isTrainerNeeded))
     add("changed-while-off", {
       addedCount: own.state.changedWhileOff?.addedCount ?? 0,
@@ -40,16 +40,20 @@ function banners(core: BenchCore): Banner[] {
 }
 
 /** The state of the board as the screen is told it. */
-function boardState({ board, sensed, parts }: BenchCore): Pick<BenchView, "state" | "noBoard"> {
-  if (board.state === "no-board")
-    return { state: "no-board", noBoard: { key: `no-board.${board.code}`, facts: board.facts } };
-  const isReady = board.state === "ready" && sensed !== undefined && parts.scenarios.isRead;
+function boardState({ board, parts }: BenchCore): Pick<BenchView, "state" | "noBoard"> {
+  const { status, sensed } = board;
+  if (status.state === "no-board")
+    return { state: "no-board", noBoard: { key: `no-board.${status.code}`, facts: status.facts } };
+  const isReady = status.state === "ready" && sensed !== undefined && parts.scenarios.isRead;
   return { state: isReady ? "ready" : "starting" };
 }
 
 /** Everything there is to show at this moment; what of it a screen gets is decided by `viewFor`. */
 export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchPicture {
-  const { memory, person, parts, run, sensed, undo, isAsked, selfCheck } = core;
+  const { parts, board, work } = core;
+  const { memory, person, learners } = core.session;
+  const { run, undos, isAsked } = work;
+  const { sensed, isSettled, selfCheck } = board;
   const isOwn = isOwnAttempt(core);
   const boardCheck = boardCheckView(core);
   return {
@@ -62,22 +66,22 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
       banners: banners(core),
       person: person && { name: person.learner?.name ?? "", isGuest: person.learner === null },
       // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
-      ...(!person && isWorkOpen(core) ? { isWorkKept: true as const } : {}),
-      learners: person ? [] : core.learners.map(({ id, name }) => ({ id, name })),
+      ...(!person && work.isOpen ? { isWorkKept: true as const } : {}),
+      learners: person ? [] : learners.map(({ id, name }) => ({ id, name })),
       scenarios: cards,
       board: face,
       ...(selfCheck ? { selfCheck } : {}),
       ...(boardCheck ? { boardCheck } : {}),
     },
-    isAssessing: isAssessing(core),
+    isAssessing: work.isAssessed,
     attempt:
       run && isOwn
         ? {
             run,
             plan: planSheetOf(run.kit),
             sensed,
-            isSettled: core.isSettled,
-            canUndo: undo.length > 0 && run.state.status === "open",
+            isSettled,
+            canUndo: undos.length > 0 && run.state.status === "open",
             isAsked,
             findings: parts.findings,
           }

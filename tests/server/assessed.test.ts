@@ -37,7 +37,7 @@ async function attemptOf(
   const last = await screen.sees(({ attempt }) => attempt?.status === "open" && attempt.step === "wire");
   await screen.does("hand-in");
   await screen.sees(({ attempt }) => attempt?.status === "handed-in");
-  const wiring = bench.bench.core.run!.judged().wiring;
+  const wiring = bench.bench.core.work.run!.judged().wiring;
   return { screen, asked, last, wiring };
 }
 

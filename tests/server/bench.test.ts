@@ -74,8 +74,10 @@ describe("a view", () => {
     await bench.does("ask-verdict", {});
     bench.cutPower();
     expect(bench.view().attempt?.cables).toHaveLength(1);
-    bench.bench.core.person = null;
-    expect(bench.view().learners.length).toBeGreaterThan(5);
+
+    const locked = new TestBench().start();
+    locked.cutPower();
+    expect(locked.view().learners.length).toBeGreaterThan(5);
   });
 });
 

@@ -124,7 +124,9 @@ describe("any stream of commands", () => {
           if (!answer.ok) expect({ rows: bench.rows().length, view: comparable(bench) }).toEqual(before);
         }
         bench.clock.advance(3000);
-        const { run, sensed } = bench.bench.core;
+        const { work, board } = bench.bench.core;
+        const { run } = work;
+        const { sensed } = board;
         if (run) {
           expect(
             loadAttempt(run.state.id, bench.parts.records!.logReader.rowsOfAttempt(run.state.id)),

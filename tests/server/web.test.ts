@@ -182,7 +182,7 @@ describe("the pages", () => {
     const saved = await get(`${url}/wiring.json`);
     expect(saved.headers["content-disposition"]).toContain("wiring.json");
     const read = readWiring(saved.body, "wiring.json");
-    expect(read.ok && judge(read.value)).toEqual(bench.bench.core.run?.judged().verdict);
+    expect(read.ok && judge(read.value)).toEqual(bench.bench.core.work.run?.judged().verdict);
     await bench.does("hand-in", {});
     await bench.does("start-attempt", { scenario: "first-spur", mode: "assessed" });
     expect((await get(`${url}/wiring.json`)).status).toBe(404);
