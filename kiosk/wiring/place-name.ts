@@ -2,7 +2,7 @@ import type { BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts
 import type { Words } from "../text/words.svelte.ts";
 
 /** A station as the screen calls it: the word for its kind and its printed label. */
-export const stationName = (station: FaceStation, words: Words): string => {
+export const stationName = (station: FaceStation, words: Pick<Words, "t">): string => {
   if (station.kind === "appliance" && station.appliance)
     return numbered(words.t(`appliance.${station.appliance}`), station.label);
   const kind = station.kind === "fcu" ? "kind.short.fcu" : (`kind.${station.kind}` as const);
@@ -23,7 +23,7 @@ const numbered = (kind: string, label: string): string => {
 const stationAndRest = /^([a-z][a-z0-9]*(?:-[a-z0-9]+)*)(?:\.([a-z][a-z0-9]*))?(?:\.(\w+))?$/;
 
 /** Any id of the board as a name: `socket-3.b.L` is "Socket outlet 3 b L". What is no such id is given back. */
-export const placeName = (id: string, face: BoardFace | null, words: Words): string => {
+export const placeName = (id: string, face: BoardFace | null, words: Pick<Words, "t">): string => {
   if (id.includes("~"))
     return id
       .split("~")
@@ -39,7 +39,7 @@ export const placeName = (id: string, face: BoardFace | null, words: Words): str
 };
 
 /** The letters of a role on the screen. */
-export const roleName = (role: string, words: Words): string => {
+export const roleName = (role: string, words: Pick<Words, "t">): string => {
   switch (role) {
     case "L":
     case "N":

@@ -1,10 +1,8 @@
-import type { CableId } from "../../shared/board/ids.ts";
 import type { AttemptView, BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
 import { lanePitchMm } from "../geometry/cable-width.ts";
 import { fitPlan, type PlanFit, toPx } from "../geometry/fit-plan.ts";
 import { type Plate, placePlates } from "../geometry/place-plates.ts";
 import type { Point, Rect } from "../geometry/point.ts";
-import { routeCables } from "../geometry/route-cables.ts";
 
 export interface PlanGround {
   fit: PlanFit;
@@ -69,32 +67,3 @@ const roomRound = (plan: AttemptView["scenario"]["plan"], fit: PlanFit, at: Poin
   const { x, y } = toPx(fit, room);
   return { x, y, width: room.width * fit.scaleX, height: room.height * fit.scaleY };
 };
-
-/** Lines of the cables on a plan, kept from one drawing to the next as long as the plates stand where they stood. */
-export class CableLines {
-  #kept = new Map<string, Point[]>();
-  #keptFor = "";
-
-  of(ground: PlanGround, cables: AttemptView["cables"], mmPx: number): Map<CableId, Point[]> {
-    const mark = JSON.stringify([ground.area, ground.plates]);
-    const kept = mark === this.#keptFor ? this.#kept : new Map<string, Point[]>();
-    const lines = routeCables(
-      {
-        width: ground.area.width,
-        height: ground.area.height,
-        pitchPx: lanePitchMm * mmPx,
-        plates: ground.plates,
-      },
-      cables.map(({ id, from, to, path }) => ({
-        id,
-        from: from.slice(0, from.indexOf(".")),
-        to: to.slice(0, to.indexOf(".")),
-        guide: path.map((point) => toPx(ground.fit, point)),
-      })),
-      kept,
-    );
-    this.#kept = lines;
-    this.#keptFor = mark;
-    return lines as Map<CableId, Point[]>;
-  }
-}

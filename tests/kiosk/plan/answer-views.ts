@@ -1,0 +1,75 @@
+import { readdirSync, readFileSync } from "node:fs";
+import workshop from "../../../hardware/boards/workshop.json" with { type: "json" };
+import type { BoardDescription } from "../../../shared/board/board.schema.ts";
+import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
+import { buildModel } from "../../../shared/circuit/build-model.ts";
+import { judge } from "../../../shared/rules/judge.ts";
+import { routes } from "../../../shared/scenario/plan-route.ts";
+import { readScenario } from "../../../shared/scenario/read-scenario.ts";
+import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.ts";
+import { strip } from "../../../shared/scenario/strip.ts";
+import { toWiring } from "../../../shared/scenario/to-wiring.ts";
+import { attempt } from "../views.ts";
+
+const board = workshop as unknown as BoardDescription;
+
+/** A scenario with one of its answers on the board, as its learner sees it in practice. */
+export interface AnswerView {
+  scenario: string;
+  answer: string;
+  attempt: AttemptView;
+}
+
+const viewOf = (scenario: Scenario, built: Built): AttemptView => {
+  const stripped = strip(scenario);
+  const routeBetween = routes(scenario.plan);
+  const wiring = toWiring({ scenario: stripped, board, built, routeBetween });
+  const verdict = judge(wiring);
+  const model = buildModel(wiring);
+  return attempt({
+    scenario: stripped,
+    cables: model.cables.map((cable) => ({
+      id: cable.id,
+      from: cable.from,
+      to: cable.to,
+      conductors: cable.conductors.map(({ from, to, class: kind }) => ({
+        from,
+        to,
+        class: kind === "crossed" ? "live" : kind,
+      })),
+      path: routeBetween(cable.fromStation, cable.toStation)?.pathPoints ?? [],
+      ...(cable.csaMm2 === undefined ? {} : { csaMm2: cable.csaMm2 }),
+    })),
+    verdict: {
+      findings: verdict.findings.map((finding) => ({
+        ...finding,
+        title: "",
+        where: "",
+        what: "",
+        why: "",
+        remedy: "",
+        reference: "",
+      })),
+      requirements: [],
+      undetermined: [],
+      proposal: verdict.proposal,
+      isCurrent: true,
+      isHeld: false,
+    },
+  });
+};
+
+/** Every answer, right and wrong, of every scenario that comes with the program. */
+export const answerViews = (): AnswerView[] =>
+  readdirSync("scenarios")
+    .filter((name) => name.endsWith(".json"))
+    .sort()
+    .flatMap((name) => {
+      const read = readScenario(readFileSync(`scenarios/${name}`, "utf8"), name);
+      if (!read.ok) throw new Error(`${name} cannot be read`);
+      const { modelAnswers, wrongAnswers, id } = read.value;
+      return [
+        ...modelAnswers.map((built, i) => ({ answer: `model ${i + 1}`, built })),
+        ...wrongAnswers.map(({ name: answer, built }) => ({ answer, built })),
+      ].map(({ answer, built }) => ({ scenario: id, answer, attempt: viewOf(read.value, built) }));
+    });

@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import { drawPlan } from "../../../kiosk/plan/draw-plan.ts";
+import type { PlanInput } from "../../../kiosk/plan/plan-input.ts";
+import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
+import { workshopFace } from "../faces.ts";
+import { answerViews } from "./answer-views.ts";
+import { english } from "./english.ts";
+import { fontWidth } from "./font-width.ts";
+import { planStages } from "./plan-stages.ts";
+
+const [small] = planStages;
+const inputOf = (attempt: AttemptView, more: Partial<PlanInput> = {}): PlanInput => ({
+  attempt,
+  face: workshopFace,
+  area: small?.stage ?? { width: 0, height: 0 },
+  mmPx: small?.sizes.mmPx ?? 1,
+  captionPx: small?.sizes.captionPx ?? 1,
+  words: english,
+  measure: fontWidth,
+  isTypefaceThere: true,
+  ...more,
+});
+const sunRoom = answerViews().find(({ scenario }) => scenario === "sun-room")?.attempt;
+if (!sunRoom) throw new Error("there is no sun room");
+
+describe("the drawing of the plan", () => {
+  it("is the very same where nothing has changed", () => {
+    const before = drawPlan(inputOf(sunRoom));
+    const after = drawPlan(
+      inputOf({ ...sunRoom, cables: sunRoom.cables.map((cable) => ({ ...cable })) }),
+      before,
+    );
+    for (const part of ["ground", "walls", "cables", "labels", "rooms"] as const)
+      expect(after[part]).toBe(before[part]);
+  });
+
+  it("leaves every other cable as it was when one changes its size", () => {
+    const before = drawPlan(inputOf(sunRoom));
+    const changed = sunRoom.cables.map((cable, i) => (i === 2 ? { ...cable, csaMm2: 6 } : cable));
+    const after = drawPlan(inputOf({ ...sunRoom, cables: changed }), before);
+    expect(after.cables.map((drawn, i) => drawn === before.cables[i])).toEqual(
+      sunRoom.cables.map((_, i) => i !== 2),
+    );
+    expect(after.cables[2]?.texts.at(-1)).toBe("6");
+  });
+
+  it("moves no line when a cable goes and comes", () => {
+    const whole = drawPlan(inputOf(sunRoom));
+    const without = drawPlan(inputOf({ ...sunRoom, cables: sunRoom.cables.slice(1) }), whole);
+    for (const [i, { line }] of without.cables.entries()) expect(line).toBe(whole.cables[i + 1]?.line);
+  });
+
+  it("is laid anew on another area, in other letters and in another house", () => {
+    const before = drawPlan(inputOf(sunRoom));
+    for (const more of [
+      { area: { width: 700, height: 500 } },
+      { captionPx: 30 },
+      { attempt: { ...sunRoom, id: "another" } },
+      { words: { ...english, language: "pl" as const } },
+    ])
+      expect(drawPlan(inputOf(sunRoom, more), before).ground).not.toBe(before.ground);
+  });
+
+  it("waits with its labels for the typeface they are measured in", () => {
+    expect(drawPlan(inputOf(sunRoom, { isTypefaceThere: false })).labels.size).toBe(0);
+    expect(drawPlan(inputOf(sunRoom)).labels.size).toBeGreaterThan(0);
+  });
+
+  it("gives a station that no plan has a place where a cable leads to it", () => {
+    const [first] = sunRoom.cables;
+    if (!first) throw new Error("no cable");
+    const stray = {
+      ...first,
+      id: "socket-6.a~way-1.c" as typeof first.id,
+      from: "socket-6.a" as typeof first.from,
+      path: [],
+    };
+    const { ground, cables } = drawPlan(inputOf({ ...sunRoom, cables: [...sunRoom.cables, stray] }));
+    expect(ground.plates.map(({ id }) => id)).toContain("socket-6");
+    expect(cables).toHaveLength(sunRoom.cables.length + 1);
+  });
+});
