@@ -10,6 +10,7 @@ import {
   settingKeys,
   steps,
 } from "../../shared/protocol/commands.schema.ts";
+import { deadActSchema } from "../../shared/protocol/make-dead.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import { textSchema } from "../../shared/text/text.schema.ts";
 import { readingSchema } from "../../shared/wiring/wiring.schema.ts";
@@ -52,7 +53,12 @@ export const attemptEventSchemas = {
   "caution-accepted": none,
   /** `isWaiting`: still ready for check. Rows without it are from before a look at a step left the waiting list alone. */
   "step-entered": z.strictObject({ step: z.enum(steps), isWaiting: z.literal(true).optional() }),
+  /** Written until making dead was acted on a picture; read for ever. */
   "dead-step": z.strictObject({ step: z.enum(deadSteps), isOutOfOrder: z.boolean() }),
+  /** `breaker` is the one that the circuit chart names. */
+  "dead-acted": z.strictObject({ act: deadActSchema, breaker: z.number().int() }),
+  /** The learner says that the circuit is isolated and proved dead; assessed work, where no list is kept for them. */
+  "dead-declared": none,
   "plan-answered": z.strictObject({ question: z.enum(planQuestions), answer: z.number() }),
   /** `full` at the start, when the attempt is resumed, at ready and at hand-in, and after every 50 changes. */
   sensed: z.strictObject({ ...change, full: plugged.optional() }),

@@ -11,6 +11,7 @@ import type {
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
+import type { DeadPicture } from "./make-dead.ts";
 import type { Plugged } from "../sensed/joins.ts";
 
 /** A setting somebody declared: what, of what, by whom. */
@@ -32,8 +33,15 @@ export interface AttemptState {
   isExistingCircuit: boolean;
   step: Step;
   entered: readonly Step[];
+  /** Steps of making dead as they were written before they were acted on a picture. */
   dead: readonly { step: DeadStep; isOutOfOrder: boolean }[];
+  deadPicture: DeadPicture;
+  /** The steps that count on the picture now. */
+  deadCounted: readonly DeadStep[];
+  isDeadDeclared: boolean;
   plan: Readonly<Partial<Record<PlanQuestion, number>>>;
+  /** All answers that were given to a question, in their order. */
+  planGiven: Readonly<Partial<Record<PlanQuestion, readonly number[]>>>;
   /** The board as far as it is logged. */
   plugged: Plugged;
   /** Changes of the board since the last full state. */

@@ -7,9 +7,11 @@ import { refuse, type Refusal } from "../refusal.ts";
 import type { Plugged } from "../sensed/joins.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import type { AttemptState } from "./attempt-state.ts";
+import { breakerOfTask } from "./circuit-chart.ts";
+import { deadRefusal } from "./make-dead.ts";
 import { mayWire, mayWork } from "./may-wire.ts";
 import { choicesOf } from "./settings.ts";
-import { isOutOfOrder, isStepOpen, stepsOf } from "./steps.ts";
+import { isStepOpen, stepsOf } from "./steps.ts";
 
 /** What a command of an attempt is decided on. */
 export interface Situation {
@@ -46,12 +48,23 @@ const deciders = {
     return stepsOf(state).includes(step) ? refuse("make-dead-first") : refuse("locked");
   },
 
-  "dead-step": ({ state }, { step }) => {
-    if (state.step === "caution") return refuse("caution-first");
-    if (!state.isExistingCircuit) return refuse("locked");
-    if (state.status === "ready") return refuse("frozen");
-    const content = { step, isOutOfOrder: isOutOfOrder(state, step) };
-    return events({ type: "dead-step", content });
+  "dead-act": ({ state, scenario }, act) => {
+    const refused = mayMakeDead(state);
+    if (refused) return refused;
+    const why = deadRefusal(state.deadPicture, act);
+    if (why) return refuse(why);
+    return events({ type: "dead-acted", content: { act, breaker: breakerOfTask(scenario) } });
+  },
+
+  "declare-dead": ({ state }) => {
+    const refused = mayMakeDead(state);
+    if (refused) return refused;
+    // Where the bench keeps the list, the list says when it is dead.
+    if (state.mode !== "assessed") return refuse("make-dead-first");
+    return events(
+      { type: "dead-declared", content: {} },
+      { type: "step-entered", content: { step: "plan" } },
+    );
   },
 
   "answer-plan": ({ state, planQuestions }, content) => {
@@ -109,7 +122,8 @@ const deciders = {
 type DecidedName =
   | "accept-caution"
   | "go-to-step"
-  | "dead-step"
+  | "dead-act"
+  | "declare-dead"
   | "answer-plan"
   | "declare"
   | "ask-verdict"
@@ -129,6 +143,12 @@ export function decide<Name extends DecidedName>(
   if (refused) return refused;
   const decider = deciders[name] as (situation: Situation, command: BenchCommand<Name>) => Decision;
   return decider(situation, command);
+}
+
+function mayMakeDead(state: AttemptState): Refusal | undefined {
+  if (state.step === "caution") return refuse("caution-first");
+  if (!state.isExistingCircuit) return refuse("locked");
+  return state.status === "ready" ? refuse("frozen") : undefined;
 }
 
 function isChoice(

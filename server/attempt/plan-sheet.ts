@@ -4,6 +4,8 @@ import type { PlanQuestion } from "../../shared/protocol/commands.schema.ts";
 import type { PlanReasonKey } from "../../shared/protocol/said-keys.ts";
 import { ringLimits } from "../../shared/trade/ring-limits.ts";
 import type { ScenarioKit } from "../library.ts";
+import { currentHelp, deviceHelp, fuseHelp, type PlanHelp, sizeHelp, tabulatedHelp } from "./plan-help.ts";
+import { roundedA } from "./rounded-current.ts";
 import { type FuseTask, type PlanTask, planTask } from "./plan-task.ts";
 
 type Answers = Readonly<Partial<Record<PlanQuestion, number>>>;
@@ -15,7 +17,9 @@ export interface PlanItem {
   /** Where a fuse is to be chosen. */
   station?: StationId;
   choices?: number[];
-  check: (answer: number, answers: Answers) => { isRight: boolean; reason: Said };
+  /** `reason` tells the answer; `relation` is what speaks against this one without telling it. */
+  check: (answer: number, answers: Answers) => { isRight: boolean; reason: Said; relation?: Said };
+  help: PlanHelp;
 }
 
 /** The design worksheet of a scenario: its questions in the order of the trade. */
@@ -30,12 +34,12 @@ export interface PlanSheet {
 const tolerance = { share: 0.03, leastA: 0.25 };
 const isNear = (answerA: number, rightA: number): boolean =>
   Math.abs(answerA - rightA) <= Math.max(tolerance.leastA, tolerance.share * rightA);
-const roundedA = (currentA: number): number => Math.round(currentA * 10) / 10;
 
 const said = (key: PlanReasonKey, facts: Record<string, Fact>): Said => ({ key, facts });
-const result = (isRight: boolean, key: PlanReasonKey, facts: Record<string, Fact>) => ({
+const result = (isRight: boolean, key: PlanReasonKey, facts: Record<string, Fact>, relation?: Said) => ({
   isRight,
   reason: said(key, facts),
+  ...(relation ? { relation } : {}),
 });
 
 const sheets = new WeakMap<ScenarioKit, PlanSheet>();
@@ -65,12 +69,14 @@ const deviceOf = ({ givenDeviceA, devicesA, nextDeviceA }: PlanTask, { deviceRat
   givenDeviceA ??
   (deviceRatingA !== undefined && devicesA.includes(deviceRatingA) ? deviceRatingA : nextDeviceA);
 
-function currentItem({ designA }: PlanTask): PlanItem | undefined {
+function currentItem(task: PlanTask): PlanItem | undefined {
+  const { designA } = task;
   if (designA === undefined) return undefined;
   const facts = { designCurrentA: roundedA(designA) };
   return {
     question: "designCurrentA",
     check: (answer) => result(isNear(answer, designA), "plan.reason.designCurrentA", facts),
+    help: currentHelp(task),
   };
 }
 
@@ -82,11 +88,10 @@ function deviceItem(task: PlanTask): PlanItem | undefined {
     question: "deviceRatingA",
     choices: devicesA,
     check: (answer) => {
-      if (answer < designA) return result(false, "plan.reason.device-below-load", { designCurrentA });
-      if (task.sizesFor(answer).length === 0)
-        return result(false, "plan.reason.device-above-cable", { deviceRatingA: answer });
-      return result(true, "plan.reason.deviceRatingA", { designCurrentA, deviceRatingA: nextDeviceA });
+      const isRight = answer >= designA && task.sizesFor(answer).length > 0;
+      return result(isRight, "plan.reason.deviceRatingA", { designCurrentA, deviceRatingA: nextDeviceA });
     },
+    help: deviceHelp(designCurrentA),
   };
 }
 
@@ -99,6 +104,7 @@ function tabulatedItem(task: PlanTask): PlanItem | undefined {
       const facts = { tabulatedCurrentA: roundedA(rightA) };
       return result(isNear(answer, rightA), "plan.reason.tabulatedCurrentA", facts);
     },
+    help: tabulatedHelp(task, (answers) => deviceOf(task, answers)),
   };
 }
 
@@ -115,9 +121,11 @@ function sizeItem(task: PlanTask): PlanItem | undefined {
       if (answer === right[0]) return result(true, "plan.reason.csaMm2", facts);
       if (right.includes(answer)) return result(true, "plan.reason.size-larger", facts);
       const { leastCsaMm2 } = ringLimits;
-      if (task.isRing && answer < leastCsaMm2) return result(false, "plan.reason.size-ring", { leastCsaMm2 });
-      return result(false, "plan.reason.size-too-small", facts);
+      const ofRing = said("plan.reason.size-ring", { leastCsaMm2 });
+      const relation = task.isRing && answer < leastCsaMm2 ? ofRing : undefined;
+      return result(false, "plan.reason.size-too-small", facts, relation);
     },
+    help: sizeHelp(task, (answers) => deviceOf(task, answers)),
   };
 }
 
@@ -128,22 +136,30 @@ const fuseItems = ({ fuses }: PlanTask): PlanItem[] =>
     const fuse = fuses[i];
     if (!fuse) return [];
     return [
-      { question, station: fuse.station, choices: fuse.choicesA, check: (answer) => checkFuse(fuse, answer) },
+      {
+        question,
+        station: fuse.station,
+        choices: fuse.choicesA,
+        check: (answer) => checkFuse(fuse, answer),
+        help: fuseHelp(fuse),
+      },
     ];
   });
 
-/** The reason is what the rules say against the fuse: the load behind it, the cable behind it, or what it is for. */
+/** What speaks against a fuse is what the rules say: the load behind it, the cable behind it, or what it is for. */
 function checkFuse({ usualA, against }: FuseTask, answerA: number): ReturnType<PlanItem["check"]> {
   const found = against(answerA);
-  if (!found) {
-    const key = answerA > usualA ? "plan.reason.fuse-larger" : "plan.reason.fuseRatingA";
-    return result(true, key, { fuseRatingA: usualA });
-  }
+  const facts = { fuseRatingA: usualA };
+  if (!found)
+    return result(true, answerA > usualA ? "plan.reason.fuse-larger" : "plan.reason.fuseRatingA", facts);
   const { designA } = found.facts;
-  if (found.rule === "fused-load" && typeof designA === "number")
-    return result(false, "plan.reason.fuse-below-load", { answerA, loadA: roundedA(designA) });
-  if (found.rule === "fused-cable") return result(false, "plan.reason.fuse-above-cable", { answerA });
-  return result(false, "plan.reason.fuse-above-load", { fuseRatingA: usualA });
+  const relation =
+    found.rule === "fused-load" && typeof designA === "number"
+      ? said("plan.reason.fuse-below-load", { answerA, loadA: roundedA(designA) })
+      : found.rule === "fused-cable"
+        ? said("plan.reason.fuse-above-cable", { answerA })
+        : undefined;
+  return result(false, "plan.reason.fuseRatingA", facts, relation);
 }
 
 /** Ib, In and Iz of what was answered; of a ring its legs against Iz, and Iz against the 20 A its cable must carry. */

@@ -4,7 +4,9 @@ import { judge } from "../../shared/rules/judge.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
 import type { Built } from "../../shared/scenario/scenario.schema.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
-import { installedCapacityA } from "../../shared/trade/capacity.ts";
+import { installedCapacityA, tabulatedCapacityA } from "../../shared/trade/capacity.ts";
+import { ringLimits } from "../../shared/trade/ring-limits.ts";
+import type { ReferenceMethod } from "../../shared/trade/reference-method.ts";
 import { nextDeviceRatingA } from "../../shared/trade/device-rating.ts";
 import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
 import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
@@ -23,8 +25,19 @@ export interface PlanTask {
   /** The given device, or the smallest to choose that is not below Ib. */
   nextDeviceA: number | undefined;
   sizesMm2: number[];
+  /** What the loads of the circuit take together in watts, and how much of it is for cooking. */
+  totalW: number;
+  cookingW: number;
+  hasSocketOutletInCookerControl: boolean;
   /** It for a device. */
   tabulatedFor: (deviceA: number | undefined) => number | undefined;
+  /** What the current of the device is divided by for It, and the current it starts from. */
+  factorsFor: (
+    deviceA: number | undefined,
+  ) => { startA: number; ca: number; cg: number; ci: number } | undefined;
+  method: ReferenceMethod;
+  /** What the table gives a size by that method. */
+  tableA: (csaMm2: number) => number | undefined;
   /** The sizes, smallest first, with which new cable throughout leaves nothing to put right. */
   sizesFor: (deviceA: number | undefined) => number[];
   /** Iz of a size in the worst of the ways its cables are run. */
@@ -87,6 +100,16 @@ export function planTask(kit: ScenarioKit): PlanTask {
     devicesA,
     nextDeviceA,
     sizesMm2,
+    totalW: input.loads.reduce((sumW, { powerW }) => sumW + powerW, 0),
+    cookingW: input.loads.reduce((sumW, { powerW, isCooking }) => sumW + (isCooking ? powerW : 0), 0),
+    hasSocketOutletInCookerControl: input.hasSocketOutletInCookerControl ?? false,
+    factorsFor: (deviceA) => {
+      if (deviceA === undefined) return undefined;
+      const sheet = designSheet({ ...input, deviceRatingA: deviceA });
+      return sheet && { ...sheet.factors, startA: isRing ? ringLimits.leastCapacityA : deviceA };
+    },
+    method: input.method,
+    tableA: (csaMm2) => tabulatedCapacityA(csaMm2, input.method),
     tabulatedFor: (deviceA) =>
       deviceA === undefined ? undefined : designSheet({ ...input, deviceRatingA: deviceA })?.tabulatedNeededA,
     sizesFor: (deviceA) =>

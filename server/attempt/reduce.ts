@@ -1,3 +1,4 @@
+import { afterDeadAct, countedSteps, untouched } from "./make-dead.ts";
 import type { CableId } from "../../shared/board/ids.ts";
 import type { Step } from "../../shared/protocol/commands.schema.ts";
 import { applyChange, nothingPlugged, type Plugged, type PluggedChange } from "../sensed/joins.ts";
@@ -58,7 +59,11 @@ function started(
     step: "caution",
     entered: ["caution"],
     dead: [],
+    deadPicture: untouched,
+    deadCounted: [],
+    isDeadDeclared: false,
     plan: {},
+    planGiven: {},
     plugged: nothingPlugged,
     changeCount: 0,
     declared: new Map(),
@@ -99,8 +104,22 @@ export function reduce(
       const others = state.dead.filter(({ step }) => step !== event.content.step);
       return { ...state, dead: [...others, event.content] };
     }
-    case "plan-answered":
-      return { ...state, plan: { ...state.plan, [event.content.question]: event.content.answer } };
+    case "dead-acted": {
+      const { act, breaker } = event.content;
+      const deadPicture = afterDeadAct(state.deadPicture, act, breaker);
+      return { ...state, deadPicture, deadCounted: countedSteps(deadPicture, breaker) };
+    }
+    case "dead-declared":
+      return { ...state, isDeadDeclared: true };
+    case "plan-answered": {
+      const { question, answer } = event.content;
+      const given = [...(state.planGiven[question] ?? []), answer];
+      return {
+        ...state,
+        plan: { ...state.plan, [question]: answer },
+        planGiven: { ...state.planGiven, [question]: given },
+      };
+    }
     case "sensed":
       return changed(state, event.content, event.content.full);
     case "changed-while-off": {

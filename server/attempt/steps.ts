@@ -1,11 +1,11 @@
-import { deadSteps, type DeadStep, type Step } from "../../shared/protocol/commands.schema.ts";
+import { deadSteps, type Step } from "../../shared/protocol/commands.schema.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import type { AttemptState } from "./attempt-state.ts";
 
-type StepStateOf = Pick<
-  AttemptState,
-  "isExistingCircuit" | "dead" | "mode" | "entered" | "status" | "isTrainerNeeded"
->;
+type StepStateOf = Pick<AttemptState, "isExistingCircuit" | "entered" | "status" | "isTrainerNeeded"> &
+  DeadStateOf;
+
+type DeadStateOf = Pick<AttemptState, "mode" | "dead" | "deadCounted" | "isDeadDeclared">;
 
 /** The steps of an attempt in their order: make dead only where there is an existing circuit. */
 export const stepsOf = ({ isExistingCircuit }: Pick<AttemptState, "isExistingCircuit">): Step[] => [
@@ -17,23 +17,18 @@ export const stepsOf = ({ isExistingCircuit }: Pick<AttemptState, "isExistingCir
   "hand-in",
 ];
 
-/** The first step of making dead that is not done yet. */
-export const nextDeadStep = (state: Pick<AttemptState, "dead">): DeadStep | undefined =>
-  deadSteps.find((step) => !state.dead.some((done) => done.step === step));
-
-/** True for a step taken while one that comes before it is not done. */
-export const isOutOfOrder = (state: Pick<AttemptState, "dead">, step: DeadStep): boolean =>
-  deadSteps
-    .slice(0, deadSteps.indexOf(step))
-    .some((before) => !state.dead.some((done) => done.step === before && !done.isOutOfOrder));
-
 /**
- * True where the circuit counts as made dead: every step done, each after those before it. In an assessed
- * attempt the order is not held against the learner here, that would tell; it is in the log for the assessor.
+ * True where the circuit counts as made dead: every step of the sequence counts. In an assessed attempt no list is
+ * kept for the learner, that would tell: they say that it is dead, and what was done is in the log for the assessor.
  */
-export const isMadeDead = (state: Pick<AttemptState, "dead" | "mode">): boolean =>
-  nextDeadStep(state) === undefined &&
-  (state.mode === "assessed" || state.dead.every((done) => !done.isOutOfOrder));
+export function isMadeDead({ mode, dead, deadCounted, isDeadDeclared }: DeadStateOf): boolean {
+  if (isDeadDeclared || deadCounted.length === deadSteps.length) return true;
+  // As it was written before it was acted on a picture.
+  return (
+    dead.length === deadSteps.length &&
+    (mode === "assessed" || dead.every(({ isOutOfOrder }) => !isOutOfOrder))
+  );
+}
 
 /** True where a learner may go to a step now. Load stays locked until tests are on record and satisfactory. */
 export function isStepOpen(state: StepStateOf, step: Step): boolean {

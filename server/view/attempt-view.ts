@@ -5,8 +5,10 @@ import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
-import { stepStates } from "../attempt/steps.ts";
+import { isMadeDead, stepStates } from "../attempt/steps.ts";
 import type { AttemptPicture } from "./bench-picture.ts";
+import { deadView } from "./dead-view.ts";
+import { resultOf } from "../attempt/plan-help.ts";
 import { sayFor } from "./say-for.ts";
 import { verdictView } from "./verdict-view.ts";
 
@@ -34,7 +36,12 @@ export function attemptView(picture: AttemptPicture, language: Language): Attemp
     settings: stationSettings(kit.stripped, run.settings),
     asFound: asFoundView(picture),
     canUndo,
-    dead: deadView(state, isOpen),
+    dead: isOpen
+      ? deadSteps
+          .filter(() => state.isExistingCircuit)
+          .map((step) => ({ step, isDone: isMadeDead(state) || state.deadCounted.includes(step) }))
+      : [],
+    ...(state.isExistingCircuit ? { deadPicture: deadView(picture, isOpen) } : {}),
     plan: planView(picture, isOpen),
     hints: {
       used: state.hints.length,
@@ -79,27 +86,18 @@ function asFoundView({ run }: AttemptPicture): AttemptView["asFound"] {
   });
 }
 
-function deadView(state: AttemptState, isOpen: boolean): AttemptView["dead"] {
-  if (!state.isExistingCircuit) return [];
-  return deadSteps.map((step) => {
-    const done = state.dead.find((one) => one.step === step);
-    return {
-      step,
-      isDone: done !== undefined,
-      ...(isOpen && done?.isOutOfOrder ? { isOutOfOrder: true } : {}),
-    };
-  });
-}
-
 function planView({ run, plan }: AttemptPicture, isOpen: boolean): AttemptView["plan"] {
   const answers = run.state.plan;
-  const questions = plan.questions.map(({ question, station, choices, check }) => {
+  const questions = plan.questions.map((item) => {
+    const { question, station, choices } = item;
     const answer = answers[question];
+    const result = isOpen ? resultOf(item, run.state.planGiven[question] ?? [], answers) : undefined;
     return {
       question,
       ...(station ? { station } : {}),
       ...(choices ? { choices } : {}),
-      ...(answer === undefined ? {} : { answer, ...(isOpen ? { result: check(answer, answers) } : {}) }),
+      ...(answer === undefined ? {} : { answer }),
+      ...(result ? { result: { isRight: result.isRight, reason: result.reason } } : {}),
     };
   });
   // The fuse of an FCU is not among the bars: they do not wait for it.

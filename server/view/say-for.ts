@@ -37,7 +37,7 @@ export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">):
 }
 
 const isDead = ({ dead }: Pick<AttemptView, "dead">): boolean =>
-  dead.length > 0 && dead.every(({ isDone, isOutOfOrder }) => isDone && !isOutOfOrder);
+  dead.length > 0 && dead.every(({ isDone }) => isDone);
 
 function sayForWiring(view: Omit<AttemptView, "say">): Said {
   const unsized = view.cables.find(({ asksSize }) => asksSize);

@@ -2,6 +2,7 @@ import type { CableId, ContactId, EntryId, Role, RoleClass, StationId } from "..
 import type { ApplianceKind, Core, Side, StationKind } from "../board/station-kinds.ts";
 import type { BoardFault, BoardFaultKind } from "../board/sensed-state.schema.ts";
 import type { Place, Weight } from "../rules/rule.ts";
+import type { DeadPair } from "./make-dead.schema.ts";
 import type { StrippedScenario } from "../scenario/scenario.schema.ts";
 import type { Text } from "../text/text.schema.ts";
 import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./commands.schema.ts";
@@ -145,6 +146,19 @@ export interface PlanView {
   areLegsLater?: true;
 }
 
+/** What a breaker of the picture feeds. */
+export type CircuitUse = "socket-outlets" | "lights" | "cooker" | "shower" | "water-heater";
+
+/** The picture on which a circuit is made dead. */
+export interface DeadView {
+  breakers: { number: number; isOn: boolean; isLocked: boolean }[];
+  /** Once it was read. */
+  chart?: { breaker: number; feeds: CircuitUse; isOfTask: boolean }[];
+  reading: { at: "proving-unit" | DeadPair; voltageV: number } | null;
+  /** Why the last act does not count; practice only. */
+  missed?: "chart-first" | "lock-first" | "prove-first" | "live";
+}
+
 export interface AttemptView {
   id: string;
   scenario: StrippedScenario;
@@ -162,7 +176,10 @@ export interface AttemptView {
   settings: StationSetting[];
   asFound: { cable: CableId; isIn: boolean }[];
   canUndo: boolean;
-  dead: { step: DeadStep; isDone: boolean; isOutOfOrder?: boolean }[];
+  /** The steps of making dead with what counts; empty where there is no list to keep, as in assessed work. */
+  dead: { step: DeadStep; isDone: boolean }[];
+  /** There where there is an existing circuit. */
+  deadPicture?: DeadView;
   plan: PlanView;
   hints: { used: number; left: number; shown: Text[] };
   tries: number;

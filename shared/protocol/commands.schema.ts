@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { languages } from "../text/languages.ts";
 import { cableIdSchema, contactIdSchema, entryIdSchema, stationIdSchema } from "../board/ids.schema.ts";
+import { deadActSchema } from "./make-dead.schema.ts";
 import { testKinds } from "../wiring/wiring.schema.ts";
 
 export const modes = ["practice", "assessed", "open-day"] as const;
@@ -60,7 +61,10 @@ export const benchCommandSchemas = {
   "leave-attempt": none,
   "accept-caution": none,
   "go-to-step": z.strictObject({ step: z.enum(steps) }),
-  "dead-step": z.strictObject({ step: z.enum(deadSteps) }),
+  /** Something done on the picture on which a circuit is made dead. */
+  "dead-act": deadActSchema,
+  /** The circuit is isolated and proved dead, as the learner says; assessed work. */
+  "declare-dead": none,
   "answer-plan": z.strictObject({ question: z.enum(planQuestions), answer: z.number().positive() }),
   plug: z.strictObject({ contactA: contactIdSchema, contactB: contactIdSchema }),
   "plug-cable": z.strictObject({

@@ -22,6 +22,8 @@ export const eventTypes = [
   "resumed",
   "attempt-left",
   "ready-ended",
+  "dead-acted",
+  "dead-declared",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

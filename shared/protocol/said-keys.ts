@@ -44,11 +44,31 @@ export const lackKeys = {
   "scenario.lack.setting": ["station"],
 } as const;
 
+/** What is said of a wrong answer of the plan worksheet before the right one is told. */
+export const planHelpKeys = {
+  "plan.nudge.designCurrentA": [],
+  "plan.nudge.cooking": [],
+  "plan.nudge.device-low": [],
+  "plan.nudge.device-high": [],
+  "plan.nudge.tabulatedCurrentA": [],
+  "plan.nudge.tabulated-ring": [],
+  "plan.nudge.csaMm2": ["method"],
+  "plan.nudge.fuseRatingA": [],
+  "plan.relation.designCurrentA": ["totalW"],
+  "plan.relation.cooking": ["fullA"],
+  "plan.relation.cooking-outlet": ["fullA"],
+  "plan.relation.device-low": ["answerA", "designCurrentA"],
+  "plan.relation.device-high": ["answerA"],
+  "plan.relation.tabulatedCurrentA": ["startA", "ca", "cg", "ci"],
+  "plan.relation.csaMm2": ["csaMm2", "tableA", "neededA", "method"],
+  "plan.relation.size-other": ["csaMm2"],
+  "plan.relation.fuse-high": ["answerA"],
+  "plan.relation.fuse-low": ["answerA"],
+} as const;
+
 /** Results of the plan worksheet: why an answer is right or not. */
 export const planReasonKeys = {
   "plan.reason.designCurrentA": ["designCurrentA"],
-  "plan.reason.device-below-load": ["designCurrentA"],
-  "plan.reason.device-above-cable": ["deviceRatingA"],
   "plan.reason.deviceRatingA": ["designCurrentA", "deviceRatingA"],
   "plan.reason.tabulatedCurrentA": ["tabulatedCurrentA"],
   "plan.reason.csaMm2": ["csaMm2"],
@@ -58,7 +78,6 @@ export const planReasonKeys = {
   "plan.reason.fuseRatingA": ["fuseRatingA"],
   "plan.reason.fuse-below-load": ["answerA", "loadA"],
   "plan.reason.fuse-above-cable": ["answerA"],
-  "plan.reason.fuse-above-load": ["fuseRatingA"],
   "plan.reason.fuse-larger": ["fuseRatingA"],
 } as const;
 
@@ -90,6 +109,8 @@ export const refusalCodes = {
   "trainer-confirms": [],
   "caution-first": [],
   "make-dead-first": [],
+  "dead-locked": [],
+  "dead-lock-on": [],
   locked: [],
   "tests-first": [],
   frozen: [],
@@ -108,5 +129,6 @@ export const refusalCodes = {
 export type SayKey = keyof typeof sayKeys;
 export type NoBoardKey = keyof typeof noBoardKeys;
 export type LackKey = keyof typeof lackKeys;
+export type PlanHelpKey = keyof typeof planHelpKeys;
 export type PlanReasonKey = keyof typeof planReasonKeys;
 export type RefusalCode = keyof typeof refusalCodes;

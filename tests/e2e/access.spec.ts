@@ -33,7 +33,7 @@ const held = new Set([
   "scenarios",
   "scenario chosen",
   "caution",
-  "make dead, out of order",
+  "make dead, live",
   "refusal",
   "plan, a number",
   "plan, a choice and bars",

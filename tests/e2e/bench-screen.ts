@@ -42,7 +42,7 @@ export class BenchScreen {
 
   /** Makes the circuit dead, each step after those before it. */
   async makeDead(): Promise<void> {
-    for (const what of ["chart", "breaker", "padlock", "proving"]) await this.get(`dead-${what}`).tap();
+    for (const what of ["chart", "breaker-1", "padlock-1", "proving"]) await this.get(`dead-${what}`).tap();
     for (const [first, second] of ["LN", "LE", "NE"] as const) {
       await this.get(`dead-terminal-${first}`).tap();
       await this.get(`dead-terminal-${second}`).tap();

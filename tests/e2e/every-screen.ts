@@ -44,10 +44,10 @@ export const everyScreen = async (
   await look("caution");
   await bench.get("key-accept-caution").tap();
 
-  await bench.get("dead-breaker").tap();
   await bench.get("dead-terminal-L").tap();
-  await look("make dead, out of order");
-  await bench.get("dead-terminal-L").tap();
+  await bench.get("dead-terminal-N").tap();
+  await bench.get("dead-missed").waitFor();
+  await look("make dead, live");
   await bench.get("step-wire").tap({ force: true });
   await bench.get("refusal").waitFor();
   await look("refusal");

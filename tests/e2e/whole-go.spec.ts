@@ -41,16 +41,18 @@ const startAsGuest = async (bench: BenchScreen, scenario: string): Promise<void>
 const doneSteps = (bench: BenchScreen) =>
   bench.get("screen-make-dead").locator("li.done[data-testid^='dead-step-']");
 
-/** Acts a step too early, sees it said, and then all in their order. */
+/** Tests a live circuit, reads that it is live, and then makes it dead. */
 const makeDeadAfterASlip = async (bench: BenchScreen): Promise<void> => {
-  await bench.get("dead-breaker").tap();
-  await expect(bench.get("dead-step-isolate")).toContainText("not in order");
+  await bench.get("dead-terminal-L").tap();
+  await bench.get("dead-terminal-N").tap();
+  await expect(bench.get("dead-reading")).toContainText("230 V");
+  await expect(bench.get("dead-missed")).toContainText("live");
   // A locked step is dimmed, and says why when it is touched all the same.
   await bench.get("step-wire").tap({ force: true });
   await expect(bench.get("refusal")).toContainText("Make the circuit dead first.");
   await bench.makeDead();
   await expect(doneSteps(bench)).toHaveCount(8);
-  await expect(bench.get("screen-make-dead")).not.toContainText("not in order");
+  await expect(bench.get("dead-missed")).toHaveCount(0);
 };
 
 const answerPlan = async (bench: BenchScreen): Promise<void> => {

@@ -123,51 +123,39 @@ describe("choosing a task", () => {
 });
 
 describe("making dead", () => {
-  const untouched = (sampleView("make-dead").attempt?.dead ?? []).map(({ step }) => ({
-    step,
-    isDone: false,
-  }));
-  const view = bench({ attempt: attempt({ step: "make-dead", dead: untouched }) });
+  const deadView = sampleView("make-dead").attempt?.deadPicture;
 
   it("is acted out by touching things, in whatever order the learner takes", async () => {
-    const { sent, screen } = await showBench({ view });
-    for (const id of ["dead-padlock", "dead-chart", "dead-breaker", "dead-proving"])
+    const { sent, screen } = await showBench({ view: sampleView("make-dead") });
+    for (const id of ["dead-chart", "dead-breaker-2", "dead-padlock-2", "dead-proving"])
       await screen.getByTestId(id).click();
     await screen.getByTestId("dead-terminal-E").click();
     await screen.getByTestId("dead-terminal-N").click();
-    expect(sent.map(({ command }) => command)).toEqual(
-      ["lock-off", "identify", "isolate", "prove-tester", "test-N-E"].map((step) => ({ step })),
+    expect(sent).toEqual(
+      [
+        { what: "chart" },
+        { what: "breaker", breaker: 2 },
+        { what: "padlock", breaker: 2 },
+        { what: "proving-unit" },
+        { what: "test", between: "N-E" },
+      ].map((command) => ({ name: "dead-act", command })),
     );
   });
 
-  it("takes the proving unit for the proof after, once a terminal has been tested", async () => {
-    const done = untouched.map(({ step }) => ({
-      step,
-      isDone: step === "prove-tester" || step === "test-L-N",
-    }));
-    const { sent, screen } = await showBench({
-      view: bench({ attempt: attempt({ step: "make-dead", dead: done }) }),
-    });
-    await screen.getByTestId("dead-proving").click();
-    expect(sent).toEqual([{ name: "dead-step", command: { step: "prove-tester-again" } }]);
-  });
-
-  it("lets a proof that came too early be made again, whatever was tested since", async () => {
-    const early = untouched.map(({ step }) => ({
-      step,
-      isDone: step === "prove-tester" || step === "test-L-N",
-      ...(step === "prove-tester" || step === "test-L-N" ? { isOutOfOrder: true } : {}),
-    }));
-    const { sent, screen } = await showBench({
-      view: bench({ attempt: attempt({ step: "make-dead", dead: early }) }),
-    });
-    await screen.getByTestId("dead-proving").click();
-    expect(sent).toEqual([{ name: "dead-step", command: { step: "prove-tester" } }]);
-  });
-
-  it("says in words what was not in order", async () => {
+  it("shows what the tester reads and where, and why it does not count", async () => {
     const { screen } = await showBench({ view: sampleView("make-dead") });
-    await expect.element(screen.getByTestId("dead-step-lock-off")).toHaveTextContent("not in order");
+    await expect.element(screen.getByTestId("dead-reading")).toHaveTextContent("0 V between L-N");
+    await expect.element(screen.getByTestId("dead-missed")).toHaveTextContent("not proved");
+  });
+
+  it("keeps no list in assessed work: the learner says that it is dead", async () => {
+    const { missed: _, ...told } = deadView!;
+    const { sent, screen } = await showBench({
+      view: bench({ attempt: attempt({ mode: "assessed", step: "make-dead", deadPicture: told }) }),
+    });
+    expect(document.querySelectorAll("[data-testid='screen-make-dead'] li")).toHaveLength(0);
+    await screen.getByTestId("key-declare-dead").click();
+    expect(sent).toEqual([{ name: "declare-dead", command: {} }]);
   });
 });
 

@@ -4,6 +4,7 @@ import type {
   AttemptView,
   BenchView,
   BoardFace,
+  DeadView,
   FindingView,
   SensedCable,
   VerdictView,
@@ -252,17 +253,23 @@ const crowdedCables = [
 ];
 
 const asFoundCables = ringCables.map((one, i) => ({ cable: one.id, isIn: i < 2 }));
-const dead = deadSteps.map((step, i) => ({
-  step,
-  isDone: i < 3,
-  ...(step === "lock-off" ? { isOutOfOrder: true } : {}),
-}));
+const dead = deadSteps.map((step, i) => ({ step, isDone: i < 3 }));
+const deadPicture: DeadView = {
+  breakers: [1, 2, 3].map((number) => ({ number, isOn: number !== 1, isLocked: number === 1 })),
+  chart: [
+    { breaker: 1, feeds: "socket-outlets", isOfTask: true },
+    { breaker: 2, feeds: "lights", isOfTask: false },
+    { breaker: 3, feeds: "cooker", isOfTask: false },
+  ],
+  reading: { at: "L-N", voltageV: 0 },
+  missed: "prove-first",
+};
 
 const views = {
   "sign-in": () => bench({ person: null }),
   scenarios: () => bench(),
   caution: () => bench({ attempt: attempt({ step: "caution" }) }),
-  "make-dead": () => bench({ attempt: attempt({ step: "make-dead", dead }) }),
+  "make-dead": () => bench({ attempt: attempt({ step: "make-dead", dead, deadPicture }) }),
   plan: () =>
     bench({
       attempt: attempt({

@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { leadsOfSpecs } from "../../server/board/simulated-leads.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import { cableId } from "../../shared/board/ids.ts";
-import { deadSteps, settingKeys } from "../../shared/protocol/commands.schema.ts";
+import { settingKeys } from "../../shared/protocol/commands.schema.ts";
+import { deadSequence } from "./dead-sequence.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
@@ -42,8 +43,7 @@ describe("an answer that is wired lead by lead on the board", () => {
       await bench.does("sign-in", { by: "guest" });
       await bench.does("start-attempt", { scenario: task, mode: "practice" });
       await bench.does("accept-caution", {});
-      if (kit.scenario.isExistingCircuit)
-        for (const step of deadSteps) await bench.does("dead-step", { step });
+      if (kit.scenario.isExistingCircuit) for (const act of deadSequence) await bench.does("dead-act", act);
       await bench.does("go-to-step", { step: "wire" });
 
       bench.port.byHand({ in: [...leadsOfSpecs(file.board, built.cables).keys()] });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { deadSteps } from "../../shared/protocol/commands.schema.ts";
 import { ruleIds, weights } from "../../shared/rules/rule.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { deadSequence } from "./dead-sequence.ts";
 import { firstSpur } from "./test-bench.ts";
 import { Screen, testServer } from "./test-server.ts";
 
@@ -18,9 +18,9 @@ async function attemptOf(
   await screen.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
   await screen.does("start-attempt", { scenario: "first-spur", mode });
   await screen.does("accept-caution");
-  // In practice only the right order opens the wiring, so it is done again.
-  const again = mode === "practice" ? deadSteps : [];
-  for (const step of [...deadSteps.toReversed(), ...again]) await screen.does("dead-step", { step });
+  // Two slips first: a test on a live circuit, and a tester proved too early.
+  for (const act of [deadSequence[4], deadSequence[3], ...deadSequence]) await screen.does("dead-act", act);
+  if (mode === "assessed") await screen.does("declare-dead");
   for (const [question, answer] of [
     ["designCurrentA", 3],
     ["csaMm2", 1.5],
@@ -84,7 +84,7 @@ function tellTales(view: string, wiring: Awaited<ReturnType<typeof attemptOf>>["
     "bars",
     "result",
     "isRight",
-    "isOutOfOrder",
+    "missed",
     "isAsFound",
   ];
   return [...sentences, ...quoted, ...keys.map((key) => `"${key}":`)].filter((word) => view.includes(word));
@@ -108,9 +108,7 @@ describe("an assessed attempt full of mistakes", () => {
   it("would have told all of that in practice: the same work there does", async () => {
     const { screen, wiring } = await attemptOf("practice", mistakes, shorts);
     const told = tellTales(screen.frames.map(withoutScenario).join(""), wiring);
-    expect(told).toEqual(
-      expect.arrayContaining(['"share":', '"lengthM":', '"isOutOfOrder":', '"danger', '"fix']),
-    );
+    expect(told).toEqual(expect.arrayContaining(['"share":', '"lengthM":', '"missed":', '"danger', '"fix']));
     expect(told.length).toBeGreaterThan(15);
   });
 

@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { deadSequence } from "./dead-sequence.ts";
 import { AttemptRun } from "../../server/attempt/attempt-run.ts";
 import { loadAttempt } from "../../server/attempt/load-attempt.ts";
 import { kitOfAttempt } from "../../server/bench/resume-attempt.ts";
@@ -9,7 +10,6 @@ import { readBoard } from "../../shared/board/read-board.ts";
 import {
   type BenchCommandName,
   benchCommandSchemas,
-  deadSteps,
   planQuestions,
   steps,
 } from "../../shared/protocol/commands.schema.ts";
@@ -61,7 +61,7 @@ const commands: fc.Arbitrary<[string, object]> = fc.oneof(
   },
   {
     weight: 2,
-    arbitrary: fc.tuple(fc.constant("dead-step"), fc.record({ step: fc.constantFrom(...deadSteps) })),
+    arbitrary: fc.tuple(fc.constant("dead-act"), fc.constantFrom(...deadSequence)),
   },
   {
     weight: 1,

@@ -4,6 +4,7 @@ import { pl } from "../../kiosk/text/pl.ts";
 import {
   lackKeys,
   noBoardKeys,
+  planHelpKeys,
   planReasonKeys,
   refusalCodes,
   sayKeys,
@@ -17,6 +18,7 @@ const keys: [string, readonly string[]][] = Object.entries({
   ...sayKeys,
   ...noBoardKeys,
   ...lackKeys,
+  ...planHelpKeys,
   ...planReasonKeys,
   ...refusals,
 });

@@ -116,7 +116,7 @@ describe("a message over the socket", () => {
       "sign-in": { by: "badge", badge: "nobody" },
       "start-attempt": { scenario: "first-spur", mode: "practice" },
       "go-to-step": { step: "wire" },
-      "dead-step": { step: "isolate" },
+      "dead-act": { what: "breaker", breaker: 2 },
       "answer-plan": { question: "csaMm2", answer: 2.5 },
       plug: { contactA: "way-1.a.L", contactB: "socket-1.a.L" },
       "plug-cable": { entryA: "way-1.a", entryB: "socket-1.a" },

@@ -5,6 +5,7 @@ import { tradeWords } from "../../../kiosk/text/trade-words.ts";
 import {
   lackKeys,
   noBoardKeys,
+  planHelpKeys,
   planReasonKeys,
   refusalCodes,
   sayKeys,
@@ -14,7 +15,15 @@ const keys = Object.keys(en) as TextKey[];
 const gaps = (text: string): string[] => [...text.matchAll(/\{(\w+)\}/g)].map(([, name = ""]) => name).sort();
 
 /** Texts that are rightly the same in both languages. */
-const sameInBoth: readonly TextKey[] = ["step.plan", "unit.mm2", "unit.percent", "wire.tray.size"];
+const sameInBoth: readonly TextKey[] = [
+  "step.plan",
+  "unit.mm2",
+  "unit.percent",
+  "wire.tray.size",
+  "plan.relation.designCurrentA",
+  "plan.relation.tabulatedCurrentA",
+  "dead.volts",
+];
 
 describe("the catalogues", () => {
   it("have the same keys, none of them empty", () => {
@@ -38,10 +47,13 @@ describe("the catalogues", () => {
 });
 
 describe("what the server says", () => {
-  const said = Object.entries({ ...sayKeys, ...noBoardKeys, ...lackKeys, ...planReasonKeys }) as [
-    string,
-    readonly string[],
-  ][];
+  const said = Object.entries({
+    ...sayKeys,
+    ...noBoardKeys,
+    ...lackKeys,
+    ...planHelpKeys,
+    ...planReasonKeys,
+  }) as [string, readonly string[]][];
   const refused = Object.entries(refusalCodes).map(([code, facts]) => [`refused.${code}`, facts] as const);
 
   it.each(Object.keys(noBoardKeys))("has a remedy for the technician: %s", (key) => {

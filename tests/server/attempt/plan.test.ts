@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { resultOf } from "../../../server/attempt/plan-help.ts";
 import { planSheetOf } from "../../../server/attempt/plan-sheet.ts";
 import { readBoardFile, scenarioKit } from "../../../server/library.ts";
 import type { PlanQuestion } from "../../../shared/protocol/commands.schema.ts";
@@ -39,7 +40,7 @@ describe("the design worksheet", () => {
       question: "deviceRatingA",
       answer: 16,
       isRight: false,
-      why: "device-below-load",
+      why: "deviceRatingA",
     },
     { task: "build-a-radial", question: "deviceRatingA", answer: 20, isRight: true, why: "deviceRatingA" },
     // In <= Iz (BS 7671 433.1.1): no size there is to fit carries 32 A as these cables are run.
@@ -48,7 +49,7 @@ describe("the design worksheet", () => {
       question: "deviceRatingA",
       answer: 32,
       isRight: false,
-      why: "device-above-cable",
+      why: "deviceRatingA",
     },
     { task: "build-a-radial", question: "csaMm2", answer: 1.5, isRight: false, why: "size-too-small" },
     { task: "build-a-radial", question: "csaMm2", answer: 2.5, isRight: true, why: "csaMm2" },
@@ -69,21 +70,21 @@ describe("the design worksheet", () => {
       why: "tabulatedCurrentA",
     },
     // 1.5 mm² clipped direct carries 20 A, yet a ring's cable is 2.5 mm² at least (BS 7671 433.1.204).
-    { task: "first-spur", question: "csaMm2", answer: 1.5, isRight: false, why: "size-ring" },
+    { task: "first-spur", question: "csaMm2", answer: 1.5, isRight: false, why: "size-too-small" },
     // 2.5 mm² above a ceiling in more than 100 mm of insulation carries 17 A, 4 mm² 22 A (BS 7671 Table 4D5, method 101).
     { task: "loft-insulation", question: "csaMm2", answer: 2.5, isRight: false, why: "size-too-small" },
     { task: "loft-insulation", question: "csaMm2", answer: 4, isRight: true, why: "csaMm2" },
     // A boiler's controls are behind 3 A (common practice, no source).
-    { task: "boiler", question: "fuseRatingA", answer: 13, isRight: false, why: "fuse-above-load" },
+    { task: "boiler", question: "fuseRatingA", answer: 13, isRight: false, why: "fuseRatingA" },
     { task: "boiler", question: "fuseRatingA", answer: 3, isRight: true, why: "fuseRatingA" },
     // 1 200 + 300 + 40 W at 230 V are 6.7 A: more than 3 A and 5 A; the fuse of an FCU is 13 A at most (BS 1363-4).
-    { task: "sun-room", question: "fuseRatingA", answer: 3, isRight: false, why: "fuse-below-load" },
-    { task: "sun-room", question: "fuseRatingA", answer: 5, isRight: false, why: "fuse-below-load" },
+    { task: "sun-room", question: "fuseRatingA", answer: 3, isRight: false, why: "fuseRatingA" },
+    { task: "sun-room", question: "fuseRatingA", answer: 5, isRight: false, why: "fuseRatingA" },
     { task: "sun-room", question: "fuseRatingA", answer: 13, isRight: true, why: "fuseRatingA" },
     // Lights behind an FCU have 3 A, or 5 A at most (common practice, no source).
     { task: "sun-room", question: "secondFuseRatingA", answer: 3, isRight: true, why: "fuseRatingA" },
     { task: "sun-room", question: "secondFuseRatingA", answer: 5, isRight: true, why: "fuse-larger" },
-    { task: "sun-room", question: "secondFuseRatingA", answer: 13, isRight: false, why: "fuse-above-load" },
+    { task: "sun-room", question: "secondFuseRatingA", answer: 13, isRight: false, why: "fuseRatingA" },
   ] as const)(
     "of $task: $answer for $question is right: $isRight, because of $why",
     ({ task, question, answer, isRight, why }) => {
@@ -101,7 +102,82 @@ describe("the design worksheet", () => {
   });
 
   it("says of a fuse that is too small what the load behind it takes", () => {
-    expect(check("sun-room", "fuseRatingA", 5)?.reason.facts).toEqual({ answerA: 5, loadA: 6.7 });
+    expect(check("sun-room", "fuseRatingA", 5)?.relation).toEqual({
+      key: "plan.reason.fuse-below-load",
+      facts: { answerA: 5, loadA: 6.7 },
+    });
+  });
+
+  // In order: a nudge, the relation with its numbers, the answer.
+  it.each([
+    {
+      // 2 000 + 1 500 + 700 W.
+      task: "build-a-radial",
+      question: "designCurrentA",
+      wrong: [10, 12, 14],
+      keys: ["nudge.designCurrentA", "relation.designCurrentA", "reason.designCurrentA"],
+      facts: { totalW: 4200 },
+    },
+    {
+      task: "build-a-radial",
+      question: "deviceRatingA",
+      wrong: [16, 10, 6],
+      keys: ["nudge.device-low", "relation.device-low", "reason.deviceRatingA"],
+      facts: { answerA: 10, designCurrentA: 18.3 },
+    },
+    {
+      // It >= In / (Ca Cg Ci), Appendix 4 section 5 of BS 7671; a ring starts from 20 A (433.1.204).
+      task: "first-spur",
+      question: "tabulatedCurrentA",
+      wrong: [32, 30, 27],
+      keys: ["nudge.tabulated-ring", "relation.tabulatedCurrentA", "reason.tabulatedCurrentA"],
+      facts: { startA: 20, ca: 1, cg: 1, ci: 1 },
+    },
+    {
+      // BS 7671 Table 4D5: 2.5 mm² by method 101 17 A, 1.5 mm² 13 A.
+      task: "loft-insulation",
+      question: "csaMm2",
+      wrong: [1.5, 2.5],
+      keys: ["nudge.csaMm2", "relation.csaMm2"],
+      facts: { csaMm2: 2.5, tableA: 17, method: "101" },
+    },
+    {
+      task: "first-spur",
+      question: "csaMm2",
+      wrong: [1, 1.5],
+      keys: ["nudge.csaMm2", "reason.size-ring"],
+      facts: { leastCsaMm2: 2.5 },
+    },
+    {
+      task: "sun-room",
+      question: "fuseRatingA",
+      wrong: [3, 5],
+      keys: ["nudge.fuseRatingA", "reason.fuse-below-load"],
+      facts: { answerA: 5, loadA: 6.7 },
+    },
+  ] as const)(
+    "helps with $question of $task a little more each time",
+    ({ task, question, wrong, keys, facts }) => {
+      const item = planSheetOf(kitOf(task)).questions.find((one) => one.question === question)!;
+      const said = wrong.map(
+        (answer, i) => resultOf(item, wrong.slice(0, i + 1), { [question]: answer })?.reason,
+      );
+      expect(said.map((reason) => reason?.key)).toEqual(keys.map((key) => `plan.${key}`));
+      expect(said[1]?.facts).toMatchObject(facts);
+      // No number of the answer in what comes before it.
+      expect(said[0]?.facts).toEqual(question === "csaMm2" ? { method: expect.any(String) as string } : {});
+    },
+  );
+
+  it("does not count the same wrong answer twice, and says right when it is", () => {
+    const item = planSheetOf(kitOf("build-a-radial")).questions[0]!;
+    expect(resultOf(item, [10, 10, 10], { designCurrentA: 10 })?.reason.key).toBe(
+      "plan.nudge.designCurrentA",
+    );
+    expect(resultOf(item, [10, 12, 18.3], { designCurrentA: 18.3 })).toMatchObject({
+      isRight: true,
+      reason: { key: "plan.reason.designCurrentA" },
+    });
   });
 
   it("compares Ib, In and Iz; of a ring its legs with Iz, and Iz with the 20 A it must have", () => {

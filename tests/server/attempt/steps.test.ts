@@ -1,8 +1,13 @@
 import { describe, expect, it } from "vitest";
+import type { AttemptEvent } from "../../../server/attempt/attempt-events.ts";
+import type { AttemptState } from "../../../server/attempt/attempt-state.ts";
 import { loadAttempt } from "../../../server/attempt/load-attempt.ts";
+import { reduce } from "../../../server/attempt/reduce.ts";
+import { isMadeDead } from "../../../server/attempt/steps.ts";
 import { deadSteps } from "../../../shared/protocol/commands.schema.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import { packVersion } from "../../../shared/rules/pack-version.ts";
+import { deadSequence } from "../dead-sequence.ts";
 import { firstSpur, leadsOf, TestBench } from "../test-bench.ts";
 
 const existing = {
@@ -44,33 +49,91 @@ describe("an existing circuit", () => {
     expect(
       await bench.refusal("plug", { contactA: "way-1.a.L" as never, contactB: "socket-1.a.L" as never }),
     ).toBe("make-dead-first");
-    for (const step of deadSteps) await bench.does("dead-step", { step });
-    expect(bench.attempt().dead.every(({ isDone, isOutOfOrder }) => isDone && !isOutOfOrder)).toBe(true);
+    for (const act of deadSequence) await bench.does("dead-act", act);
+    expect(bench.attempt().dead).toEqual(deadSteps.map((step) => ({ step, isDone: true })));
     for (const step of ["wire", "test", "hand-in"]) expect(stateOf(bench, step)).toBe("open");
-    expect(bench.events("dead-step").map(({ content }) => content["step"])).toEqual([...deadSteps]);
+    expect(bench.events("dead-acted").map(({ content }) => content["act"])).toEqual([...deadSequence]);
   });
 
-  it("is not dead by steps in the wrong order; the step is marked, and done again it counts", async () => {
+  it("is not dead while the tester reads 230 V, and says so", async () => {
     const bench = await atMakeDead();
-    const [first, second, ...rest] = deadSteps;
-    for (const step of [second, first, ...rest]) await bench.does("dead-step", { step });
-    expect(bench.attempt().dead.find(({ step }) => step === second)).toMatchObject({
-      isDone: true,
-      isOutOfOrder: true,
+    const onWrongBreaker = deadSequence.map((act) => ("breaker" in act ? { ...act, breaker: 2 } : act));
+    for (const act of onWrongBreaker.slice(0, 5)) await bench.does("dead-act", act);
+    expect(bench.attempt().deadPicture).toMatchObject({
+      reading: { at: "L-N", voltageV: 230 },
+      missed: "live",
     });
+    expect(bench.attempt().dead.filter(({ isDone }) => isDone)).toHaveLength(1);
     expect(stateOf(bench, "wire")).toBe("locked");
-    for (const step of [second, ...rest]) await bench.does("dead-step", { step });
-    expect(stateOf(bench, "wire")).toBe("open");
   });
 
-  it("tells nobody about the order in assessed work, but the log knows it", async () => {
+  it("is live again when its breaker goes back on, and wiring is locked again", async () => {
+    const bench = await atMakeDead();
+    for (const act of deadSequence) await bench.does("dead-act", act);
+    expect(await bench.refusal("dead-act", { what: "breaker", breaker: 1 })).toBe("dead-locked");
+    await bench.does("dead-act", { what: "padlock", breaker: 1 });
+    await bench.does("dead-act", { what: "breaker", breaker: 1 });
+    expect(bench.attempt().dead.filter(({ isDone }) => isDone)).toHaveLength(1);
+    expect(stateOf(bench, "wire")).toBe("locked");
+  });
+
+  it("has a chart that names one of three breakers, told once it is read", async () => {
+    const bench = await atMakeDead();
+    expect(bench.attempt().deadPicture?.chart).toBeUndefined();
+    await bench.does("dead-act", { what: "chart" });
+    const chart = bench.attempt().deadPicture?.chart ?? [];
+    expect(chart.map(({ breaker, isOfTask }) => [breaker, isOfTask])).toEqual([
+      [1, true],
+      [2, false],
+      [3, false],
+    ]);
+    expect(new Set(chart.map(({ feeds }) => feeds)).size).toBe(3);
+  });
+
+  it("is dead in assessed work when the learner says so: no list, no order, no reason is told; the log knows", async () => {
     const bench = await atMakeDead("assessed");
-    for (const step of deadSteps.toReversed()) await bench.does("dead-step", { step });
-    expect(bench.attempt().dead.every(({ isOutOfOrder }) => isOutOfOrder === undefined)).toBe(true);
+    await bench.does("dead-act", { what: "test", between: "L-N" });
+    expect(bench.attempt().dead).toEqual([]);
+    expect(bench.attempt().deadPicture).toMatchObject({ reading: { at: "L-N", voltageV: 230 } });
+    expect(bench.attempt().deadPicture).not.toHaveProperty("missed");
+    expect(stateOf(bench, "wire")).toBe("locked");
+    await bench.does("declare-dead", {});
+    expect(bench.attempt().step).toBe("plan");
     expect(stateOf(bench, "wire")).toBe("open");
-    expect(bench.events("dead-step").filter(({ content }) => content["isOutOfOrder"])).toHaveLength(
-      deadSteps.length - 1,
-    );
+    expect(bench.events("dead-acted")).toHaveLength(1);
+    expect(bench.events("dead-declared")).toHaveLength(1);
+  });
+
+  it("is not dead in practice because the learner says so", async () => {
+    const bench = await atMakeDead();
+    expect(await bench.refusal("declare-dead", {})).toBe("make-dead-first");
+  });
+
+  it("counts as it was written before it was acted on a picture", () => {
+    const start = {
+      scenario: "first-spur",
+      scenarioHash: "",
+      scenarioRevision: 1,
+      board: "small",
+      boardHash: "",
+      rulePackVersion: "1",
+      softwareVersion: "0.1.0",
+      learner: null,
+      kind: "first",
+      mode: "practice",
+      isExistingCircuit: true,
+    } as const;
+    const events: AttemptEvent[] = [
+      { type: "attempt-started", content: start },
+      { type: "caution-accepted", content: {} },
+      ...deadSteps.map((step) => ({ type: "dead-step" as const, content: { step, isOutOfOrder: false } })),
+    ];
+    const after = (count: number) =>
+      events
+        .slice(0, count)
+        .reduce<AttemptState | undefined>((state, event) => reduce(state, "a", event), undefined);
+    expect(isMadeDead(after(events.length)!)).toBe(true);
+    expect(isMadeDead(after(events.length - 1)!)).toBe(false);
   });
 
   it("is matched as found with a live list before the work begins", async () => {
@@ -85,13 +148,15 @@ describe("an existing circuit", () => {
     expect(bench.attempt().say).toEqual({ key: "say.make-dead", facts: {} });
   });
 
-  it("sends on once all eight steps are done in order, and not after a slip", async () => {
+  it("sends on once all eight steps count, and not before", async () => {
     const bench = await atMakeDead();
     await bench.does("pull", { what: "all" });
     await bench.does("match-as-found", {});
-    for (const step of deadSteps.toReversed()) await bench.does("dead-step", { step });
+    for (const act of deadSequence.slice(1)) await bench.does("dead-act", act);
     expect(bench.attempt().say).toEqual({ key: "say.make-dead", facts: {} });
-    for (const step of deadSteps) await bench.does("dead-step", { step });
+    await bench.does("dead-act", { what: "padlock", breaker: 1 });
+    await bench.does("dead-act", { what: "breaker", breaker: 1 });
+    for (const act of deadSequence) await bench.does("dead-act", act);
     expect(bench.attempt().say).toEqual({ key: "say.dead", facts: {} });
   });
 });
