@@ -7,7 +7,10 @@ const source: Source = {
   checked: "from memory",
 };
 
-/** Standard rated currents of circuit-breakers, smallest first. */
+/** Made and sold, though no preferred value of the standard. */
+const makers: Source = { kind: "common practice, no source" };
+
+/** Rated currents of circuit-breakers, smallest first. */
 export const deviceRatings: readonly { ratingA: number; source: Source }[] = [
   { ratingA: 6, source },
   { ratingA: 10, source },
@@ -16,7 +19,7 @@ export const deviceRatings: readonly { ratingA: number; source: Source }[] = [
   { ratingA: 25, source },
   { ratingA: 32, source },
   { ratingA: 40, source },
-  { ratingA: 45, source },
+  { ratingA: 45, source: makers },
   { ratingA: 50, source },
   { ratingA: 63, source },
 ];

@@ -103,10 +103,43 @@ describe("BS 7671:2018 Tables 41.2 and 41.4, fuses", () => {
   );
 
   it("allow more for 5 s than for 0.4 s", () => {
-    for (const slow of fuseZs.filter((row) => row.disconnectionS === 5)) {
+    const both = fuseZs.filter(({ disconnectionS, ratingA }) => disconnectionS === 5 && ratingA !== 45);
+    expect(both).toHaveLength(10);
+    for (const slow of both)
       expect(slow.maximumZsOhm).toBeGreaterThan(maximumZsOhm(slow.fuse, slow.ratingA, 0.4) ?? NaN);
-    }
   });
+
+  it("have no row for 0.4 s at 45 A", () => {
+    expect(maximumZsOhm("BS 3036", 45, 0.4)).toBeUndefined();
+    expect(maximumZsOhm("BS 88-3", 45, 0.4)).toBeUndefined();
+  });
+
+  // Fuse tables of a test instrument's manual, 0.8 of the values of BS 7671:2008, which has no Cmin:
+  // https://www.easymanua.ls/metrel/easiplus-mi-3000/manual?p=57
+  const printed: Record<string, Record<number, [number | undefined, number]>> = {
+    "BS 1362": { 3: [13.12, 18.56], 13: [1.936, 3.064] },
+    "BS 88-3": {
+      5: [8.36, 12.264],
+      16: [1.936, 3.288],
+      20: [1.632, 2.704],
+      32: [0.768, 1.312],
+      45: [undefined, 0.832],
+    },
+    "BS 3036": {
+      5: [7.664, 14.16],
+      15: [2.04, 4.28],
+      20: [1.416, 3.064],
+      30: [0.872, 2.112],
+      45: [undefined, 1.272],
+    },
+  };
+  it.each(fuseZs)(
+    "are what an instrument's tables come to with Cmin, within 1 %: $fuse $ratingA A in $disconnectionS s",
+    ({ fuse, ratingA, disconnectionS, maximumZsOhm: ohm }) => {
+      const scaledOhm = printed[fuse]?.[ratingA]?.[disconnectionS === 5 ? 1 : 0] ?? NaN;
+      expect(Math.abs(ohm / ((0.95 * scaledOhm) / 0.8) - 1)).toBeLessThan(0.01);
+    },
+  );
 });
 
 describe("BS 7671:2018 rating factors", () => {

@@ -78,7 +78,7 @@ describe("values of the trade", () => {
         "cable capacity, csa 2.5 mm², method A",
         "grouping factors, circuits 3",
         "insulation factors, length 50 mm",
-        "fuse zs, fuse BS 1362, rating 13 A, disconnection 5 s",
+        "fuse zs, fuse BS 88-3, rating 20 A, disconnection 5 s",
         "appliance limits, cooker control most",
         "copper heat, k separate",
       ]),
