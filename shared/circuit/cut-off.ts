@@ -38,8 +38,14 @@ export const isCookerControl = (model: CircuitModel, id: StationId): boolean => 
   return kind === "cooker-control" || kind === "isolator";
 };
 
-/** The nodes a class of conductor still reaches from the supply when all links of one station stand open. */
-function feedOf(model: CircuitModel, conductor: RoleClass): (open: StationId) => ReadonlySet<NodeId> {
+/**
+ * The nodes a class of conductor still reaches from the supply when all links of one station stand open, or of none
+ * where none is named.
+ */
+export function feedOf(
+  model: CircuitModel,
+  conductor: RoleClass,
+): (open: StationId | undefined) => ReadonlySet<NodeId> {
   const neighbours = new Map<NodeId, { to: NodeId; by?: StationId }[]>();
   const join = (a: NodeId, b: NodeId, by?: StationId): void => {
     for (const [from, to] of [
@@ -58,7 +64,8 @@ function feedOf(model: CircuitModel, conductor: RoleClass): (open: StationId) =>
   return (open) => {
     const reached = new Set<NodeId>([sourceNode(conductor)]);
     for (const node of reached)
-      for (const { to, by } of neighbours.get(node) ?? []) if (by !== open) reached.add(to);
+      for (const { to, by } of neighbours.get(node) ?? [])
+        if (by === undefined || by !== open) reached.add(to);
     return reached;
   };
 }

@@ -28,6 +28,26 @@ import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdic
 export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict => {
   const model = buildModel(wiring);
   const ordered = [...pack].sort((a, b) => rankOf(a.id) - rankOf(b.id));
+  const looked = look(model, ordered);
+  const { findings, suppressed, undetermined } = looked;
+  const requirements = requirementResults(model, looked, (other) => look(buildModel(other), ordered));
+  return {
+    packVersion,
+    rulesRun: ordered.map(({ id }) => id),
+    findings,
+    suppressed,
+    undetermined,
+    figures: figuresOf(model),
+    requirements,
+    proposal: proposalOf(findings, undetermined, requirements),
+  };
+};
+
+/** What the rules, in their order, say of a wiring: findings, what explains others, and what cannot be told. */
+function look(
+  model: CircuitModel,
+  ordered: readonly Rule[],
+): Pick<Verdict, "findings" | "suppressed" | "undetermined"> {
   const inUse = model.unknown.size > 0 ? stationsInUse(model) : new Set<StationId>();
   const seen: Finding[] = [];
   const undetermined: Undetermined[] = [];
@@ -47,19 +67,12 @@ export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict =>
   }
   const neverHidden = new Set(ordered.flatMap(({ id, isNeverHidden }) => (isNeverHidden ? [id] : [])));
   const { findings, suppressed } = suppress(told(seen), neverHidden);
-  const requirements = requirementResults(model);
-  const said = distinct(undetermined);
   return {
-    packVersion,
-    rulesRun: ordered.map(({ id }) => id),
     findings: findings.sort(byWeight),
     suppressed: suppressed.sort(byWeight),
-    undetermined: said,
-    figures: figuresOf(model),
-    requirements,
-    proposal: proposalOf(findings, said, requirements),
+    undetermined: distinct(undetermined),
   };
-};
+}
 
 function findingOf(rule: Rule, { variant, causes, places, facts }: Evidence): Finding {
   const weight = rule.variants[variant];
@@ -146,8 +159,7 @@ function stationsInUse({ wiring }: CircuitModel): Set<StationId> {
   const stations = new Set<StationId>();
   for (const { from, to } of wiring.cables) for (const end of [from, to]) stations.add(stationOf(end));
   for (const want of wiring.wants ?? []) {
-    if (want.kind === "served" || want.kind === "one-circuit")
-      for (const id of want.stations) stations.add(id);
+    if ("stations" in want) for (const id of want.stations) stations.add(id);
     if (want.kind === "kept")
       for (const cable of want.cables) for (const end of endsOfCable(cable)) stations.add(stationOf(end));
   }

@@ -15,6 +15,11 @@ export function requirementPlaces({ requirement, places }: RequirementResult): P
 function subjectOf(requirement: Exclude<Requirement, { kind: "fault-named" }>): Place[] {
   switch (requirement.kind) {
     case "served":
+    case "in-ring":
+    case "unfused-spur":
+    case "through-fcu":
+    case "own-switch":
+    case "fuse":
     case "one-circuit":
       return allAt("station", requirement.stations);
     case "shape":
@@ -22,7 +27,11 @@ function subjectOf(requirement: Exclude<Requirement, { kind: "fault-named" }>): 
     case "kept":
       return allAt("cable", requirement.cables);
     case "device":
+    case "sized":
     case "readings":
       return [at("station", requirement.way)];
+    // Asked of every cable: there is no one place to look at.
+    case "thrift":
+      return [];
   }
 }

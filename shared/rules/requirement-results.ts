@@ -1,61 +1,121 @@
 import type { CableId, StationId } from "../board/ids.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import { isServed } from "../circuit/served.ts";
-import type { Requirement } from "../wiring/wiring.schema.ts";
-import { allAt, at } from "./evidence.ts";
+import type { Requirement, Wiring } from "../wiring/wiring.schema.ts";
+import { allAt } from "./evidence.ts";
+import { type Held, isBehindFuse, isInRing, isOnOwnSpur } from "./requirement-feeds.ts";
+import { type Looked, notSized, type Shortfall, tooLarge } from "./requirement-sizes.ts";
+import { switchedAlone } from "./requirement-switch.ts";
 import type { Place } from "./rule.ts";
 import type { RequirementResult } from "./verdict.ts";
 
 /**
  * What the task asks for, each with where it is not met. While a contact cannot be read, what is not met by what
- * can be read cannot be told, and a circuit or its shape cannot be told at all.
+ * can be read cannot be told, and what hangs on the shape of a circuit cannot be told at all; nor can what hangs on a
+ * value that nobody has said. `look` gives what the rules say of the same wiring in another size of cable.
  */
-export const requirementResults = (model: CircuitModel): RequirementResult[] =>
+export const requirementResults = (
+  model: CircuitModel,
+  looked: Looked,
+  look: (wiring: Wiring) => Looked,
+): RequirementResult[] =>
   (model.wiring.wants ?? []).map((requirement) => {
-    const places = notMetAt(model, requirement);
+    const { places, unsure } = shortfallOf(model, requirement, looked, look);
     const isBlurred = model.unknown.size > 0 && restsOnContacts(requirement, places);
-    const answer = isBlurred ? "cannot-say" : places.length === 0 ? "met" : "not-yet";
-    return { requirement, answer, places };
+    if (isBlurred) return { requirement, answer: "cannot-say", places };
+    if (places.length > 0) return { requirement, answer: "not-yet", places };
+    return { requirement, answer: unsure.length > 0 ? "cannot-say" : "met", places: unsure };
   });
 
-function restsOnContacts({ kind }: Requirement, places: readonly Place[]): boolean {
-  if (kind === "one-circuit" || kind === "shape") return true;
-  return (kind === "served" || kind === "kept") && places.length > 0;
+/** Asked of what the learner sets or says, not of what is plugged. */
+const isSaid = ({ kind }: Requirement): boolean =>
+  kind === "device" || kind === "readings" || kind === "fault-named";
+
+function restsOnContacts(requirement: Requirement, places: readonly Place[]): boolean {
+  const { kind } = requirement;
+  if (kind === "served" || kind === "kept") return places.length > 0;
+  return !isSaid(requirement);
 }
 
-function notMetAt(model: CircuitModel, requirement: Requirement): Place[] {
+const short = (places: Place[]): Shortfall => ({ places, unsure: [] });
+
+/** Stations of which something does not hold, and those of which that is not known. */
+const whereNot = (stations: readonly StationId[], holds: (id: StationId) => Held): Shortfall => {
+  const answers = stations.map((id) => [id, holds(id)] as const);
+  const those = (held: Held): Place[] =>
+    allAt(
+      "station",
+      answers.flatMap(([id, answer]) => (answer === held ? [id] : [])),
+    );
+  return { places: those(false), unsure: those(undefined) };
+};
+
+function shortfallOf(
+  model: CircuitModel,
+  requirement: Requirement,
+  looked: Looked,
+  look: (wiring: Wiring) => Looked,
+): Shortfall {
   const { readings = [], namedFaults = [] } = model.wiring;
+  const settingsOf = (id: StationId) => model.stations.get(id)?.settings;
   switch (requirement.kind) {
     case "served":
-      return allAt(
-        "station",
-        requirement.stations.filter((id) => !isServed(model, id)),
-      );
+      return whereNot(requirement.stations, (id) => isServed(model, id));
     case "one-circuit":
-      return offCircuit(model, requirement.stations, requirement.way);
+      return short(offCircuit(model, requirement.stations, requirement.way));
     case "shape":
-      return hasShape(model, requirement.of, requirement.shape) ? [] : [at("station", requirement.of)];
-    case "kept":
-      return allAt(
-        "cable",
-        requirement.cables.filter((id) => !isKept(model, id)),
+      return whereNot([requirement.of], (id) => hasShape(model, id, requirement.shape));
+    case "in-ring":
+      return whereNot(requirement.stations, (id) => isInRing(model, id));
+    case "unfused-spur":
+      return whereNot(requirement.stations, (id) => isOnOwnSpur(model, id));
+    case "through-fcu": {
+      const { stations, fcu: wanted } = requirement;
+      return whereNot(stations, (id) =>
+        isBehindFuse(model, id, (fcu) => wanted === undefined || fcu === wanted),
       );
-    case "device": {
-      const ratingA = model.stations.get(requirement.way)?.settings?.deviceRatingA;
-      const isMet = ratingA !== undefined && requirement.ratingA.includes(ratingA);
-      return isMet ? [] : [at("station", requirement.way)];
     }
+    case "own-switch": {
+      const { stations, by } = requirement;
+      const switched = switchedAlone(model, stations, by);
+      return whereNot(stations, (id) => switched.has(id));
+    }
+    case "fuse":
+      return whereNot(requirement.stations, (id) =>
+        isBehindFuse(model, id, (fcu) => isAtMost(settingsOf(fcu)?.fuseRatingA, requirement.mostA)),
+      );
+    case "device":
+      return whereNot([requirement.way], (way) => {
+        const ratingA = settingsOf(way)?.deviceRatingA;
+        return ratingA === undefined ? undefined : requirement.ratingA.includes(ratingA);
+      });
+    case "sized":
+      return notSized(model, requirement.way, looked);
+    case "thrift":
+      return tooLarge(model, requirement, looked, look);
+    case "kept":
+      return short(
+        allAt(
+          "cable",
+          requirement.cables.filter((id) => !isKept(model, id)),
+        ),
+      );
     case "readings": {
       const done = readings.filter(({ way }) => way === requirement.way).map(({ test }) => test);
-      return requirement.tests.every((test) => done.includes(test)) ? [] : [at("station", requirement.way)];
+      return whereNot([requirement.way], () => requirement.tests.every((test) => done.includes(test)));
     }
     case "fault-named":
-      return allAt(
-        "station",
-        requirement.faults.filter((fault) => !namedFaults.includes(fault)),
+      return short(
+        allAt(
+          "station",
+          requirement.faults.filter((fault) => !namedFaults.includes(fault)),
+        ),
       );
   }
 }
+
+const isAtMost = (ratingA: number | undefined, mostA: number): Held =>
+  ratingA === undefined ? undefined : ratingA <= mostA;
 
 /** A cable is kept while a core of it is there; what else it lost the rules say. */
 function isKept(model: CircuitModel, id: CableId): boolean {

@@ -33,6 +33,13 @@ export function knownWay(field: string, id: StationId, stations: Stations): Fiel
   return [{ field, message: `${id} is not a way of the consumer unit`, remedy: "Name a way here." }];
 }
 
+/** Complains where a station is not in the file or has no fuse. */
+export function knownFcu(field: string, id: StationId, stations: Stations): FieldProblem[] {
+  const station = stations.get(id);
+  if (!station || station.kind === "fcu") return knownStation(field, id, stations);
+  return [{ field, message: `${id} is not a fused connection unit`, remedy: "Name an FCU here." }];
+}
+
 /** The contacts of an entry in core order; undefined where it is not there. */
 export function entryContacts(entry: EntryId, stations: Stations): ContactId[] | undefined {
   const station = stations.get(stationOf(entry));

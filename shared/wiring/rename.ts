@@ -31,6 +31,9 @@ function renameWant(want: Requirement, { station, entry }: Renaming): Requiremen
   };
   switch (want.kind) {
     case "served":
+    case "in-ring":
+    case "unfused-spur":
+    case "fuse":
       return { ...want, stations: want.stations.map(station) };
     case "one-circuit":
       return {
@@ -42,9 +45,23 @@ function renameWant(want: Requirement, { station, entry }: Renaming): Requiremen
       return { ...want, of: station(want.of) };
     case "kept":
       return { ...want, cables: want.cables.map(cable) };
+    case "through-fcu":
+      return {
+        ...want,
+        stations: want.stations.map(station),
+        ...(want.fcu ? { fcu: station(want.fcu) } : {}),
+      };
+    case "own-switch":
+      return {
+        ...want,
+        stations: want.stations.map(station),
+        ...(want.by ? { by: station(want.by) } : {}),
+      };
     case "device":
+    case "sized":
     case "readings":
       return { ...want, way: station(want.way) };
+    case "thrift":
     case "fault-named":
       return want;
   }

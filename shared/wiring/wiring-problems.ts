@@ -6,6 +6,7 @@ import { repeats } from "../reading/repeats.ts";
 import {
   entryContacts,
   knownEntry,
+  knownFcu,
   knownStation,
   knownWay,
   listed,
@@ -144,7 +145,18 @@ export function wantProblems(
       ids.flatMap((id, place) => knownStation(`${at}.stations[${place}]`, id, stations));
     switch (want.kind) {
       case "served":
+      case "in-ring":
+      case "unfused-spur":
+      case "fuse":
         return each(want.stations);
+      case "through-fcu":
+        return [...each(want.stations), ...(want.fcu ? knownFcu(`${at}.fcu`, want.fcu, stations) : [])];
+      case "own-switch":
+        return [...each(want.stations), ...(want.by ? knownStation(`${at}.by`, want.by, stations) : [])];
+      case "sized":
+        return knownWay(`${at}.way`, want.way, stations);
+      case "thrift":
+        return [];
       case "one-circuit":
         return [...each(want.stations), ...(want.way ? knownWay(`${at}.way`, want.way, stations) : [])];
       case "shape":

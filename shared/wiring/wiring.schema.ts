@@ -96,6 +96,33 @@ export const requirementSchema = z.discriminatedUnion("kind", [
     way: stationIdSchema.optional(),
   }),
   z.strictObject({ kind: z.literal("shape"), of: stationIdSchema, shape: z.enum(["ring", "radial"]) }),
+  /** In the ring itself, not on a branch from it. */
+  z.strictObject({ kind: z.literal("in-ring"), stations: z.array(stationIdSchema).min(1) }),
+  /** Each alone on a spur without a fuse. */
+  z.strictObject({ kind: z.literal("unfused-spur"), stations: z.array(stationIdSchema).min(1) }),
+  /** Behind the fuse of an FCU: of any, or of the one that is named. */
+  z.strictObject({
+    kind: z.literal("through-fcu"),
+    stations: z.array(stationIdSchema).min(1),
+    fcu: stationIdSchema.optional(),
+  }),
+  /** Switched off, each or all together, with nothing else going off; by any switch, or by the one that is named. */
+  z.strictObject({
+    kind: z.literal("own-switch"),
+    stations: z.array(stationIdSchema).min(1),
+    by: stationIdSchema.optional(),
+  }),
+  /** A fuse before each that is no larger than the task allows. */
+  z.strictObject({ kind: z.literal("fuse"), stations: z.array(stationIdSchema).min(1), mostA: positive }),
+  /** Device, load and cables of the circuit of a way go together. */
+  z.strictObject({ kind: z.literal("sized"), way: stationIdSchema }),
+  /** No new cable is larger than it needs to be by more than the spare sizes: one where none is stated. */
+  z.strictObject({
+    kind: z.literal("thrift"),
+    /** The sizes there are to choose from. */
+    csaMm2: z.array(positive).min(2),
+    spareSizes: z.number().int().min(0).max(1).optional(),
+  }),
   z.strictObject({ kind: z.literal("kept"), cables: z.array(cableIdSchema).min(1) }),
   z.strictObject({ kind: z.literal("device"), way: stationIdSchema, ratingA: z.array(positive).min(1) }),
   z.strictObject({

@@ -83,6 +83,10 @@ export interface Terms {
     /** Said after a clause that nobody has looked up. */
     unchecked: string;
   };
-  requirements: Record<Exclude<Requirement["kind"], "shape">, string> & { ring: string; radial: string };
+  requirements: Record<
+    | Exclude<Requirement["kind"], "shape" | "through-fcu">
+    | ("ring" | "radial" | "through-one-fcu" | "through-any-fcu" | "thrift-but-one"),
+    string
+  >;
   undetermined: { value: string; board: string; otherField: string };
 }

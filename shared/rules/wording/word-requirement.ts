@@ -28,11 +28,26 @@ function sentenceOf(
   terms: Terms,
 ): { template: string; facts: Partial<Record<string, FactValue>> } {
   const { requirements } = terms;
-  const template =
-    requirement.kind === "shape" ? requirements[requirement.shape] : requirements[requirement.kind];
+  const template = requirements[templateName(requirement)];
   switch (requirement.kind) {
     case "served":
+    case "in-ring":
+    case "unfused-spur":
       return { template, facts: { stations: requirement.stations } };
+    case "through-fcu": {
+      const { stations, fcu } = requirement;
+      return { template, facts: { stations, ...(fcu ? { fcu } : {}) } };
+    }
+    case "own-switch": {
+      const { stations, by } = requirement;
+      return { template, facts: { stations, ...(by ? { by } : {}) } };
+    }
+    case "fuse":
+      return { template, facts: { stations: requirement.stations, mostA: requirement.mostA } };
+    case "sized":
+      return { template, facts: { way: requirement.way } };
+    case "thrift":
+      return { template, facts: {} };
     case "one-circuit": {
       const { stations, way } = requirement;
       return { template, facts: { stations, ...(way ? { way } : {}) } };
@@ -52,5 +67,18 @@ function sentenceOf(
       };
     case "fault-named":
       return { template, facts: { faultCount: requirement.faults.length } };
+  }
+}
+
+function templateName(requirement: Requirement): keyof Terms["requirements"] {
+  switch (requirement.kind) {
+    case "shape":
+      return requirement.shape;
+    case "through-fcu":
+      return requirement.fcu ? "through-one-fcu" : "through-any-fcu";
+    case "thrift":
+      return requirement.spareSizes === 0 ? "thrift" : "thrift-but-one";
+    default:
+      return requirement.kind;
   }
 }

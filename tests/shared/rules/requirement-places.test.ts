@@ -5,6 +5,7 @@ import { requirementPlaces } from "../../../shared/rules/requirement-places.ts";
 import type { RequirementResult } from "../../../shared/rules/verdict.ts";
 
 const way = stationId("way-1");
+const fcu = stationId("fcu-1");
 const [one, two] = [stationId("socket-1"), stationId("socket-2")];
 const kept = cableId(entryId("way-1", "a"), entryId("socket-1", "a"));
 const result = (
@@ -18,6 +19,13 @@ describe("where a requirement is looked for", () => {
     { requirement: { kind: "served", stations: [one, two] }, ids: [one, two] },
     { requirement: { kind: "one-circuit", stations: [one, two], way }, ids: [one, two] },
     { requirement: { kind: "shape", of: way, shape: "ring" }, ids: [way] },
+    { requirement: { kind: "in-ring", stations: [one] }, ids: [one] },
+    { requirement: { kind: "unfused-spur", stations: [one] }, ids: [one] },
+    { requirement: { kind: "through-fcu", stations: [one, two], fcu }, ids: [one, two] },
+    { requirement: { kind: "own-switch", stations: [one, two], by: fcu }, ids: [one, two] },
+    { requirement: { kind: "fuse", stations: [two], mostA: 3 }, ids: [two] },
+    { requirement: { kind: "sized", way }, ids: [way] },
+    { requirement: { kind: "thrift", csaMm2: [2.5, 4] }, ids: [] },
     { requirement: { kind: "kept", cables: [kept] }, ids: [kept] },
     { requirement: { kind: "device", way, ratingA: [32] }, ids: [way] },
     { requirement: { kind: "readings", way, tests: ["polarity"] }, ids: [way] },

@@ -8,7 +8,8 @@ import { ring } from "../table.ts";
 import { wire } from "../wire.ts";
 import { undetermined } from "./fixture-findings.ts";
 
-const wiring = wire(ring);
+const wiring = wire(ring, { also: ["fcu-1"] });
+const fcu = stationId("fcu-1");
 const socket1 = stationId("socket-1");
 const socket2 = stationId("socket-2");
 const way = stationId("way-1");
@@ -38,6 +39,56 @@ const wanted: { requirement: Requirement; en: string; pl: string }[] = [
     requirement: { kind: "shape", of: way, shape: "radial" },
     en: "The circuit of way 1 is a radial.",
     pl: "Obwód, w którym jest pole 1, jest promieniowy.",
+  },
+  {
+    requirement: { kind: "in-ring", stations: [socket1, socket2] },
+    en: "In the ring itself, not on a spur: socket outlet 1 and socket outlet 2.",
+    pl: "W samym pierścieniu, nie na odgałęzieniu: gniazdo 1 i gniazdo 2.",
+  },
+  {
+    requirement: { kind: "unfused-spur", stations: [socket1] },
+    en: "Each alone on an unfused spur: socket outlet 1.",
+    pl: "Osobne odgałęzienie bez bezpiecznika: gniazdo 1.",
+  },
+  {
+    requirement: { kind: "through-fcu", stations: [socket1], fcu },
+    en: "Fed through FCU 1: socket outlet 1.",
+    pl: "Zasilanie przez złącze z bezpiecznikiem 1: gniazdo 1.",
+  },
+  {
+    requirement: { kind: "through-fcu", stations: [socket1] },
+    en: "Fed through a fused connection unit (FCU): socket outlet 1.",
+    pl: "Zasilanie przez złącze z bezpiecznikiem (FCU): gniazdo 1.",
+  },
+  {
+    requirement: { kind: "own-switch", stations: [socket1], by: fcu },
+    en: "Can be switched off by FCU 1 with nothing else going off: socket outlet 1.",
+    pl: "Da się wyłączyć w złączu z bezpiecznikiem 1 tak, że nic innego nie gaśnie: gniazdo 1.",
+  },
+  {
+    requirement: { kind: "own-switch", stations: [socket1] },
+    en: "Can be switched off with nothing else going off: socket outlet 1.",
+    pl: "Da się wyłączyć tak, że nic innego nie gaśnie: gniazdo 1.",
+  },
+  {
+    requirement: { kind: "fuse", stations: [socket1], mostA: 3 },
+    en: "A fuse of 3 A or less before socket outlet 1.",
+    pl: "Bezpiecznik 3 A albo mniejszy przed gniazdem 1.",
+  },
+  {
+    requirement: { kind: "sized", way },
+    en: "The device of way 1 carries the load, and each cable suits the device or fuse before it.",
+    pl: "Wyłącznik w polu 1 wystarcza na obciążenie, a każdy kabel pasuje do wyłącznika albo bezpiecznika przed nim.",
+  },
+  {
+    requirement: { kind: "thrift", csaMm2: [2.5, 4], spareSizes: 0 },
+    en: "No new cable is larger than it needs to be.",
+    pl: "Żaden nowy kabel nie jest grubszy, niż trzeba.",
+  },
+  {
+    requirement: { kind: "thrift", csaMm2: [2.5, 4] },
+    en: "No new cable is more than one size larger than it needs to be.",
+    pl: "Żaden nowy kabel nie jest o więcej niż jeden przekrój grubszy, niż trzeba.",
   },
   {
     requirement: { kind: "kept", cables: [cableId(entryId("way-1", "a"), entryId("socket-1", "a"))] },

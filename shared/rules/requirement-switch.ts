@@ -1,0 +1,56 @@
+import type { StationId } from "../board/ids.ts";
+import { feedOf } from "../circuit/cut-off.ts";
+import { isSwitchedFcu } from "../circuit/defaults.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import { isLightingPoint } from "../circuit/zone-kinds.ts";
+import type { Station } from "../wiring/wiring.schema.ts";
+import { nodeId, type NodeId } from "../wiring/buses.ts";
+
+/**
+ * The stations that one switch turns off, or that each have one of their own, with nothing else going off. A switch
+ * is what `isolation` takes for one: a switched FCU, a double-pole switch or a control; for lights a switch in the
+ * line does. With `by` only that station's switch counts.
+ */
+export function switchedAlone(
+  model: CircuitModel,
+  stations: readonly StationId[],
+  by?: StationId,
+): ReadonlySet<StationId> {
+  const found = new Set<StationId>();
+  const points = new Set(model.zones.flatMap((zone) => zone.points));
+  const [line, neutral] = [feedOf(model, "live"), feedOf(model, "neutral")];
+  const whole = line(undefined);
+  const fed = [...points].filter((id) => whole.has(lineNode(model, id)));
+  for (const station of model.stations.values()) {
+    if (!model.used.has(station.id) || !isSwitch(station)) continue;
+    if (by !== undefined && by !== station.id) continue;
+    const [lineLeft, neutralLeft] = [line(station.id), neutral(station.id)];
+    const dark = fed.filter((id) => !lineLeft.has(lineNode(model, id)));
+    if (!dark.every((id) => stations.includes(id))) continue;
+    const breaksBoth = station.kind !== "plate-switch" || station.settings?.poles === 2;
+    for (const id of dark)
+      if (isLightingPoint(model, id) || (breaksBoth && !neutralLeft.has(neutralNode(model, id))))
+        found.add(id);
+  }
+  return found;
+}
+
+const isSwitch = (station: Station): boolean => {
+  const { kind } = station;
+  if (kind === "fcu") return isSwitchedFcu(station);
+  return kind === "isolator" || kind === "cooker-control" || kind === "plate-switch";
+};
+
+const isTwoSided = ({ kind }: Pick<Station, "kind">): boolean =>
+  kind === "fcu" || kind === "isolator" || kind === "cooker-control";
+
+function lineNode(model: CircuitModel, id: StationId): NodeId {
+  const lamp = model.lamps.find(({ station }) => station === id);
+  const station = model.stations.get(id);
+  return lamp?.live ?? nodeId(id, station && isTwoSided(station) ? "supply.L" : "L");
+}
+
+function neutralNode(model: CircuitModel, id: StationId): NodeId {
+  const station = model.stations.get(id);
+  return nodeId(id, station && isTwoSided(station) ? "supply.N" : "N");
+}
