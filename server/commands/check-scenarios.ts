@@ -3,6 +3,7 @@ import { readBoard } from "../../shared/board/read-board.ts";
 import { problemLine } from "../../shared/reading/problem.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { checkAnswers, type Judge } from "../../shared/scenario/check-answers.ts";
+import { checkAsks } from "../../shared/scenario/check-asks.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { readScenario } from "../../shared/scenario/read-scenario.ts";
 import { jsonFilesIn, readFileWith } from "../files/read-file-with.ts";
@@ -19,7 +20,8 @@ export interface ScenarioCheck {
 
 /**
  * Checks scenario files on every board they fit: model answers must be met, wrong answers must give exactly their
- * stated findings, however the same wiring is written. A scenario that fits no board is a miss.
+ * stated findings, however the same wiring is written. A scenario that fits no board is a miss, and so is one whose
+ * text asks for what no requirement holds.
  */
 export function checkScenarioFiles(
   scenarioFiles: string[],
@@ -46,12 +48,17 @@ export function checkScenarioFiles(
         `${file}: stations: fits none of the boards`,
         ...boards.map((board) => `  ${board.id} lacks ${JSON.stringify(lacking(scenario, board))}`),
       );
-    const misses = fitting.flatMap((board) =>
-      checkAnswers(scenario, judgeBy, board).map(
-        ({ field, form, expected, found }) =>
-          `${file}: ${field}: expected ${expected}; found ${found} (${form}, ${board.id})`,
+    const misses = [
+      ...(fitting.length > 0 ? checkAsks(scenario, judgeBy, fitting) : []).map(
+        ({ field, message, remedy }) => `${file}: ${field}: ${message}. ${remedy}`,
       ),
-    );
+      ...fitting.flatMap((board) =>
+        checkAnswers(scenario, judgeBy, board).map(
+          ({ field, form, expected, found }) =>
+            `${file}: ${field}: expected ${expected}; found ${found} (${form}, ${board.id})`,
+        ),
+      ),
+    ];
     check.missed.push(...misses);
     if (misses.length === 0 && fitting.length > 0)
       check.passed.push(

@@ -57,10 +57,14 @@ export function tooLarge(
   const kept = new Set((wiring.wants ?? []).flatMap((want) => (want.kind === "kept" ? want.cables : [])));
   const ordered = [...new Set(sizes)].sort((a, b) => a - b);
   const before = new Set(looked.findings.map(({ id }) => id));
+  // What is wrong with a cable comes first: how large it has to be is asked once that is mended.
+  const named = new Set(
+    looked.findings.flatMap(({ weight, causes }) => (weight === "note" ? [] : causes.map(({ id }) => id))),
+  );
   const places: CableId[] = [];
   const unsure: CableId[] = [];
   for (const { id, csaMm2 } of cables) {
-    if (kept.has(id)) continue;
+    if (kept.has(id) || named.has(id)) continue;
     const smaller =
       csaMm2 === undefined ? undefined : ordered.filter((size) => size < csaMm2).at(-1 - spareSizes);
     if (csaMm2 === undefined) unsure.push(id);

@@ -25,7 +25,8 @@ export function switchedAlone(
     if (!model.used.has(station.id) || !isSwitch(station)) continue;
     if (by !== undefined && by !== station.id) continue;
     const [lineLeft, neutralLeft] = [line(station.id), neutral(station.id)];
-    const dark = fed.filter((id) => !lineLeft.has(lineNode(model, id)));
+    // A unit that is fed at its load side goes dark by its own switch: it is the switch, nothing else that goes off.
+    const dark = fed.filter((id) => id !== station.id && !lineLeft.has(lineNode(model, id)));
     if (!dark.every((id) => stations.includes(id))) continue;
     const breaksBoth = station.kind !== "plate-switch" || station.settings?.poles === 2;
     for (const id of dark)

@@ -1,8 +1,10 @@
 import type { BoardDescription } from "../board/board.schema.ts";
+import { type EntryId, entryId } from "../board/ids.ts";
 import type { Finding, Verdict } from "../rules/verdict.ts";
 import { walkedTheOtherWay, withOtherNames } from "../wiring/same-wiring.ts";
 import type { Wiring } from "../wiring/wiring.schema.ts";
 import type { Built, Scenario } from "./scenario.schema.ts";
+import { scenarioEntries } from "./scenario-entries.ts";
 import { strip } from "./strip.ts";
 import { toWiring } from "./to-wiring.ts";
 
@@ -77,10 +79,27 @@ function missesOf(verdict: Verdict, expected: Pick<Scenario["wrongAnswers"][numb
   return misses;
 }
 
+/** True where a board, or else what the scenario asks of one, has every entry that an answer uses. */
+export function hasRoomFor(
+  { cables }: Built,
+  scenario: Scenario,
+  board?: Pick<BoardDescription, "stations">,
+): boolean {
+  const entries = new Set<EntryId>(
+    board
+      ? board.stations.flatMap((station) => station.entries.map(({ letter }) => entryId(station.id, letter)))
+      : scenario.stations.flatMap((station) =>
+          scenarioEntries(station).map(({ letter }) => entryId(station.id, letter)),
+        ),
+  );
+  return cables.every(({ from, to }) => entries.has(from) && entries.has(to));
+}
+
 /**
  * Judges every answer of a scenario, in every form of the same wiring and as the bench knows it, without its
  * hidden data. A model answer must be `met` with no danger, fix or query and nothing undetermined; a wrong answer must
- * give exactly its stated findings and miss exactly its stated requirements. Gives every miss; none is right.
+ * give exactly its stated findings and miss exactly its stated requirements, on every board that has room for it.
+ * Gives every miss; none is right.
  */
 export function checkAnswers(
   scenario: Scenario,
@@ -109,7 +128,9 @@ export function checkAnswers(
       ]),
     ),
     ...scenario.wrongAnswers.flatMap(({ name, built, ...expected }, index) =>
-      judged(`wrongAnswers[${index}] (${name})`, built, (verdict) => missesOf(verdict, expected)),
+      hasRoomFor(built, scenario, board)
+        ? judged(`wrongAnswers[${index}] (${name})`, built, (verdict) => missesOf(verdict, expected))
+        : [],
     ),
   ];
 }

@@ -15,6 +15,13 @@ import { scenarioEntries } from "./scenario-entries.ts";
 
 type ScenarioStation = Scenario["stations"][number];
 
+/** With every entry its kind can have: what a learner on a large board may use. */
+const roomy = ({ id, kind, settings }: ScenarioStation): Station => ({
+  id,
+  kind,
+  ...(settings ? { settings } : {}),
+});
+
 const standing = (station: ScenarioStation): Station => ({
   id: station.id,
   kind: station.kind,
@@ -128,6 +135,15 @@ function hiddenFaultProblems(scenario: Scenario, stations: Stations): FieldProbl
   });
 }
 
+const unknownWants = (field: string, wants: readonly number[], { requirements }: Scenario): FieldProblem[] =>
+  wants
+    .filter((want) => want >= requirements.length)
+    .map((want) => ({
+      field,
+      message: `there is no requirement ${want}`,
+      remedy: `They count from 0 to ${requirements.length - 1}.`,
+    }));
+
 /** A nudge, the rule, the place. */
 const hintCount = 3;
 
@@ -137,9 +153,18 @@ const hintCount = 3;
  */
 export function scenarioProblems(scenario: Scenario): FieldProblem[] {
   const stations = stationsById(scenario.stations.map(standing));
+  const largest = stationsById(scenario.stations.map(roomy));
   const answers = [
-    ...scenario.modelAnswers.map((built, index) => ({ field: `modelAnswers[${index}]`, built })),
-    ...scenario.wrongAnswers.map(({ built }, index) => ({ field: `wrongAnswers[${index}].built`, built })),
+    ...scenario.modelAnswers.map((built, index) => ({
+      field: `modelAnswers[${index}]`,
+      built,
+      among: stations,
+    })),
+    ...scenario.wrongAnswers.map(({ built }, index) => ({
+      field: `wrongAnswers[${index}].built`,
+      built,
+      among: largest,
+    })),
   ];
   const hasAsFound = scenario.asFound.cables.length > 0;
   return [
@@ -155,8 +180,11 @@ export function scenarioProblems(scenario: Scenario): FieldProblem[] {
     ...wantProblems("requirements", scenario.requirements, stations),
     ...keptProblems(scenario),
     ...builtProblems("asFound", scenario.asFound, stations),
-    ...answers.flatMap(({ field, built }) => [
-      ...builtProblems(field, built, stations),
+    ...(scenario.asks ?? []).flatMap(({ heldBy }, index) =>
+      unknownWants(`asks[${index}].heldBy`, heldBy, scenario),
+    ),
+    ...answers.flatMap(({ field, built, among }) => [
+      ...builtProblems(field, built, among),
       ...answerProblems(field, built, scenario),
     ]),
     ...(scenario.isExistingCircuit === hasAsFound
@@ -185,13 +213,7 @@ export function scenarioProblems(scenario: Scenario): FieldProblem[] {
       "the wrong answer",
     ),
     ...scenario.wrongAnswers.flatMap(({ findings, notMet = [] }, index): FieldProblem[] => [
-      ...notMet
-        .filter((want) => want >= scenario.requirements.length)
-        .map((want) => ({
-          field: `wrongAnswers[${index}].notMet`,
-          message: `there is no requirement ${want}`,
-          remedy: `They count from 0 to ${scenario.requirements.length - 1}.`,
-        })),
+      ...unknownWants(`wrongAnswers[${index}].notMet`, notMet, scenario),
       ...(findings.length + notMet.length > 0
         ? []
         : [

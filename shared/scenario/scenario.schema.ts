@@ -75,6 +75,7 @@ export const scenarioSchema = z.strictObject({
   place: textSchema,
   level: z.number().int().min(1).max(5),
   teaches: textSchema,
+  /** A line or two on the house, then what is asked for, each on a line of its own that begins "1. ". */
   task: textSchema,
   /** True where there is an existing circuit: make dead comes before any lead. */
   isExistingCircuit: z.boolean(),
@@ -100,6 +101,19 @@ export const scenarioSchema = z.strictObject({
   loads: z.array(scenarioLoadSchema),
   parts: partsSchema,
   requirements: z.array(requirementSchema).min(1),
+  /**
+   * What the task asks for: each numbered line of its text with the requirements, by index, that hold it. Scenarios of
+   * old logs have none.
+   */
+  asks: z
+    .array(
+      z.strictObject({
+        number: z.number().int().min(1),
+        heldBy: z.array(z.number().int().min(0)).min(1),
+      }),
+    )
+    .min(1)
+    .optional(),
   asFound: builtSchema,
   /** Worded nudges a trainer gives, first to last; the last names a place. */
   hints: z.array(textSchema).max(3).optional(),

@@ -195,6 +195,12 @@ describe("a point that can be switched off by itself", () => {
     { title: "by a unit of which it is not said", lines: fed(), extras: fcu(), gives: "not-yet boiler-1" },
     { title: "by a double-pole switch", lines: straight, gives: "met" },
     {
+      title: "by a switched unit that is reversed, which another rule names",
+      lines: [...ring, "socket-1.c fcu-1.c", "fcu-1.a boiler-1.a 1.5"],
+      extras: fcu(true),
+      gives: "met",
+    },
+    {
       title: "by a switched unit that cuts off a socket outlet too",
       lines: fed("fcu-1.d socket-4.a 1.5"),
       extras: fcu(true),
@@ -359,6 +365,11 @@ describe("no cable larger than it needs to be", () => {
       title: "a ring in 4 mm²",
       lines: ring.map((line) => `${line} 4`),
       gives: "not-yet socket-1.a~way-1.a socket-1.b~socket-2.a socket-2.b~socket-3.a socket-3.b~way-1.b",
+    },
+    {
+      title: "cable that is too weak already",
+      lines: ["way-1.a socket-1.a 2.5", "socket-1.b socket-2.a 2.5"],
+      gives: "met",
     },
     { title: "a ring in 2.5 mm², though 1.5 mm² is in the box", lines: ring, gives: "met" },
     {

@@ -345,6 +345,20 @@ describe("a scenario file", () => {
       remedy: "0 to 1",
     },
     {
+      what: "a line of the task held by a requirement that is not there",
+      change: put("asks", [{ number: 1, heldBy: [0, 2] }]),
+      field: "asks[0].heldBy",
+      says: "no requirement 2",
+      remedy: "0 to 1",
+    },
+    {
+      what: "a line of the task that nothing holds",
+      change: put("asks", [{ number: 1, heldBy: [] }]),
+      field: "asks[0].heldBy",
+      says: "length",
+      remedy: "at least 1",
+    },
+    {
       what: "a finding of a rule that is not there",
       change: put("wrongAnswers[0].findings[0].rule", "not-servd"),
       field: "wrongAnswers[0].findings[0].rule",
