@@ -9,6 +9,9 @@ import { isMadeDead, stepStates } from "../attempt/steps.ts";
 import type { AttemptPicture } from "./bench-picture.ts";
 import { deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
+import { cableRun } from "./cable-run.ts";
+import { cableCarries } from "./cable-carries.ts";
+import { planZones } from "./plan-zones.ts";
 import { sayFor } from "./say-for.ts";
 import { verdictView } from "./verdict-view.ts";
 
@@ -30,6 +33,7 @@ export function attemptView(picture: AttemptPicture, language: Language): Attemp
     step: state.step,
     steps: stepStates(state, plan.questions.length),
     status: state.status === "left" ? ("handed-in" as const) : state.status,
+    zones: isOpen ? planZones(kit.stripped.plan) : [],
     cables: run.cables.map((cable) => cableView(cable, picture)),
     joints: run.joints.map((joint) => [...joint]),
     unknown: sensed?.unknown ?? [],
@@ -71,6 +75,8 @@ function cableView(cable: SizedCable, { run }: AttemptPicture): SensedCable {
       : { csaMm2: cable.csaMm2 }),
     ...(figures?.lengthM === undefined ? {} : { lengthM: figures.lengthM }),
     ...(figures?.share === undefined ? {} : { share: figures.share }),
+    ...(figures ? cableCarries(figures) : {}),
+    ...(mayDerive(state) && route ? { run: cableRun(route) } : {}),
     ...(mayDerive(state) && cable.isAsFound ? { isAsFound: true } : {}),
   };
 }

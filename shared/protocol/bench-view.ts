@@ -5,6 +5,7 @@ import type { Place, Weight } from "../rules/rule.ts";
 import type { DeadPair } from "./make-dead.schema.ts";
 import type { StrippedScenario } from "../scenario/scenario.schema.ts";
 import type { Text } from "../text/text.schema.ts";
+import type { ReferenceMethod } from "../wiring/wiring.schema.ts";
 import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./commands.schema.ts";
 import type { Language } from "../text/languages.ts";
 
@@ -84,8 +85,27 @@ export interface SensedCable {
   asksSize?: { offeredCsaMm2?: number };
   /** How much of what it may carry it is asked to carry, 0 to 1 and over. Never in an assessed attempt. */
   share?: number;
+  /** What it may carry as it is run, against what the device before it, its ring or its spur asks of it. Practice only. */
+  carries?: { ratingA: number; neededA: number; isBelow: boolean };
+  /** How all of it is rated, and where the piece lies that makes it so. Practice only. */
+  run?: CableRunView;
   /** True for a cable that was there when the work began. Never in an assessed attempt's stead of a mark. */
   isAsFound?: boolean;
+}
+
+export interface CableRunView {
+  method: ReferenceMethod;
+  insulationMm?: number;
+  /** Corners of the piece that is rated worst, in grid steps; where it runs through several. */
+  worstPath?: { x: number; y: number }[];
+}
+
+/** Where cables run in what makes them carry less, or asks for more, as the plan draws it. Practice only. */
+export interface PlanZone {
+  kind: "insulation" | "metal-frame";
+  method: ReferenceMethod;
+  /** Runs of it, in grid steps. */
+  pieces: { from: { x: number; y: number }; to: { x: number; y: number } }[];
 }
 
 export interface StationSetting {
@@ -169,6 +189,7 @@ export interface AttemptView {
   status: "open" | "ready" | "handed-in" | "released";
   /** The one line that says what to do now. */
   say: Said;
+  zones: PlanZone[];
   cables: SensedCable[];
   /** Contacts stacked on one another. */
   joints: ContactId[][];

@@ -1,5 +1,6 @@
 import { cableLoads } from "../electrical/cable-loads.ts";
 import { earthLoopsOf } from "../electrical/earth-loops.ts";
+import { neededRatingsA } from "../circuit/needed-ratings.ts";
 import { voltageDropsOf } from "../electrical/voltage-drops.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import type { CableFigures, PointFigures, Verdict } from "./verdict.ts";
@@ -8,6 +9,7 @@ import type { CableFigures, PointFigures, Verdict } from "./verdict.ts";
 export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
   const cables: Verdict["figures"]["cables"] = {};
   const loads = cableLoads(model);
+  const needed = neededRatingsA(model);
   for (const { id, csaMm2, lengthM, ratingA, upstream } of model.cables) {
     const figures: CableFigures = {};
     const designA = loads.get(id);
@@ -16,6 +18,8 @@ export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
     if (ratingA !== undefined) figures.ratingA = ratingA;
     if (upstream) figures.deviceAt = upstream.station;
     if (upstream?.ratingA !== undefined) figures.deviceA = upstream.ratingA;
+    const neededA = needed.get(id);
+    if (neededA !== undefined) figures.neededA = neededA;
     if (designA !== undefined) figures.designA = designA;
     if (designA !== undefined && ratingA !== undefined) figures.share = designA / ratingA;
     cables[id] = figures;

@@ -1,6 +1,6 @@
 import { carriesDevice, overloadFactor, worstThroughA } from "../circuit/coordination.ts";
 import type { CableModel, CircuitModel, Zone } from "../circuit/model.ts";
-import { pointDemand } from "../circuit/point-demand.ts";
+import { heaviestPoint } from "../circuit/heaviest-point.ts";
 import { carriesLoad, hasSpurRules, pointsBeyond } from "../circuit/zone-kinds.ts";
 import type { StationId } from "../board/ids.ts";
 import { overloadLimits } from "../trade/overload-limits.ts";
@@ -50,7 +50,7 @@ function checked(
   if (ratingA === undefined) return [missing(cable, ratingLacks ?? "csaMm2")];
   const factor = overloadFactor(model, upstream);
   if (carriesDevice(ratingA, deviceA, factor) === true) return [];
-  const worst = heaviest(model, points);
+  const worst = heaviestPoint(model, points);
   if ("lacks" in worst) return [missing(at("station", worst.point), worst.lacks)];
   const { demandA, point } = worst;
   // Where the kind of device is not said, only what would not matter is decided.
@@ -61,17 +61,4 @@ function checked(
   if (ratingA < worstA) return evidence("overload", [cable], known, places);
   if (ratingA < mayReachA) return [missing(at("station", upstream.station), "deviceStandard")];
   return isLarge && ratingA < leastA ? evidence("slim", [cable], { ...known, leastA }, places) : [];
-}
-
-/** The point that can draw the most, or the first of which it is not known. */
-function heaviest(
-  model: CircuitModel,
-  points: readonly StationId[],
-): { point: StationId; demandA: number } | { point: StationId; lacks: string } {
-  const [first, ...rest] = points.map((point) => ({ point, ...pointDemand(model, point) }));
-  if (!first) throw new RangeError("a spur without points has no worst case");
-  return rest.reduce((worst, next) => {
-    if ("lacks" in worst) return worst;
-    return "lacks" in next || next.demandA > worst.demandA ? next : worst;
-  }, first);
 }

@@ -36,6 +36,8 @@ export interface CableFigures {
   deviceA?: number;
   /** Which station that device or fuse is in. */
   deviceAt?: StationId;
+  /** What Iz must be at least: In, or what takes its place in a ring and in a spur. */
+  neededA?: number;
   /** Ib: the most it is asked to carry, by the load case of the verdict. */
   designA?: number;
   /** designA over ratingA. */

@@ -10,12 +10,15 @@ export interface PlannedRoute extends Route {
   lengthM: number;
   /** The way on the plan, in grid steps, from the first station to the second; for drawing. */
   pathPoints: PlanPoint[];
+  /** The class that all of it is rated as, and where on the way that piece lies; where it runs through several. */
+  worstPiece?: { routeClass: string; pathPoints: PlanPoint[] };
 }
 
 interface Way {
   lengthSteps: number;
   nodes: number[];
-  routeClasses: Set<string>;
+  /** The class of the run from each node to the next. */
+  runClasses: (string | undefined)[];
 }
 
 interface Reached {
@@ -68,10 +71,10 @@ function shortestWay(graph: PlanGraph, start: number, end: number): Way | undefi
 }
 
 function wayOf(last: Reached): Way {
-  const way: Way = { lengthSteps: last.lengthSteps, nodes: [], routeClasses: new Set() };
+  const way: Way = { lengthSteps: last.lengthSteps, nodes: [], runClasses: [] };
   for (let at: Reached | undefined = last; at; at = at.before) {
     way.nodes.unshift(at.node);
-    if (at.routeClass !== undefined) way.routeClasses.add(at.routeClass);
+    if (at.before) way.runClasses.unshift(at.routeClass);
   }
   return way;
 }
@@ -85,20 +88,27 @@ const capacityA = (route: Route): number =>
  * One route for a way through several classes: all of it is rated as its worst piece, the one that carries
  * least; the least depth and any metal-framed wall count wherever they are, for they ask for an RCD.
  */
-function worstRoute(plan: Pick<Plan, "routeClasses">, names: Set<string>): Route {
+function worstRoute(
+  plan: Pick<Plan, "routeClasses">,
+  names: Set<string | undefined>,
+): { route: Route; worstClass?: string } {
   const routes = Object.entries(plan.routeClasses)
     .filter(([name]) => names.has(name))
-    .map(([, route]) => route);
+    .map(([name, route]) => ({ name, route }));
   const [first, ...rest] = routes;
-  if (!first) return {};
-  const worst = rest.reduce((a, b) => (capacityA(b) < capacityA(a) ? b : a), first);
-  const { depthMm: _depthMm, inMetalFramedWall: _framed, ...rated } = worst;
-  const depths = routes.flatMap(({ depthMm }) => depthMm ?? []);
-  return {
+  if (!first) return { route: {} };
+  const worst = rest.reduce((a, b) => (capacityA(b.route) < capacityA(a.route) ? b : a), first);
+  const { depthMm: _depthMm, inMetalFramedWall: _framed, ...rated } = worst.route;
+  const depths = routes.flatMap(({ route }) => route.depthMm ?? []);
+  const route = {
     ...rated,
     ...(depths.length > 0 ? { depthMm: Math.min(...depths) } : {}),
-    ...(routes.some(({ inMetalFramedWall }) => inMetalFramedWall) ? { inMetalFramedWall: true } : {}),
+    ...(routes.some(({ route: { inMetalFramedWall } }) => inMetalFramedWall)
+      ? { inMetalFramedWall: true }
+      : {}),
   };
+  const isWorse = rest.some((one) => capacityA(one.route) !== capacityA(first.route));
+  return isWorse ? { route, worstClass: worst.name } : { route };
 }
 
 /** Points of a way without those that lie straight between their neighbours; where it turns back is kept. */
@@ -111,6 +121,19 @@ const cornersOf = (points: PlanPoint[]): PlanPoint[] =>
     const [outX, outY] = [after.x - point.x, after.y - point.y];
     return Math.abs(inX * outY - inY * outX) > sameLength || inX * outX + inY * outY < 0;
   });
+
+/** Where the first piece of a way in a class lies. */
+function pieceOf(
+  { nodes, runClasses }: Way,
+  routeClass: string,
+  points: readonly (PlanPoint | undefined)[],
+): PlanPoint[] {
+  const from = runClasses.indexOf(routeClass);
+  const rest = runClasses.slice(from);
+  const other = rest.findIndex((one) => one !== routeClass);
+  const runCount = other === -1 ? rest.length : other;
+  return cornersOf(nodes.slice(from, from + runCount + 1).flatMap((node) => points[node] ?? []));
+}
 
 const roundedM = (lengthM: number): number => Math.round(lengthM * 100) / 100;
 
@@ -135,8 +158,16 @@ export function routes(
       (way.lengthSteps / stepsPerM + 2 * cableRun.accessoryDropM) * (1 + cableRun.spareFraction);
     const override = plan.overrides?.find((o) => (o.a === a && o.b === b) || (o.a === b && o.b === a));
     const { a: _a, b: _b, ...stated } = override ?? { a, b };
+    const { route, worstClass } = worstRoute(plan, new Set(way.runClasses));
+    const piece =
+      worstClass === undefined || stated.method !== undefined
+        ? {}
+        : {
+            worstPiece: { routeClass: worstClass, pathPoints: pieceOf(way, worstClass, graph.points) },
+          };
     return {
-      ...worstRoute(plan, way.routeClasses),
+      ...route,
+      ...piece,
       ...stated,
       lengthM: stated.lengthM ?? roundedM(lengthM),
       pathPoints: cornersOf(way.nodes.flatMap((node) => graph.points[node] ?? [])),

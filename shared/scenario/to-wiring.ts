@@ -56,7 +56,7 @@ export function toWiring(input: ToWiringInput): Wiring {
   const run = (cable: CableSpec): CableSpec => {
     const planned = routeBetween(stationOf(cable.from), stationOf(cable.to));
     if (!planned) return cable;
-    const { pathPoints: _pathPoints, ...route } = planned;
+    const { pathPoints: _pathPoints, worstPiece: _worstPiece, ...route } = planned;
     return { ...route, ...cable };
   };
   return {

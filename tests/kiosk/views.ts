@@ -70,6 +70,7 @@ export const attempt = (more: Partial<AttemptView> = {}): AttemptView => ({
     { station: stationId("way-1"), key: "deviceCurve", value: "B", by: "scenario", choices: [] },
   ],
   asFound: [],
+  zones: [],
   canUndo: false,
   dead: [],
   plan: { questions: [] },

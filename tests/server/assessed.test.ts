@@ -86,6 +86,11 @@ function tellTales(view: string, wiring: Awaited<ReturnType<typeof attemptOf>>["
     "isRight",
     "missed",
     "isAsFound",
+    "carries",
+    "isBelow",
+    "neededA",
+    "run",
+    "worstPath",
   ];
   return [...sentences, ...quoted, ...keys.map((key) => `"${key}":`)].filter((word) => view.includes(word));
 }
@@ -108,7 +113,17 @@ describe("an assessed attempt full of mistakes", () => {
   it("would have told all of that in practice: the same work there does", async () => {
     const { screen, wiring } = await attemptOf("practice", mistakes, shorts);
     const told = tellTales(screen.frames.map(withoutScenario).join(""), wiring);
-    expect(told).toEqual(expect.arrayContaining(['"share":', '"lengthM":', '"missed":', '"danger', '"fix']));
+    expect(told).toEqual(
+      expect.arrayContaining([
+        '"share":',
+        '"carries":',
+        '"run":',
+        '"lengthM":',
+        '"missed":',
+        '"danger',
+        '"fix',
+      ]),
+    );
     expect(told.length).toBeGreaterThan(15);
   });
 
