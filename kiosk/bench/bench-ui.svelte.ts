@@ -77,11 +77,14 @@ export class BenchUi {
     return this.isSimulated && status === "open";
   }
 
-  /** The size of the cable in hand: the one chosen, or the first that the task offers. */
+  /** The size of the cable in hand: the one taken from the tray, else the one planned, else the first offered. */
   get csaInHandMm2(): number | undefined {
     const offered = this.view.attempt?.scenario.parts.cableCsaMm2 ?? [];
     if (this.trayCsaMm2 !== undefined && offered.includes(this.trayCsaMm2)) return this.trayCsaMm2;
-    return offered[0];
+    const plannedCsaMm2 = this.view.attempt?.plan.questions.find(
+      ({ question }) => question === "csaMm2",
+    )?.answer;
+    return plannedCsaMm2 !== undefined && offered.includes(plannedCsaMm2) ? plannedCsaMm2 : offered[0];
   }
 
   closeCard(): void {

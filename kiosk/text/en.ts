@@ -102,6 +102,9 @@ export const en = {
   "keyboard.delete": "Delete",
 
   // Scenarios
+  "scenario.end-it": "End it and start mine",
+  "scenario.end-waiting": "Somebody's work waits for a check on this bench. Ask them or the trainer first.",
+  "scenario.start-here": "Start here",
   "scenario.level": "Level {level}",
   "scenario.teaches": "You learn",
   "scenario.needs": "It needs",
@@ -137,7 +140,6 @@ export const en = {
   "dead.on-unit": "on the proving unit",
   "dead.between": "between {pair}",
   "dead.volts": "{n} V",
-  "dead.lock": "Lock",
   "dead.unlocked": "not locked",
   "dead.missed.chart-first": "Which breaker is it? Read the chart, then it counts.",
   "dead.missed.lock-first": "It does not count yet: the right breaker is off and locked first.",
@@ -493,6 +495,7 @@ export const en = {
   "refused.unknown-badge": "The bench does not know that badge.",
   "refused.badge-needed": "Assessed work needs your badge.",
   "refused.attempt-open": "There is a task open already.",
+  "refused.others-work-waiting": "Somebody's work waits for a check on this bench.",
   "refused.others-work-open": "Someone's assessed work is open here. Call the trainer, or use another bench.",
   "refused.handed-in": "This work is handed in. It cannot be changed.",
   "refused.frozen": "You are on the waiting list. To change something, leave the list first.",
@@ -506,6 +509,7 @@ export const en = {
   // Idle
   "idle.title": "Are you still there?",
   "idle.more": "The screen locks in {seconds} s. Your work is kept.",
+  "idle.more-guest": "The screen locks in {seconds} s. A guest's work ends then.",
   "idle.stay": "I am here",
   "idle.locked": "Locked. Your work is kept.",
   "idle.locked-more": "Sign in again to go on.",

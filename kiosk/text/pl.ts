@@ -93,6 +93,10 @@ export const pl: Record<TextKey, string> = {
   "keyboard.name": "Klawiatura na ekranie",
   "keyboard.delete": "Usuń",
 
+  "scenario.end-it": "Zakończ ją i zacznij moją",
+  "scenario.end-waiting":
+    "Czyjaś praca czeka na sprawdzenie na tym stanowisku. Najpierw zapytaj tę osobę albo trenera.",
+  "scenario.start-here": "Zacznij tutaj",
   "scenario.level": "Poziom {level}",
   "scenario.teaches": "Nauczysz się",
   "scenario.needs": "Potrzeba",
@@ -126,7 +130,6 @@ export const pl: Record<TextKey, string> = {
   "dead.on-unit": "na źródle kontrolnym",
   "dead.between": "między {pair}",
   "dead.volts": "{n} V",
-  "dead.lock": "Zablokuj",
   "dead.unlocked": "bez blokady",
   "dead.missed.chart-first": "Który to wyłącznik? Przeczytaj spis, wtedy się liczy.",
   "dead.missed.lock-first": "Jeszcze się nie liczy: najpierw właściwy wyłącznik wyłączony i zablokowany.",
@@ -473,6 +476,7 @@ export const pl: Record<TextKey, string> = {
   "refused.unknown-badge": "Stanowisko nie zna tej karty.",
   "refused.badge-needed": "Egzamin wymaga karty.",
   "refused.attempt-open": "Jest już otwarte zadanie.",
+  "refused.others-work-waiting": "Czyjaś praca czeka na sprawdzenie na tym stanowisku.",
   "refused.others-work-open": "Tu jest czyjś otwarty egzamin. Zawołaj trenera albo użyj innego stanowiska.",
   "refused.handed-in": "Praca jest oddana. Nie można jej zmienić.",
   "refused.frozen": "Czekasz na sprawdzenie. Aby coś zmienić, zejdź najpierw z listy.",
@@ -485,6 +489,7 @@ export const pl: Record<TextKey, string> = {
 
   "idle.title": "Jesteś tam jeszcze?",
   "idle.more": "Ekran zamknie się za {seconds} s. Praca jest zapisana.",
+  "idle.more-guest": "Ekran zamknie się za {seconds} s. Praca gościa wtedy się kończy.",
   "idle.stay": "Jestem",
   "idle.locked": "Zamknięte. Praca jest zapisana.",
   "idle.locked-more": "Zaloguj się, aby pracować dalej.",

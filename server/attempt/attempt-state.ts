@@ -1,4 +1,4 @@
-import type { CableId, StationId } from "../../shared/board/ids.ts";
+import type { CableId, ConductorId, StationId } from "../../shared/board/ids.ts";
 import type { Fact } from "../../shared/protocol/bench-view.ts";
 import type {
   AttemptKind,
@@ -44,6 +44,10 @@ export interface AttemptState {
   planGiven: Readonly<Partial<Record<PlanQuestion, readonly number[]>>>;
   /** The board as far as it is logged. */
   plugged: Plugged;
+  /** Leads that were in when the attempt began and have not been out since. */
+  leftIn: readonly ConductorId[];
+  /** The board was sensed once since the start. */
+  isBegun: boolean;
   /** Changes of the board since the last full state. */
   changeCount: number;
   declared: ReadonlyMap<string, Declared>;

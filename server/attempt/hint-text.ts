@@ -12,22 +12,24 @@ const inEach = (say: (language: Language) => string): Text => {
   return { en: en ?? "", pl: pl ?? "" };
 };
 
+/** Findings that say no more than that the task is not done yet. */
+const unfinished: ReadonlySet<string> = new Set(["not-served", "outside-task"]);
+
 /**
- * The text of hint 1, 2 or 3: the scenario's own, or one made from the board as it is now: a nudge, then the
- * rule it is about, then the place. Where nothing is wrong it is about the first thing the task still asks for.
+ * The text of hint 1, 2 or 3 for the board as it is now. Where something is wrong, it is about that: a nudge, then
+ * what it is about, then the place and what to do. Where nothing is, it is the scenario's own, or else one about the
+ * first thing that the task still asks for.
  */
 export function hintText(scenario: Scenario, { wiring, verdict }: Judged, number: number): Text {
+  const wrong = verdict.findings.find(
+    ({ weight, rule }) => (weight === "danger" || weight === "fix") && !unfinished.has(rule),
+  );
+  if (wrong) return hintAbout(scenario, wiring, wrong, number);
   const own = scenario.hints?.[number - 1];
-  if (own) return own;
-  const [finding] = verdict.findings.filter(({ weight }) => weight !== "note");
-  if (finding) {
-    if (number === 1) return hintWords.lookAgain;
-    return inEach((language) => {
-      const { title, where } = wordFinding(finding, wiring, language, stationNames(scenario, language));
-      return number === 2 ? `${title}.` : `${title}. ${where}`;
-    });
-  }
   const open = verdict.requirements.find(({ answer }) => answer !== "met");
+  if (own && open) return own;
+  const [query] = verdict.findings.filter(({ weight }) => weight === "query");
+  if (query) return hintAbout(scenario, wiring, query, number);
   if (open) {
     if (number === 1) return hintWords.asksMore;
     return inEach((language) =>
@@ -35,4 +37,17 @@ export function hintText(scenario: Scenario, { wiring, verdict }: Judged, number
     );
   }
   return verdict.undetermined.length > 0 ? hintWords.valueMissing : hintWords.nothingLeft;
+}
+
+function hintAbout(
+  scenario: Scenario,
+  wiring: Judged["wiring"],
+  finding: Judged["verdict"]["findings"][number],
+  number: number,
+): Text {
+  if (number === 1) return hintWords.lookAgain;
+  return inEach((language) => {
+    const { title, where, remedy } = wordFinding(finding, wiring, language, stationNames(scenario, language));
+    return number === 2 ? `${title}.` : `${title}. ${where} ${remedy}`;
+  });
 }

@@ -12,9 +12,14 @@ const enter = (state: AttemptState, step: Step): AttemptState => ({
 });
 
 function changed(state: AttemptState, change: PluggedChange, full: Plugged | undefined): AttemptState {
+  const plugged = full ?? applyChange(state.plugged, change);
+  const isIn = new Set(plugged.joins);
   return {
     ...state,
-    plugged: full ?? applyChange(state.plugged, change),
+    plugged,
+    // The first state of the board is part of how an attempt begins.
+    leftIn: state.isBegun ? state.leftIn.filter((join) => isIn.has(join)) : plugged.joins,
+    isBegun: true,
     changeCount: full ? 0 : state.changeCount + 1,
   };
 }
@@ -65,6 +70,8 @@ function started(
     plan: {},
     planGiven: {},
     plugged: nothingPlugged,
+    leftIn: [],
+    isBegun: false,
     changeCount: 0,
     declared: new Map(),
     lastCsaMm2: new Map(),

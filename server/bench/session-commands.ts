@@ -1,6 +1,8 @@
 import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
+import { endRun } from "./end-run.ts";
+import { isOwnAttempt } from "./start-attempt.ts";
 import { endChecks } from "./board-check.ts";
 import type { Person } from "./session.ts";
 
@@ -32,8 +34,12 @@ export function signIn(core: BenchCore, command: BenchCommand<"sign-in">): Answe
   return done;
 }
 
-/** Locks the bench. The work is kept: an open attempt goes on when the same person signs in again. */
+/**
+ * Locks the bench. The work is kept: an open attempt goes on when the same person signs in again. A guest's work
+ * ends: nobody can tell whether the next guest is the same.
+ */
 export function signOut(core: BenchCore): Answer {
+  if (core.session.person?.by === "guest" && isOwnAttempt(core)) endRun(core, "left");
   core.session.signOut();
   endChecks(core);
   core.work.forgetUndos();

@@ -17,7 +17,11 @@ export const isOwnAttempt = ({ work, session }: BenchCore): boolean =>
   session.person !== null &&
   work.run.state.learner === (session.person.learner?.id ?? null);
 
-function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: BenchCommand<"start-attempt">) {
+function mayStart(
+  core: BenchCore,
+  person: Person | null,
+  { scenario, mode, endsWaiting }: BenchCommand<"start-attempt">,
+) {
   if (!person) return refuse("not-signed-in");
   if (!core.parts.records) return refuse("log-damaged");
   if (!core.board.isReady || !core.board.sensed) return refuse("no-board");
@@ -27,6 +31,8 @@ function mayStart(core: BenchCore, person: Person | null, { scenario, mode }: Be
   // Nobody ends another's assessed work by starting their own; a practice is left, its record stays.
   const { run } = core.work;
   if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("others-work-open");
+  // Who waits for a check keeps their place unless whoever starts has been asked.
+  if (run?.state.status === "ready" && !endsWaiting) return refuse("others-work-waiting");
   const kit = core.parts.scenarios.kits.get(scenario);
   if (!kit) return refuse("no-such-scenario");
   if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");

@@ -1,3 +1,4 @@
+import { cableOfConductor } from "../../shared/board/ids.ts";
 import type { AttemptView, Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { SayKey } from "../../shared/protocol/said-keys.ts";
 import { asFoundCables } from "../attempt/settings.ts";
@@ -14,19 +15,19 @@ export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">):
   if (state.isTrainerNeeded) return say("say.trainer-confirms");
   if (view.status === "handed-in") return say("say.handed-in");
   if (view.status === "ready") return say("say.ready");
+  if (state.step === "caution") return say("say.caution");
   const isSettingUp = !state.entered.includes("wire");
   const found = asFoundCables(kit.stripped);
-  const strangeCount = cables.filter(({ id }) => !found.has(id)).length;
-  const foundCount = cables.length - strangeCount;
+  const leftIn = new Set(state.leftIn.map(cableOfConductor));
+  const strangeCount = cables.filter(({ id }) => !found.has(id) && (isSettingUp || leftIn.has(id))).length;
+  if (strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
+  const foundCount = cables.filter(({ id }) => found.has(id)).length;
   switch (state.step) {
-    case "caution":
-      return say("say.caution");
     case "make-dead":
     case "plan":
     case "hand-in":
     case "test":
     case "load":
-      if (isSettingUp && strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
       if (isSettingUp && foundCount < found.size)
         return say("say.as-found", { done: foundCount, total: found.size });
       if (state.step === "make-dead" && isDead(view)) return say("say.dead");

@@ -42,7 +42,7 @@ export const scenarioCards = (
   [...scenarios.values()].map(({ stripped }) => {
     const counts = new Map<StationKind, number>();
     for (const { kind } of stripped.stations) counts.set(kind, (counts.get(kind) ?? 0) + 1);
-    const { id, title, place, level, teaches } = stripped;
+    const { id, title, place, level, teaches, task } = stripped;
     const needs = [...counts].map(([kind, count]) => ({ kind, count }));
-    return { id, title, place, level, teaches, needs, lacks: lacksSaid(lacking(stripped, board)) };
+    return { id, title, place, level, teaches, task, needs, lacks: lacksSaid(lacking(stripped, board)) };
   });

@@ -68,6 +68,7 @@ export interface ScenarioCard {
   place: Text;
   level: number;
   teaches: Text;
+  task: Text;
   needs: { kind: StationKind; count: number }[];
   lacks: Said[];
 }

@@ -57,6 +57,8 @@ export const benchCommandSchemas = {
     scenario: z.string().min(1).max(64),
     mode: z.enum(modes),
     kind: z.enum(attemptKinds).optional(),
+    /** Somebody else's work that waits for a check is ended; asked of whoever starts. */
+    endsWaiting: z.literal(true).optional(),
   }),
   "leave-attempt": none,
   "accept-caution": none,

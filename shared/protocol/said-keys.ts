@@ -102,6 +102,7 @@ export const refusalCodes = {
   "not-signed-in": [],
   "attempt-open": [],
   "others-work-open": [],
+  "others-work-waiting": [],
   "no-attempt": [],
   "badge-needed": [],
   "guests-practise": [],

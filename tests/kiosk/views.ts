@@ -109,6 +109,7 @@ export const bench = (more: Partial<BenchView> = {}): BenchView => ({
       place: spurScenario.place,
       level: 1,
       teaches: spurScenario.teaches,
+      task: spurScenario.task,
       needs: [
         { kind: "way", count: 1 },
         { kind: "socket-outlet", count: 3 },
@@ -124,6 +125,7 @@ export const bench = (more: Partial<BenchView> = {}): BenchView => ({
         en: "The fuse of an FCU protects the thin cable behind it.",
         pl: "Bezpiecznik FCU chroni cienki kabel za nim.",
       },
+      task: spurScenario.task,
       needs: [
         { kind: "fcu", count: 2 },
         { kind: "luminaire", count: 2 },

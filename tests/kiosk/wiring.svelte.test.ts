@@ -29,6 +29,18 @@ const drag = (from: string, to: string): void => {
   pointer("pointerup", source, end);
 };
 
+describe("the cable in hand", () => {
+  it("is of the size that was planned, until another is taken from the tray", async () => {
+    const planned = attempt({ step: "wire", plan: { questions: [{ question: "csaMm2", answer: 2.5 }] } });
+    const { sent, screen } = await showBench({ view: bench({ attempt: planned }) });
+    drag("station-socket-1", "station-socket-3");
+    await tap("key-tray");
+    await screen.getByTestId("key-take-1.5").click();
+    drag("station-socket-1", "station-socket-3");
+    expect(sent.map(({ command }) => (command as { csaMm2?: number }).csaMm2)).toEqual([2.5, 1.5]);
+  });
+});
+
 describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height }) => {
   it("by tap and tap runs a cable of the size in hand from the first free entry to the first free entry", async () => {
     const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });

@@ -1,7 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { resultOf } from "../../../server/attempt/plan-help.ts";
+import { currentHelp, resultOf } from "../../../server/attempt/plan-help.ts";
 import { planSheetOf } from "../../../server/attempt/plan-sheet.ts";
+import type { PlanTask } from "../../../server/attempt/plan-task.ts";
 import { readBoardFile, scenarioKit } from "../../../server/library.ts";
 import type { PlanQuestion } from "../../../shared/protocol/commands.schema.ts";
 import { rightCables, TestBench } from "../test-bench.ts";
@@ -168,6 +169,18 @@ describe("the design worksheet", () => {
       expect(said[0]?.facts).toEqual(question === "csaMm2" ? { method: expect.any(String) as string } : {});
     },
   );
+
+  it("tells who works out a cooker's current to count only part of it, which adding up would not", () => {
+    // On-Site Guide Table A2: the first 10 A, 30 % of the rest, 5 A for a socket outlet in the control. 8 740 W: 38 A.
+    const task = { cookingW: 8740, totalW: 8740, hasSocketOutletInCookerControl: true } as PlanTask;
+    expect(currentHelp(task)(38, {})).toEqual({
+      nudge: { key: "plan.nudge.cooking", facts: {} },
+      relation: { key: "plan.relation.cooking-outlet", facts: { fullA: 38 } },
+    });
+    expect(currentHelp({ ...task, hasSocketOutletInCookerControl: false })(38, {}).relation.key).toBe(
+      "plan.relation.cooking",
+    );
+  });
 
   it("does not count the same wrong answer twice, and says right when it is", () => {
     const item = planSheetOf(kitOf("build-a-radial")).questions[0]!;

@@ -404,6 +404,84 @@ describe("hints", () => {
   });
 });
 
+describe("hints where something is wrong", () => {
+  it("are about that, whatever the task's own hints are about", async () => {
+    const kit = firstSpur();
+    expect(kit.scenario.hints?.length).toBe(3);
+    const bench = await new TestBench({ scenarios: [kit] }).start().isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("pull", {
+      what: "lead",
+      contactA: "way-1.a.E" as never,
+      contactB: "socket-1.a.E" as never,
+    });
+    for (let count = 0; count < 3; count += 1) await bench.does("ask-hint", {});
+    const shown = bench.attempt().hints.shown.map(({ en }) => en);
+    expect(shown[1]).toMatch(/earth/i);
+    expect(shown[2]).toMatch(/socket outlet 1/i);
+    for (const own of kit.scenario.hints ?? []) expect(shown).not.toContain(own.en);
+  });
+
+  it("are the task's own where nothing is wrong yet", async () => {
+    const kit = firstSpur();
+    const bench = await new TestBench({ scenarios: [kit] }).start().isWiring();
+    await bench.does("ask-hint", {});
+    expect(bench.attempt().hints.shown).toEqual([kit.scenario.hints?.[0]]);
+  });
+});
+
+describe("leads of before", () => {
+  const old = "socket-2.a.L~socket-3.a.L" as never;
+
+  it("are cleared first: the line says so in every step until they are out, and not of new ones", async () => {
+    const bench = new TestBench().start();
+    bench.port.byHand({ in: [old] });
+    await bench.does("sign-in", { by: "guest" });
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await bench.does("accept-caution", {});
+    const line = { key: "say.clear-board", facts: { cableCount: 1 } };
+    expect(bench.attempt().say).toEqual(line);
+    await bench.does("go-to-step", { step: "wire" });
+    expect(bench.attempt().say).toEqual(line);
+    await bench.does("pull", { what: "all" });
+    bench.clock.advance(300);
+    expect(bench.attempt().say.key).toBe("say.wire");
+    bench.port.byHand({ in: [old] });
+    bench.clock.advance(300);
+    expect(bench.attempt().say.key).not.toBe("say.clear-board");
+  });
+});
+
+describe("a guest's work", () => {
+  it("ends when the guest signs out: the next guest finds none of it, and the log keeps it", async () => {
+    const bench = new TestBench().start();
+    await bench.does("sign-in", { by: "guest" });
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await bench.does("accept-caution", {});
+    await bench.does("go-to-step", { step: "wire" });
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("sign-out", {});
+    expect(bench.view().isWorkKept).toBeUndefined();
+    await bench.does("sign-in", { by: "guest" });
+    expect(bench.view().attempt).toBeNull();
+    expect(bench.events("attempt-left").map(({ content }) => content["reason"])).toEqual(["left"]);
+  });
+});
+
+describe("somebody's work that waits for a check", () => {
+  it("is not ended by another's start unless they were asked", async () => {
+    const bench = await new TestBench().start().isWiring();
+    await bench.does("ready", {});
+    await bench.does("sign-out", {});
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-03" });
+    const start = { scenario: "first-spur", mode: "practice" } as const;
+    expect(await bench.refusal("start-attempt", start)).toBe("others-work-waiting");
+    expect(bench.events("attempt-left")).toEqual([]);
+    await bench.does("start-attempt", { ...start, endsWaiting: true });
+    expect(bench.events("attempt-left").map(({ content }) => content["reason"])).toEqual(["another-started"]);
+  });
+});
+
 function withoutHints() {
   const kit = firstSpur();
   const { hints: _hints, ...scenario } = kit.scenario;
