@@ -27,6 +27,8 @@ describe("a learner at the bench", () => {
       "socket-1",
       "socket-1",
       "way-1",
+      "socket-1",
+      "socket-3",
     ]);
   });
 
