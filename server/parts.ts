@@ -16,6 +16,7 @@ import { type Environment, EnvironmentError } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { ScannerClient } from "./scanner-client.ts";
+import { AttemptReader } from "./store/attempt-reader.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { holdFolder } from "./store/hold-folder.ts";
 import { LearnerReader, LearnerWriter } from "./store/learners.ts";
@@ -98,6 +99,7 @@ function openRecords(path: string, note: (sentence: string) => void): OpenedReco
     const records: Records = {
       log,
       logReader: new LogReader(reading),
+      attempts: new AttemptReader(reading),
       learners: new LearnerReader(reading),
       memory: new BenchMemoryWriter(writing, path),
       memoryReader: new BenchMemoryReader(reading),

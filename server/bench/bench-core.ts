@@ -10,6 +10,7 @@ import { RecordsHealth } from "./records-health.ts";
 import { Session } from "./session.ts";
 import { Work } from "./work.ts";
 import type { ScenarioKit, ScenarioLibrary } from "../library.ts";
+import type { AttemptReader } from "../store/attempt-reader.ts";
 import type { BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
 import type { LearnerReader } from "../store/learners.ts";
 import type { LogReader } from "../store/log-reader.ts";
@@ -20,6 +21,7 @@ import { StoreError } from "../store/store-error.ts";
 export interface Records {
   log: LogWriter;
   logReader: LogReader;
+  attempts: AttemptReader;
   learners: LearnerReader;
   memory: BenchMemoryWriter;
   memoryReader: BenchMemoryReader;

@@ -10,7 +10,7 @@ import { startSelfCheck, testLead, walkTest } from "./board-check.ts";
 import { matchAsFound, plug, plugCable, pull, undo } from "./board-commands.ts";
 import { BenchCore, type BenchParts } from "./bench-core.ts";
 import { endRun } from "./end-run.ts";
-import { lastAttempt } from "./resume-attempt.ts";
+import { attemptOnBench } from "./resume-attempt.ts";
 import { signIn, signOut } from "./session-commands.ts";
 import { isOwnAttempt, startAttempt } from "./start-attempt.ts";
 import { BenchLoop } from "./bench-loop.ts";
@@ -37,8 +37,8 @@ export class Bench {
     const { records, boardBytes, board, rulePackVersion, softwareVersion, isSimulated } = core.parts;
     core.session.comeBack();
     if (records) {
-      const last = lastAttempt(records);
-      if (last && last.status !== "left") core.work.waitWith(last);
+      const before = attemptOnBench(records);
+      if (before) core.work.waitWith(before);
       core.health.guard(() => {
         const boardHash = records.log.keepDocument("board", boardBytes);
         const content = { softwareVersion, rulePackVersion, board: board.id, boardHash, isSimulated };

@@ -6,10 +6,13 @@ import { type ScenarioKit, scenarioKit } from "../library.ts";
 import { changeBetween, nothingPlugged, type Plugged } from "../sensed/joins.ts";
 import type { BenchCore, Records } from "./bench-core.ts";
 
-/** The attempt the log was last written for, whether or not it is still open. */
-export function lastAttempt(records: Records): AttemptState | undefined {
-  const id = records.logReader.lastAttemptId();
-  return id === undefined ? undefined : loadAttempt(id, records.logReader.rowsOfAttempt(id));
+const stateOf = ({ logReader }: Records, attemptId: string): AttemptState | undefined =>
+  loadAttempt(attemptId, logReader.rowsOfAttempt(attemptId));
+
+/** The attempt that stands on the bench: worked on, or handed in and not yet cleared from the screen. */
+export function attemptOnBench(records: Records): AttemptState | undefined {
+  const work = records.attempts.workOf(records.log.benchId);
+  return work?.isOnBench ? stateOf(records, work.attemptId) : undefined;
 }
 
 /** The scenario as it was when an attempt began, from the store: the file may have changed since. */
@@ -52,5 +55,7 @@ export function resumeAttempt(core: BenchCore, plugged: Plugged): void {
 }
 
 /** What the simulated board comes back with: the leads that were in when the bench stopped. */
-export const pluggedBefore = (records: Records | undefined): Plugged =>
-  (records && lastAttempt(records)?.plugged) ?? nothingPlugged;
+export function pluggedBefore(records: Records | undefined): Plugged {
+  const work = records?.attempts.workOf(records.log.benchId);
+  return (records && work && stateOf(records, work.attemptId)?.plugged) ?? nothingPlugged;
+}

@@ -6,6 +6,9 @@ import { StoreError } from "./store-error.ts";
 const columns = `bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash,
   monotonic_ms, wall_ms, clock_state`;
 
+/** A place in the log, by which rows are ordered. */
+export type LogPlace = Pick<LogRow, "benchId" | "boot" | "sequence">;
+
 /** Reads the log, always in the order (bench, boot, sequence). */
 export class LogReader {
   readonly #database: Connection;
@@ -29,14 +32,19 @@ export class LogReader {
     return [...this.#rowsOf(records)];
   }
 
-  /** Id of the attempt that was last written to, where there is one. */
-  lastAttemptId(): string | undefined {
-    return this.#database
-      .prepare<[], { attempt_id: string }>(
-        `SELECT attempt_id FROM log WHERE attempt_id IS NOT NULL
-         ORDER BY bench_id DESC, boot DESC, sequence DESC LIMIT 1`,
+  /**
+   * The rows after a place in the log, `limit` at most, or the first ones where no place is given: for whoever
+   * takes the log elsewhere in batches, the place of the last row being where the next batch begins.
+   */
+  rowsAfter(place: LogPlace | undefined, limit: number): LogRow[] {
+    const { benchId, boot, sequence } = place ?? { benchId: "", boot: 0, sequence: 0 };
+    const records = this.#database
+      .prepare(
+        `SELECT ${columns} FROM log WHERE (bench_id, boot, sequence) > (?, ?, ?)
+         ORDER BY bench_id, boot, sequence LIMIT ?`,
       )
-      .get()?.attempt_id;
+      .all(benchId, boot, sequence, limit);
+    return [...this.#rowsOf(records)];
   }
 
   eventCount(): number {

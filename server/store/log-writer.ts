@@ -3,6 +3,7 @@ import { v7 as uuidV7 } from "uuid";
 import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Clock } from "../clock/clock.ts";
+import { AttemptTable } from "./attempt-table.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
@@ -32,6 +33,7 @@ export class LogWriter {
   readonly #insert: Statement;
   readonly #end: Statement;
   readonly #document: Statement;
+  readonly #attempts: AttemptTable;
   #sequence = 0;
   #rowCount: number;
   #previousHash: Uint8Array;
@@ -52,7 +54,9 @@ export class LogWriter {
     this.#document = database.prepare(
       "INSERT INTO document (hash, kind, bytes) VALUES (?, ?, ?) ON CONFLICT (hash) DO NOTHING",
     );
+    this.#attempts = new AttemptTable(database);
     try {
+      this.#attempts.bringUpToDate();
       this.benchId = this.#makeBench();
       const last = database
         .prepare<[string], { boot: number }>(
@@ -83,7 +87,8 @@ export class LogWriter {
   }
 
   /**
-   * Appends events in their order, all or none, and returns when they are on the disk.
+   * Appends events in their order, all or none, and the table of attempts with them; returns when they are on the
+   * disk.
    *
    * @throws StoreError `disk-full` and others; then nothing of it is in the log.
    */
@@ -112,6 +117,7 @@ export class LogWriter {
             row.clockState,
           );
         this.#end.run(this.benchId, this.#rowCount + rows.length, end.hash);
+        this.#attempts.take(rows);
       })();
       if (!this.#isProved) assertDurable(this.#database, this.#path);
       this.#isProved = true;

@@ -70,4 +70,49 @@ export const migrations: readonly string[] = [
     json TEXT NOT NULL
   ) STRICT, WITHOUT ROWID;
   `,
+  `
+  -- What the log tells of each attempt, kept in step with it; made anew from it at any time.
+  CREATE TABLE attempt (
+    bench_id TEXT NOT NULL,
+    start_boot INTEGER NOT NULL,
+    start_sequence INTEGER NOT NULL,
+    attempt_id TEXT NOT NULL UNIQUE,
+    learner TEXT,
+    scenario TEXT NOT NULL,
+    mode TEXT NOT NULL,
+    kind TEXT NOT NULL,
+    status TEXT NOT NULL CHECK (status IN ('open', 'ready', 'handed-in', 'left')),
+    started_wall_ms INTEGER NOT NULL,
+    last_wall_ms INTEGER NOT NULL,
+    ready_wall_ms INTEGER,
+    handed_in_wall_ms INTEGER,
+    event_count INTEGER NOT NULL,
+    try_count INTEGER NOT NULL,
+    hint_count INTEGER NOT NULL,
+    danger_count INTEGER,
+    fix_count INTEGER,
+    query_count INTEGER,
+    note_count INTEGER,
+    proposal TEXT,
+    decision TEXT,
+    decided_by TEXT,
+    decided_wall_ms INTEGER,
+    PRIMARY KEY (bench_id, start_boot, start_sequence)
+  ) STRICT, WITHOUT ROWID;
+  CREATE INDEX attempt_of_status ON attempt (status, bench_id, start_boot, start_sequence);
+  CREATE INDEX attempt_of_learner ON attempt (learner, bench_id, start_boot, start_sequence);
+
+  -- Which attempt was started last on a bench, and whether it is still there.
+  CREATE TABLE bench_work (
+    bench_id TEXT NOT NULL PRIMARY KEY,
+    attempt_id TEXT NOT NULL,
+    is_on_bench INTEGER NOT NULL CHECK (is_on_bench IN (0, 1))
+  ) STRICT, WITHOUT ROWID;
+
+  -- By which version of the program a table was made that is told by the log alone.
+  CREATE TABLE projection (
+    name TEXT NOT NULL PRIMARY KEY,
+    version INTEGER NOT NULL
+  ) STRICT, WITHOUT ROWID;
+  `,
 ];

@@ -15,6 +15,7 @@ import {
 } from "../../shared/protocol/commands.schema.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { testDepth } from "../depth.ts";
+import { expectAsRebuilt } from "./store/table-of-attempts.ts";
 import { smallBoard } from "./small-board.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
 import { firstSpur, TestBench } from "./test-bench.ts";
@@ -135,6 +136,7 @@ describe("any stream of commands", () => {
             expect(run.state.plugged).toEqual(pluggedOf(sensed));
         }
         expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
+        expectTableAsFolded(bench);
         await bench.stop();
       }),
       { numRuns: 25 * testDepth },
@@ -148,6 +150,27 @@ async function startedBench(isExisting: boolean): Promise<TestBench> {
   await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
   await bench.does("accept-caution", {});
   return bench;
+}
+
+/** The table of attempts is what the attempts are when their events are folded whole, and what a rebuild makes. */
+function expectTableAsFolded(bench: TestBench): void {
+  const { attempts, logReader } = bench.parts.records!;
+  const listed = attempts.page({}, 1000).attempts;
+  expect(listed.length).toBeGreaterThan(0);
+  for (const record of listed) {
+    const rows = logReader.rowsOfAttempt(record.attemptId);
+    const state = loadAttempt(record.attemptId, rows)!;
+    const wasHandedIn = rows.some(({ type }) => type === "handed-in");
+    expect(record).toMatchObject({
+      status: wasHandedIn ? "handed-in" : state.status,
+      learner: state.learner,
+      tryCount: state.tryCount,
+      hintCount: state.hints.length,
+      eventCount: rows.length,
+      proposal: wasHandedIn ? state.asked?.verdict.proposal : null,
+    });
+  }
+  expectAsRebuilt(bench.writing);
 }
 
 const comparable = (bench: TestBench): object => ({ ...bench.view(), revision: 0 });

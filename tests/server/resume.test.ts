@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { byBench } from "../../shared/protocol/author.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
 import { rightCables, TestBench } from "./test-bench.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
@@ -95,6 +96,30 @@ describe("after the power went", () => {
     ] as const)
       expect(await after.refusal(name, command as never)).toBe("trainer-confirms");
     expect(after.attempt().cables).toHaveLength(1);
+  });
+
+  it("what was written to an older attempt meanwhile moves nobody's work", async () => {
+    const folder = temporaryFolder();
+    const before = await new TestBench({ folder }).start().isWiring();
+    await before.cable("way-1.a", "socket-1.a", 2.5);
+    const olderId = before.attempt().id;
+    await before.does("leave-attempt", {});
+    await before.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await before.does("accept-caution", {});
+    await before.does("go-to-step", { step: "wire" });
+    await before.does("pull", { what: "all" });
+    await before.cable("socket-1.b", "socket-2.a", 2.5);
+    before.clock.advance(3000);
+    const open = before.attempt();
+    before.parts.records?.log.append([
+      { attemptId: olderId, type: "board-fault", author: byBench, content: { faults: [] } },
+      { attemptId: olderId, type: "attempt-left", author: byBench, content: { reason: "left" } },
+    ]);
+    await before.stop();
+
+    const after = new TestBench({ folder }).start();
+    expect(after.attempt()).toEqual({ ...open, canUndo: false });
+    expect(after.attempt().id).not.toBe(olderId);
   });
 
   it("an attempt that was handed in is still on the screen, and one that was left is not", async () => {

@@ -5,6 +5,7 @@ import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
 import { demoLearners } from "../../server/demo/learners.ts";
 import { type ScenarioKit, scenarioKit } from "../../server/library.ts";
+import { AttemptReader } from "../../server/store/attempt-reader.ts";
 import { eventOfBytes } from "../../server/store/event-bytes.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "../../server/store/bench-memory.ts";
 import { LearnerReader, LearnerWriter } from "../../server/store/learners.ts";
@@ -74,6 +75,7 @@ export class TestBench {
     const records: Records = {
       log,
       logReader: new LogReader(this.#reading),
+      attempts: new AttemptReader(this.#reading),
       learners: new LearnerReader(this.#reading),
       memory: new BenchMemoryWriter(this.writing, path),
       memoryReader: new BenchMemoryReader(this.#reading),

@@ -7,6 +7,7 @@ const parts: [name: string, load: () => Promise<{ lines: (seed: number) => Promi
   ["judge", () => import("./judge-speed.ts")],
   ["electrical", () => import("./electrical-speed.ts")],
   ["log", () => import("./log-speed.ts")],
+  ["attempts", () => import("./attempts-speed.ts")],
   ["server", () => import("./server-speed.ts")],
   ["bench", () => import("./bench-speed.ts")],
 ];

@@ -1,12 +1,14 @@
 import { fork } from "node:child_process";
 import { join } from "node:path";
 import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
+import { AttemptReader } from "../../../server/store/attempt-reader.ts";
 import { LogReader } from "../../../server/store/log-reader.ts";
 import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
 import { bundle } from "../bundle.ts";
 import { testDepth } from "../../depth.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
+import { expectAsRebuilt } from "./table-of-attempts.ts";
 
 let program = "";
 
@@ -39,13 +41,20 @@ describe("a writer killed in the middle of its work", () => {
       const said = await killedAfter(path, 20 + 37 * turn);
       openForWriting(path).close();
       const database = openForReading(path);
-      const numbers = [...new LogReader(database).rows()].map(
-        ({ bytes }) => (JSON.parse(Buffer.from(bytes).toString("utf8")) as { number: number }).number,
-      );
+      const numbers = [...new LogReader(database).rows()]
+        .filter(({ type }) => type === "sensed")
+        .map(({ bytes }) => (JSON.parse(Buffer.from(bytes).toString("utf8")) as { number: number }).number);
       expect(numbers).toEqual(numbers.map((_, index) => index));
       expect(numbers.length).toBeGreaterThanOrEqual(said + 1);
       expect(verifyLog(database)).toMatchObject({ isSound: true });
+      expect(new AttemptReader(database).page({}, 1).attempts[0]).toMatchObject({
+        attemptId: `attempt-${Math.floor((numbers.length - 1) / 10)}`,
+        eventCount: ((numbers.length - 1) % 10) + 2,
+      });
       database.close();
+      const writing = openForWriting(path);
+      expectAsRebuilt(writing);
+      writing.close();
     }
   });
 });
