@@ -1,7 +1,13 @@
 import { z } from "zod";
+import {
+  currentASchema,
+  distanceMSchema,
+  energyA2sSchema,
+  floorAreaM2Schema,
+  litresSchema,
+  residualMaSchema,
+} from "./quantities.schema.ts";
 import { applianceKinds, switchings } from "./station-kinds.ts";
-
-const positive = z.number().positive();
 
 export const deviceStandards = ["BS EN 60898", "BS EN 61009", "BS 88-3", "BS 3036"] as const;
 export const curves = ["B", "C", "D"] as const;
@@ -14,14 +20,14 @@ export const stationSettingsSchema = z.strictObject({
   // way
   deviceStandard: z.enum(deviceStandards).optional(),
   deviceCurve: z.enum(curves).optional(),
-  deviceRatingA: positive.optional(),
+  deviceRatingA: currentASchema.optional(),
   /** Rated residual current of the RCD that covers the way; 0 says there is none. */
-  rcdMa: z.number().min(0).optional(),
-  floorAreaM2: positive.optional(),
+  rcdMa: residualMaSchema.optional(),
+  floorAreaM2: floorAreaM2Schema.optional(),
   /** Let-through energy of the device at the fault current, as its maker states it. */
-  letThroughA2s: positive.optional(),
+  letThroughA2s: energyA2sSchema.optional(),
   // fcu
-  fuseRatingA: positive.optional(),
+  fuseRatingA: currentASchema.optional(),
   switched: z.boolean().optional(),
   // socket-outlet
   gangs: z.union([z.literal(1), z.literal(2)]).optional(),
@@ -30,15 +36,15 @@ export const stationSettingsSchema = z.strictObject({
   /** 2 for a double-pole switch. */
   poles: z.union([z.literal(1), z.literal(2)]).optional(),
   // plate-switch, isolator, cooker-control, junction-box
-  ratingA: positive.optional(),
+  ratingA: currentASchema.optional(),
   // cooker-control
   hasSocketOutlet: z.boolean().optional(),
-  distanceToApplianceM: z.number().min(0).optional(),
+  distanceToApplianceM: distanceMSchema.optional(),
   // appliance, luminaire, ceiling-rose
   appliance: z.enum(applianceKinds).optional(),
-  litres: positive.optional(),
+  litres: litresSchema.optional(),
   /** The largest fuse the appliance's maker allows before it. */
-  makersFuseA: positive.optional(),
+  makersFuseA: currentASchema.optional(),
   /** True in a room with a bath or shower. */
   inBathroom: z.boolean().optional(),
 });

@@ -1,4 +1,5 @@
 import { breakerGates } from "../trade/breaker-gates.ts";
+import { copperHeat } from "../trade/copper-heat.ts";
 import { conductorTemperature } from "../trade/conductor-temperature.ts";
 import { overloadLimits } from "../trade/overload-limits.ts";
 import { type CableHeat, settledTemperatureC, temperatureAfterC } from "./heat.ts";
@@ -28,7 +29,8 @@ export function acceptedZone(heat: CableHeat, deviceRatingA: number, ambientC: n
   // From a settled full load, or from 70 °C where the cable would not settle below that.
   const fromSettledC = Math.min(startC, longLifeC);
   const toC = temperatureAfterC(heat, "early", { currentA: toCurrentA, ambientC }, fromSettledC, forS);
-  return { fromC: longLifeC, toC: Math.max(longLifeC, toC), forS, toCurrentA };
+  // A cable that never settles would be taken beyond any temperature there is.
+  return { fromC: longLifeC, toC: Math.min(copperHeat.meltsAtC, Math.max(longLifeC, toC)), forS, toCurrentA };
 }
 
 /** Sorts a temperature in °C; `aboveLongLifeS` is how long the conductors have been above 70 °C. */

@@ -1,9 +1,10 @@
 import type { BreakerCurve } from "../trade/breaker-curves.ts";
 import { copperHeat } from "../trade/copper-heat.ts";
 import type { DisconnectingDevice } from "../trade/maximum-zs.ts";
-import { rcdLimits } from "../trade/rcd-limits.ts";
 import { supply } from "../trade/supply.ts";
-import { breakerBand, fuseBand, tabulatedFuseOpeningS } from "./device-band.ts";
+import { breakerBand } from "./device-band.ts";
+import { fuseBand, tabulatedFuseOpeningS } from "./fuse-band.ts";
+import { rcdOpening } from "./rcd-opening.ts";
 
 /**
  * Least csa in mm² of a copper conductor in a cable that withstands an energy I²t in A²s: S >= sqrt(I²t) / k, with
@@ -38,39 +39,16 @@ export function faultEnergy(clearing: Clearing): (faultCurrentA: number) => numb
   return (faultCurrentA) => {
     const deviceS = latestS(faultCurrentA);
     if (deviceS === undefined) return undefined;
-    const clearingS = Math.min(deviceS, rcdOpeningS(rcdMa, faultCurrentA));
+    const clearingS = Math.min(deviceS, rcdOpening(rcdMa, faultCurrentA).latestS);
     return clearingS === Infinity ? undefined : faultCurrentA ** 2 * clearingS;
   };
-}
-
-/**
- * Seconds by which an RCD has opened at a residual current, Infinity where none says that it does. A fault to earth
- * that the adiabatic check is about is many times the rated residual current, so the time of its product standard at
- * that multiple counts: the 300 ms at the rated current itself would call sound circuits too small. Above 30 mA it may
- * be of the time-delayed S type, which no setting says, so that one is taken. Beyond the current that every RCD
- * breaks it is not relied on, nor, as on TT with a poor electrode, below its rated current.
- */
-function rcdOpeningS(rcdMa: number, residualA: number): number {
-  const multiple = rcdMa > 0 ? residualA / (rcdMa / 1000) : 0;
-  if (multiple < 1 || residualA > rcdLimits.leastBreakingA) return Infinity;
-  const mayBeSelective = rcdMa > rcdLimits.mostRatedMa;
-  const isFull = multiple >= rcdLimits.fullResponseMultiple;
-  const { atRatedMostMs, atFiveTimesRatedMostMs, selectiveMostMs, selectiveAtFiveTimesMostMs } = rcdLimits;
-  const openingMs = mayBeSelective
-    ? isFull
-      ? selectiveAtFiveTimesMostMs
-      : selectiveMostMs
-    : isFull
-      ? atFiveTimesRatedMostMs
-      : atRatedMostMs;
-  return openingMs / 1000;
 }
 
 /** Seconds by which the device has opened; undefined where it opens at once or nobody can say. */
 function latestOpening({ device, ratingA }: Clearing): (currentA: number) => number | undefined {
   if (!isCurve(device) && device !== "BS 1362")
     return (currentA) => tabulatedFuseOpeningS(device, ratingA, currentA);
-  const band = isCurve(device) ? breakerBand(device, ratingA) : fuseBand(ratingA);
+  const band = isCurve(device) ? breakerBand(device, ratingA) : fuseBand("BS 1362", ratingA);
   const atOnceA = band?.instantaneousFromA ?? Infinity;
   return (currentA) => (currentA >= atOnceA ? undefined : band?.opening(currentA).latestS);
 }

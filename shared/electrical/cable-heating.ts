@@ -2,6 +2,7 @@ import type { CableId } from "../board/ids.ts";
 import { cableId } from "../board/ids.ts";
 import { defaults } from "../circuit/defaults.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
+import { copperHeat } from "../trade/copper-heat.ts";
 import type { CableSpec } from "../wiring/wiring.schema.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
 import { type Bound, cableHeat, type CableHeat, temperatureAfterC, timeToReachS } from "./heat.ts";
@@ -71,13 +72,36 @@ export class CableHeating {
     this.reachedS = new Map(linesC.map((lineC) => [lineC, new Float64Array(cables.length).fill(Infinity)]));
   }
 
+  /** Seconds until the first conductor melts if the currents stay as they are, and the cables it happens to. */
+  nextMelting(solution: WiringSolution): { inS: number; cables: CableId[] } {
+    let inS = Infinity;
+    let melting: CableId[] = [];
+    this.cables.forEach((cable, index) => {
+      const { id, heat, ambientC } = cable;
+      if (!heat) return;
+      const heating = { currentA: heatingCurrentA(cable, solution), ambientC };
+      const startC = this.temperatureC[index]!;
+      const ownS =
+        heating.currentA === 0
+          ? Infinity
+          : timeToReachS(heat, this.bound, heating, startC, copperHeat.meltsAtC);
+      if (ownS > inS || ownS === Infinity) return;
+      melting = ownS === inS ? [...melting, id] : [id];
+      inS = ownS;
+    });
+    return { inS, cables: melting };
+  }
+
   pass(solution: WiringSolution, durationS: number, fromS: number): void {
     this.cables.forEach((cable, index) => {
       const { heat, ambientC } = cable;
       if (!heat || durationS === 0) return;
       const startC = this.temperatureC[index]!;
       const heating = { currentA: heatingCurrentA(cable, solution), ambientC };
-      const endC = temperatureAfterC(heat, this.bound, heating, startC, durationS);
+      const endC = Math.min(
+        copperHeat.meltsAtC,
+        temperatureAfterC(heat, this.bound, heating, startC, durationS),
+      );
       this.temperatureC[index] = endC;
       this.mostC[index] = Math.max(this.mostC[index]!, endC);
       for (const [lineC, times] of this.reachedS) {

@@ -1,9 +1,9 @@
 import { breakerCurves, type BreakerCurve } from "../trade/breaker-curves.ts";
 import { breakerGates } from "../trade/breaker-gates.ts";
-import { fuseGates } from "../trade/fuse-gates.ts";
-import { fuseLimits } from "../trade/fuse-limits.ts";
-import { type FuseStandard, fuseZs } from "../trade/fuse-zs.ts";
-import { supply } from "../trade/supply.ts";
+import { disconnectingDevice } from "../trade/disconnecting-device.ts";
+import type { StationSettings } from "../board/station-settings.schema.ts";
+import { fuseBand } from "./fuse-band.ts";
+import { timeOnGates } from "./gate-line.ts";
 
 /** When a device opens at a constant current, from cold: never before the one, by the other at the latest. */
 export interface OpeningTime {
@@ -20,12 +20,9 @@ export interface DeviceBand {
   holdsToA: number;
   /** From here on it opens at once, without thermal delay; undefined for a fuse. */
   instantaneousFromA?: number;
+  /** True where its standard gives no gate for it and the band is our reading of what is tabulated. */
+  isEstimate: boolean;
   opening(currentA: number): OpeningTime;
-}
-
-interface Gate {
-  currentA: number;
-  timeS: number;
 }
 
 /**
@@ -55,6 +52,7 @@ export function breakerBand(curve: BreakerCurve, ratingA: number): DeviceBand | 
     ratingA,
     holdsToA: early[0]!.currentA,
     instantaneousFromA,
+    isEstimate: false,
     opening: (currentA) => ({
       earliestS: currentA > heldBelowA ? 0 : Math.max(shape.instantaneousS, timeOnGates(early, currentA)),
       latestS: currentA >= instantaneousFromA ? shape.instantaneousS : timeOnGates(late, currentA),
@@ -63,66 +61,17 @@ export function breakerBand(curve: BreakerCurve, ratingA: number): DeviceBand | 
 }
 
 /**
- * Band of a BS 1362 cartridge fuse from its gates; it holds 1.6 In and opens at 1.9 In within 30 minutes. Between
- * gates a straight line on log-log paper, beyond the last constant I²t: our reading. Undefined for a rating that has
- * no gate in the standard, which is every one but 3 A and 13 A.
+ * Band of the device of a way or of the fuse of a connection unit by what is stated there. Undefined where its rating,
+ * its standard or a circuit-breaker's curve is not stated, or where no standard makes a breaker of that rating.
  */
-export function fuseBand(ratingA: number): DeviceBand | undefined {
-  const rows = fuseGates.filter((row) => row.ratingA === ratingA);
-  if (rows.length === 0) return undefined;
-  const holdsToA = fuseLimits.holdsMultiple * ratingA;
-  const early: Gate[] = [
-    { currentA: holdsToA, timeS: fuseLimits.conventionalS },
-    ...rows.flatMap(({ currentA, earliestS }) => (earliestS ? [{ currentA, timeS: earliestS }] : [])),
-  ];
-  const late: Gate[] = [
-    { currentA: fuseLimits.opensMultiple * ratingA, timeS: fuseLimits.conventionalS },
-    ...rows.map(({ currentA, latestS }) => ({ currentA, timeS: latestS })),
-  ];
-  return {
-    ratingA,
-    holdsToA,
-    opening: (currentA) => ({
-      earliestS: timeOnGates(early, currentA),
-      latestS: timeOnGates(late, currentA),
-    }),
-  };
-}
-
-/**
- * Seconds by which a BS 3036 or BS 88-3 fuse has opened, from the times that the tables of its loop impedance stand for
- * (BS 7671:2018 Tables 41.2 and 41.4: Ia = 0.95 x 230 V / Zs). Between two a straight line on log-log paper, beyond the
- * last constant I²t: a fuse is never slower there, for its curve only gets steeper towards small currents. Infinity
- * below the first; undefined for a rating without a row.
- */
-export function tabulatedFuseOpeningS(
-  fuse: FuseStandard,
-  ratingA: number,
-  currentA: number,
-): number | undefined {
-  const gates = fuseZs
-    .filter((row) => row.fuse === fuse && row.ratingA === ratingA)
-    .map(({ maximumZsOhm, disconnectionS }): Gate => ({
-      currentA: (supply.cMin * supply.nominalV) / maximumZsOhm,
-      timeS: disconnectionS,
-    }))
-    .sort((a, b) => a.currentA - b.currentA);
-  return gates.length === 0 ? undefined : timeOnGates(gates, currentA);
-}
-
-/** Time on a line of gates: never below the first, log-log between two, constant I²t beyond the last. */
-function timeOnGates(gates: readonly Gate[], currentA: number): number {
-  const first = gates[0]!;
-  // At a holding gate the device holds; at an opening gate it opens: the gate itself belongs to the line.
-  if (currentA < first.currentA) return Infinity;
-  const above = gates.findIndex((gate) => gate.currentA >= currentA);
-  if (above === 0) return first.timeS;
-  if (above > 0) {
-    const low = gates[above - 1]!;
-    const high = gates[above]!;
-    const part = Math.log(currentA / low.currentA) / Math.log(high.currentA / low.currentA);
-    return low.timeS * (high.timeS / low.timeS) ** part;
-  }
-  const last = gates.at(-1)!;
-  return last.timeS * (last.currentA / currentA) ** 2;
+export function bandOfStation(
+  settings: StationSettings | undefined,
+  kind: "device" | "fuse",
+): DeviceBand | undefined {
+  const { deviceStandard, deviceCurve, deviceRatingA, fuseRatingA } = settings ?? {};
+  if (kind === "fuse") return fuseRatingA === undefined ? undefined : fuseBand("BS 1362", fuseRatingA);
+  const device = deviceStandard && disconnectingDevice(deviceStandard, deviceCurve);
+  if (device === undefined || deviceRatingA === undefined) return undefined;
+  const isBreaker = device === "B" || device === "C" || device === "D";
+  return isBreaker ? breakerBand(device, deviceRatingA) : fuseBand(device, deviceRatingA);
 }

@@ -6,6 +6,7 @@ import type { AsBuilt } from "./hidden-faults.ts";
 import { ringEndsAt } from "./meter.ts";
 import { followCourse } from "./run-course.ts";
 import { type RunFacts, runFacts } from "./run-facts.ts";
+import { checkRunLimits } from "./run-limits.ts";
 import { runDevices, type RunLoad } from "./run-world.ts";
 import type { WiringSolution } from "./wiring-network.ts";
 
@@ -71,9 +72,11 @@ export interface LoadRun {
 /**
  * Runs a programme of loads over what is built: two courses of events, every device opening as soon as it may and as
  * late as it may, and in each the temperatures of that bound. Between two events currents are constant and all is
- * exact; the series are read off every `stepS`.
+ * exact; the series are read off every `stepS`. A conductor that reaches the melting point of copper parts there, so
+ * every run ends and no temperature is beyond it. Throws `RunLimitsError`.
  */
 export function runLoads(input: LoadRunInput): LoadRun {
+  checkRunLimits(input);
   const { wiring, built, durationS, stepS } = input;
   const devices = runDevices(built);
   const cables = runCables(built, wiring.cables);
@@ -87,7 +90,7 @@ export function runLoads(input: LoadRunInput): LoadRun {
       mustBeOpen: [],
     })),
     rings: rings.map(({ way, ends }) => ({ way, ends, legA: [[], []], firstShare: [] })),
-    facts: { events: [], untimed: [] },
+    facts: { events: [], untimed: [], estimated: [] },
   };
   for (let atS = 0; atS <= durationS + 1e-9; atS += stepS) run.timeS.push(atS);
 

@@ -49,10 +49,16 @@ export function followCourse(
     }
     if (nextSampleS > durationS + 1e-9) return { world, heating };
     const switchingS = switchings[nextSwitching]?.atS ?? Infinity;
-    const openingS = nowS + world.nextOpeningInS();
-    const untilS = Math.min(nextSampleS, switchingS, openingS);
-    heating.pass(world.solution, untilS - nowS, nowS);
-    if (world.pass(untilS - nowS, untilS)) solve();
-    nowS = untilS;
+    const fixedS = Math.min(nextSampleS, switchingS);
+    const melting = heating.nextMelting(world.solution);
+    const eventInS = Math.min(world.nextOpeningInS(), melting.inS);
+    // The time left, not the difference of two times: late in a run that would round a short one to nought.
+    const lastsS = Math.min(Math.max(0, fixedS - nowS), eventInS);
+    heating.pass(world.solution, lastsS, nowS);
+    nowS = nowS + eventInS < fixedS ? nowS + eventInS : fixedS;
+    const hasOpened = world.pass(lastsS, nowS);
+    const hasMelted = melting.inS <= lastsS;
+    if (hasMelted) for (const id of melting.cables) world.melted.set(id, nowS);
+    if (hasOpened || hasMelted) solve();
   }
 }

@@ -11,13 +11,14 @@ export const runLinesC: readonly number[] = [
   conductorTemperature.faultLimitC,
 ];
 
-/** Something that happens in a run, between an earliest and a latest time; Infinity where it need not happen. */
+/** Something that happens in a run, between an earliest and a latest time. */
 export interface RunEvent {
-  kind: "device" | "fuse" | "rcd" | "long-life" | "fault-limit";
+  kind: "device" | "fuse" | "rcd" | "long-life" | "fault-limit" | "melted";
   /** Station or cable. */
   id: string;
   earliestS: number;
-  latestS: number;
+  /** Left out where it need not happen in this run. */
+  latestS?: number;
 }
 
 /** What the sentence under a run is made of. */
@@ -27,8 +28,10 @@ export interface RunFacts {
   /** The protection that acts first; undefined where none need act. */
   first?: RunEvent;
   hottest?: { cable: CableId; earlyC: number; lateC: number; state: HeatState };
-  /** Devices and fuses that carry more than their rating and that nobody can time: their standard has no gate for them. */
+  /** Devices and fuses that carry more than their rating and that nobody can time: what they are is not stated. */
   untimed: StationId[];
+  /** Those that carry more than their rating and whose times are an estimate: their standard has no gate for them. */
+  estimated: StationId[];
 }
 
 export interface FactsInput {
@@ -53,31 +56,43 @@ export function runFacts(input: FactsInput): RunFacts {
     const by = earliest.world.openings.find((opening) => opening.device === device)?.by;
     if (!by) return [];
     const kind = by === "rcd" ? "rcd" : device.kind;
-    return [
-      { kind, id: device.station, earliestS: openedS(earliest, device), latestS: openedS(latest, device) },
-    ];
+    return [eventOf(kind, device.station, openedS(earliest, device), openedS(latest, device))];
   });
+  // Conductors are soonest hot where the devices open at the latest.
   const reached = runLinesC.flatMap((lineC) =>
     cables.flatMap(({ id }, index): RunEvent[] => {
       const earliestS = latest.heating.reachedS.get(lineC)![index]!;
-      const latestS = earliest.heating.reachedS.get(lineC)![index]!;
       const kind = lineC === conductorTemperature.longLifeC ? "long-life" : "fault-limit";
-      return earliestS < Infinity ? [{ kind, id, earliestS, latestS }] : [];
+      const latestS = earliest.heating.reachedS.get(lineC)![index]!;
+      return earliestS < Infinity ? [eventOf(kind, id, earliestS, latestS)] : [];
     }),
   );
-  const events = [...openings, ...reached].sort((a, b) => a.earliestS - b.earliestS || a.latestS - b.latestS);
+  const melted = [...latest.world.melted].map(([id, atS]) =>
+    eventOf("melted", id, atS, earliest.world.melted.get(id) ?? Infinity),
+  );
+  const events = [...openings, ...reached, ...melted].sort(
+    (a, b) => a.earliestS - b.earliestS || (a.latestS ?? Infinity) - (b.latestS ?? Infinity) || 0,
+  );
   const first = events.find(({ kind }) => kind === "device" || kind === "fuse" || kind === "rcd");
   const hottest = hottestOf(input);
+  const overloaded = (isMeant: (device: RunDevice) => boolean): StationId[] =>
+    devices
+      .filter(
+        (device, index) =>
+          isMeant(device) && Math.max(...input.deviceCurrentA[index]!) > (device.ratingA ?? 0),
+      )
+      .map(({ station }) => station);
   return {
     events,
     ...(first ? { first } : {}),
     ...(hottest ? { hottest } : {}),
-    untimed: devices
-      .filter(
-        ({ hasBand, ratingA = 0 }, index) => !hasBand && Math.max(...input.deviceCurrentA[index]!) > ratingA,
-      )
-      .map(({ station }) => station),
+    untimed: overloaded(({ hasBand }) => !hasBand),
+    estimated: overloaded(({ isEstimate }) => isEstimate),
   };
+}
+
+function eventOf(kind: RunEvent["kind"], id: string, earliestS: number, latestS: number): RunEvent {
+  return { kind, id, earliestS, ...(latestS < Infinity ? { latestS } : {}) };
 }
 
 function hottestOf({ cables, earliest, latest, series, timeS, deviceA }: FactsInput): RunFacts["hottest"] {

@@ -1,13 +1,12 @@
 import type { CableId, StationId } from "../board/ids.ts";
 import { nodeId } from "../wiring/buses.ts";
-import { disconnectingDevice } from "../trade/disconnecting-device.ts";
-import { rcdLimits } from "../trade/rcd-limits.ts";
 import { supply } from "../trade/supply.ts";
 import { defaults } from "../circuit/defaults.ts";
-import type { Station, Supply } from "../wiring/wiring.schema.ts";
+import type { Supply } from "../wiring/wiring.schema.ts";
 import type { CopperLink } from "./copper.ts";
-import { breakerBand, type DeviceBand, fuseBand } from "./device-band.ts";
+import { bandOfStation } from "./device-band.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
+import { rcdOpening } from "./rcd-opening.ts";
 import { type Edge, opensInS, progressAfter, type TripProgress } from "./trip-progress.ts";
 import { loadNodes, type WiringSolution, wiringNetwork, wiringSolution } from "./wiring-network.ts";
 
@@ -22,8 +21,10 @@ export interface RunDevice {
   station: StationId;
   kind: "device" | "fuse";
   ratingA: number | undefined;
-  /** False where its standard has no gates for it, so that nobody can say when it opens. */
+  /** False where what it is is not stated, so that nobody can say when it opens. */
   hasBand: boolean;
+  /** True where its band is our reading of what is tabulated, not gates of its standard. */
+  isEstimate: boolean;
   link: CopperLink;
   linkIndex: number;
   /** Its neutral and the RCD it has, for the residual current. */
@@ -41,12 +42,14 @@ export function runDevices(built: AsBuilt): RunDevice[] {
     const { station, kind } = link;
     const settings = built.stations.get(station)?.settings;
     const neutral = nodeId(station, "N");
+    const band = bandOfStation(settings, kind);
     return [
       {
         station,
         kind,
         ratingA: kind === "device" ? settings?.deviceRatingA : settings?.fuseRatingA,
-        hasBand: bandOf(built.stations.get(station), kind) !== undefined,
+        hasBand: band !== undefined,
+        isEstimate: band?.isEstimate ?? false,
         link,
         linkIndex,
         neutralIndex: built.links.findIndex((each) => each.kind === "bar" && each.to === neutral),
@@ -56,27 +59,22 @@ export function runDevices(built: AsBuilt): RunDevice[] {
   });
 }
 
-function bandOf(station: Station | undefined, kind: "device" | "fuse"): DeviceBand | undefined {
-  const { deviceStandard, deviceCurve, deviceRatingA, fuseRatingA } = station?.settings ?? {};
-  if (kind === "fuse") return fuseRatingA === undefined ? undefined : fuseBand(fuseRatingA);
-  const device = deviceStandard && disconnectingDevice(deviceStandard, deviceCurve);
-  const isBreaker = device === "B" || device === "C" || device === "D";
-  return isBreaker && deviceRatingA !== undefined ? breakerBand(device, deviceRatingA) : undefined;
-}
-
 /** Leaks above this carry less than a hundredth of a milliamp and are left out of a run. */
 const leastLeakOhm = 20e6;
 
 /**
  * One course of events: every device opens at one edge of its band. Loads are impedances (230² / P); the network is
- * solved anew whenever a load is switched or a device opens, with each cable at the temperature it then has.
+ * solved anew whenever a load is switched, a device opens or a conductor melts, with each cable at the temperature it
+ * then has.
  */
 export class RunWorld {
   solution: WiringSolution;
   readonly openings: Opening[] = [];
   readonly isOpen: boolean[];
+  /** Cables whose conductors have melted through, and when. */
+  readonly melted = new Map<CableId, number>();
   #progress: TripProgress[];
-  /** Since when residual current has been above the RCD's rating, by device; Infinity where it is not. */
+  /** For how long residual current has been enough for the RCD, by device; 0 where it is not. */
   #residualForS: number[];
 
   constructor(
@@ -87,7 +85,7 @@ export class RunWorld {
   ) {
     this.isOpen = devices.map(() => false);
     this.#progress = devices.map(({ station, kind }) => ({
-      band: bandOf(built.stations.get(station), kind),
+      band: bandOfStation(built.stations.get(station)?.settings, kind),
       part: 0,
     }));
     this.#residualForS = devices.map(() => 0);
@@ -120,7 +118,8 @@ export class RunWorld {
     this.devices.forEach((device, index) => {
       if (this.isOpen[index]) return;
       const isRcdDue = this.#rcdInS(index) <= durationS;
-      this.#residualForS[index] = this.#isResidual(index) ? this.#residualForS[index]! + durationS : 0;
+      this.#residualForS[index] =
+        this.#rcdTakesS(index) < Infinity ? this.#residualForS[index]! + durationS : 0;
       const after = progressAfter(this.#progress[index]!, this.edge, this.currentA(device), durationS);
       this.#progress[index] = after;
       if (after.part < 1 - 1e-12 && !isRcdDue) return;
@@ -131,18 +130,17 @@ export class RunWorld {
     return hasOpened;
   }
 
-  #isResidual(index: number): boolean {
+  /** Seconds the RCD takes at the residual current there is, at this edge of its band; Infinity where it holds. */
+  #rcdTakesS(index: number): number {
     const { linkIndex, neutralIndex, rcdMa } = this.devices[index]!;
-    if (rcdMa === 0 || neutralIndex < 0) return false;
+    if (rcdMa === 0 || neutralIndex < 0) return Infinity;
     const { linkA } = this.solution;
-    return Math.abs(linkA[linkIndex]! + linkA[neutralIndex]!) * 1000 >= rcdMa;
+    const { earliestS, latestS } = rcdOpening(rcdMa, Math.abs(linkA[linkIndex]! + linkA[neutralIndex]!));
+    return this.edge === "earliest" ? earliestS : latestS;
   }
 
-  /** An RCD may open as soon as its rated residual current flows, and has opened after 300 ms (BS 7671 643.7.1). */
   #rcdInS(index: number): number {
-    if (!this.#isResidual(index)) return Infinity;
-    const takesS = this.edge === "earliest" ? 0 : rcdLimits.atRatedMostMs / 1000;
-    return Math.max(0, takesS - this.#residualForS[index]!);
+    return Math.max(0, this.#rcdTakesS(index) - this.#residualForS[index]!);
   }
 
   #solve(loads: readonly RunLoad[], temperatureC: (cable: CableId) => number): WiringSolution {
@@ -157,12 +155,20 @@ export class RunWorld {
       const [from, to] = [built.conductors[one]!.fromNode, built.conductors[two]!.fromNode];
       if (from !== to) impedances.push({ from, to, resistanceOhm });
     }
-    const net = wiringNetwork(built, {
-      ...this.conditions,
-      temperatureC,
-      impedances,
-      openLinks: new Set(this.devices.filter((_, index) => this.isOpen[index]).map(({ link }) => link)),
-    });
+    const conductors = built.conductors.map((conductor) =>
+      this.melted.has(conductor.cable) && conductor.core !== "earth"
+        ? { ...conductor, jointOhm: Infinity }
+        : conductor,
+    );
+    const net = wiringNetwork(
+      { ...built, conductors },
+      {
+        ...this.conditions,
+        temperatureC,
+        impedances,
+        openLinks: new Set(this.devices.filter((_, index) => this.isOpen[index]).map(({ link }) => link)),
+      },
+    );
     return wiringSolution(net, net.open);
   }
 }

@@ -18,6 +18,7 @@ import { disconnectionLimits } from "./disconnection-limits.ts";
 import { diversity } from "./diversity.ts";
 import { flexibleCableCapacity } from "./flexible-cable-capacity.ts";
 import { floorAreas } from "./floor-areas.ts";
+import { fuseFusing } from "./fuse-fusing.ts";
 import { fuseGates } from "./fuse-gates.ts";
 import { fuseLimits } from "./fuse-limits.ts";
 import { fuseRatings } from "./fuse-ratings.ts";
@@ -33,6 +34,7 @@ import { meterLimits } from "./meter-limits.ts";
 import { overloadLimits } from "./overload-limits.ts";
 import { plugFlexCapacity } from "./plug-flex-capacity.ts";
 import { rcdLimits } from "./rcd-limits.ts";
+import { rcdTimes } from "./rcd-times.ts";
 import { ringLimits } from "./ring-limits.ts";
 import { ringTestLimits } from "./ring-test-limits.ts";
 import { ringTestSpread } from "./ring-test-spread.ts";
@@ -78,6 +80,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofPairs({ diversity }),
   ...ofRows({ flexibleCableCapacity }, "csaMm2"),
   ...ofRows({ floorAreas }, "shape", "leastDeviceA", "mostDeviceA"),
+  ...ofRows({ fuseFusing }, "fuse"),
   ...ofRows({ fuseGates }, "ratingA", "currentA"),
   ...ofPairs({ fuseLimits }),
   ...ofRows({ fuseRatings }),
@@ -93,6 +96,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofPairs({ overloadLimits }),
   ...ofRows({ plugFlexCapacity }, "csaMm2"),
   ...ofPairs({ rcdLimits }),
+  ...ofRows({ rcdTimes }, "type", "fromMultiple"),
   ...ofPairs({ ringLimits }),
   ...ofPairs({ ringTestLimits }),
   ...ofRows({ ringTestSpread }, "csaMm2", "cpcCsaMm2"),

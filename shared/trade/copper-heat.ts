@@ -30,6 +30,8 @@ export const copperHeat = sourced({
   /** For the heat equation; table work uses the rounder 0.004. */
   alphaPerC: [0.00393, copper],
   betaC: [234.5, copper],
+  /** Nothing carries current beyond it. */
+  meltsAtC: [1084, copper],
   copperHeatJPerKCm3: [3.45, copper],
   pvcHeatJPerKCm3: [1.7, plastic],
   /** sqrt(Qc (beta + 20) / rho20) = 225.7, printed as 226. */

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { csaMm2Schema, insulationMegohmSchema, resistanceOhmSchema } from "../board/quantities.schema.ts";
 import { stationIdSchema } from "../board/ids.schema.ts";
 
 /** A fault of a hunt: laid over what is sensed, seen by the meter and the load run alone. */
@@ -8,14 +9,14 @@ export const hiddenFaultSchema = z.discriminatedUnion("kind", [
     kind: z.literal("high-resistance"),
     cable: z.string(),
     role: z.enum(["L", "N", "E"]),
-    resistanceOhm: z.number().positive(),
+    resistanceOhm: resistanceOhmSchema,
   }),
   z.strictObject({
     kind: z.literal("crossed-cores"),
     cable: z.string(),
     roles: z.tuple([z.enum(["L", "N", "E"]), z.enum(["L", "N", "E"])]),
   }),
-  z.strictObject({ kind: z.literal("wrong-cpc"), cable: z.string(), cpcCsaMm2: z.number().positive() }),
+  z.strictObject({ kind: z.literal("wrong-cpc"), cable: z.string(), cpcCsaMm2: csaMm2Schema }),
   z.strictObject({
     kind: z.literal("missing-link"),
     station: stationIdSchema,
@@ -25,7 +26,7 @@ export const hiddenFaultSchema = z.discriminatedUnion("kind", [
     kind: z.literal("low-insulation"),
     cable: z.string(),
     between: z.tuple([z.enum(["L", "N", "E"]), z.enum(["L", "N", "E"])]),
-    insulationMegohm: z.number().min(0),
+    insulationMegohm: insulationMegohmSchema,
   }),
 ]);
 

@@ -6,10 +6,18 @@ import {
   roleSchema,
   stationIdSchema,
 } from "../board/ids.schema.ts";
+import {
+  csaMm2Schema,
+  currentASchema,
+  depthMmSchema,
+  insulationMegohmSchema,
+  lengthMSchema,
+  powerWSchema,
+  readingOhmSchema,
+  resistanceOhmSchema,
+} from "../board/quantities.schema.ts";
 import { sides, stationKinds } from "../board/station-kinds.ts";
 import { stationSettingsSchema } from "../board/station-settings.schema.ts";
-
-const positive = z.number().positive();
 
 export const referenceMethods = ["A", "C", "100", "101", "102", "103"] as const;
 export const earthings = ["TN-C-S", "TN-S", "TT"] as const;
@@ -33,19 +41,19 @@ export const routeSchema = z.strictObject({
   /** Circuits bunched together, this one included. */
   groupedCircuits: z.number().int().min(1).max(20).optional(),
   /** Length of cable totally surrounded by thermal insulation. */
-  insulationMm: z.number().min(0).optional(),
+  insulationMm: depthMmSchema.optional(),
   /** Depth in the wall; under 50 mm asks for an RCD. Left out: on the surface or deeper. */
-  depthMm: z.number().min(0).optional(),
+  depthMm: depthMmSchema.optional(),
   inMetalFramedWall: z.boolean().optional(),
 });
 
 export const cableSchema = z.strictObject({
   from: entryIdSchema,
   to: entryIdSchema,
-  csaMm2: positive.optional(),
+  csaMm2: csaMm2Schema.optional(),
   /** Left out: the usual protective conductor of that size. */
-  cpcCsaMm2: positive.optional(),
-  lengthM: positive.optional(),
+  cpcCsaMm2: csaMm2Schema.optional(),
+  lengthM: lengthMSchema.optional(),
   ...routeSchema.shape,
   /**
    * Which position at `from` meets which at `to`. Left out: every core straight, core by core. States single
@@ -56,7 +64,7 @@ export const cableSchema = z.strictObject({
 
 export const loadSchema = z.strictObject({
   station: stationIdSchema,
-  powerW: positive,
+  powerW: powerWSchema,
   /** Runs for hours at a time. */
   isLongRunning: z.boolean().optional(),
   name: z.string().max(40).optional(),
@@ -78,8 +86,8 @@ export const readingSchema = z.strictObject({
   /** Where the red and the black probe stood. */
   red: contactIdSchema.optional(),
   black: contactIdSchema.optional(),
-  resistanceOhm: z.number().min(0).optional(),
-  insulationMegohm: z.number().min(0).optional(),
+  resistanceOhm: readingOhmSchema.optional(),
+  insulationMegohm: insulationMegohmSchema.optional(),
   /** Above what the meter shows: ">1999" ohm or ">999" megohm. */
   isOverRange: z.boolean().optional(),
   isPolarityRight: z.boolean().optional(),
@@ -124,7 +132,11 @@ export const requirementSchema = z.discriminatedUnion("kind", [
     spareSizes: z.number().int().min(0).max(1).optional(),
   }),
   z.strictObject({ kind: z.literal("kept"), cables: z.array(cableIdSchema).min(1) }),
-  z.strictObject({ kind: z.literal("device"), way: stationIdSchema, ratingA: z.array(positive).min(1) }),
+  z.strictObject({
+    kind: z.literal("device"),
+    way: stationIdSchema,
+    ratingA: z.array(currentASchema).min(1),
+  }),
   z.strictObject({
     kind: z.literal("readings"),
     way: stationIdSchema,
@@ -135,9 +147,9 @@ export const requirementSchema = z.discriminatedUnion("kind", [
 
 export const supplySchema = z.strictObject({
   earthing: z.enum(earthings).optional(),
-  zeOhm: positive.optional(),
+  zeOhm: resistanceOhmSchema.optional(),
   /** Resistance of the earth electrode (TT). */
-  electrodeOhm: positive.optional(),
+  electrodeOhm: resistanceOhmSchema.optional(),
 });
 
 /** The one file format for a wiring: what is built, and all that a rule may need to judge it. */
