@@ -1,6 +1,7 @@
 import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
 import { byBench } from "../../shared/protocol/author.ts";
 import type { Answer } from "../../shared/protocol/socket-events.ts";
+import { rulePackText } from "../../shared/rules/rule-pack-text.ts";
 import { decide, type Situation } from "../attempt/decide.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { settingName } from "../attempt/attempt-state.ts";
@@ -41,7 +42,9 @@ export class Bench {
       if (before) core.work.waitWith(before);
       core.health.guard(() => {
         const boardHash = records.log.keepDocument("board", boardBytes);
-        const content = { softwareVersion, rulePackVersion, board: board.id, boardHash, isSimulated };
+        const rulePackHash = records.log.keepDocument("rule-pack", Buffer.from(rulePackText(), "utf8"));
+        const pack = { rulePackVersion, rulePackHash };
+        const content = { softwareVersion, ...pack, board: board.id, boardHash, isSimulated };
         records.log.append([{ attemptId: null, type: "boot", author: byBench, content }]);
       });
     }

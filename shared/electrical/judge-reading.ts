@@ -18,14 +18,18 @@ import { electricalOf } from "./electrical-model.ts";
 import { insulationLimit } from "./meter.ts";
 import { zoneTreeOf } from "./zone-tree.ts";
 
-/** `unclear`: the record does not hold enough to say. A clear case is never called unclear. */
-export type RightJudgement = "pass" | "fail" | "unclear";
+/**
+ * `unclear`: the record does not hold enough to say. `implausible`: not what cable of that length can read, so it says
+ * nothing about the circuit but that the right places have to be probed again; never a pass, and right to be failed.
+ */
+export type RightJudgement = "pass" | "fail" | "unclear" | "implausible";
 
 /**
  * Whether a reading on record passes, by the limits of its test: over range fails every resistance test; line and
  * neutral of a ring end to end agree within 0.05 ohm and the protective conductor stands to them as its size does (IET
  * Guidance Note 3); steps 2 and 3 give what the ends predict; insulation is at least 1.00 megohm (BS 7671 Table 64);
- * a protective conductor reads no more than its cable, its leads and a tolerance come to. `readings` are all on record.
+ * a protective conductor reads no more than its cable, its leads and a tolerance come to. A resistance far below what
+ * the lengths give, or ends far above it, is implausible whatever it agrees with. `readings` are all on record.
  */
 export function judgeReading(
   model: CircuitModel,
@@ -44,19 +48,50 @@ export function judgeReading(
   if (reading.resistanceOhm === undefined) return "unclear";
   if (test === "continuity-cpc") return judgeContinuity(model, reading, reading.resistanceOhm);
   const ring = model.circuits.find(({ way }) => way === reading.way)?.zone.shape.rings[0];
-  const ends = ringEnds(readings, reading.way);
+  const ends = ringEnds(readings, reading.way, ring);
   if (test === "ring-step-1") return judgeStep1(ring, reading, reading.resistanceOhm, ends);
-  return judgeAround(ring, reading, reading.resistanceOhm, ends);
+  return judgeAround(model, ring, reading, reading.resistanceOhm, ends);
 }
 
-/** End-to-end readings on record for a way, the last of each conductor. */
-function ringEnds(readings: readonly Reading[], way: StationId): Partial<Record<RoleClass, number>> {
+/** Plausible end-to-end readings on record for a way, the last of each conductor. */
+function ringEnds(
+  readings: readonly Reading[],
+  way: StationId,
+  ring: Ring | undefined,
+): Partial<Record<RoleClass, number>> {
   const ends: Partial<Record<RoleClass, number>> = {};
   for (const { test, way: of, red, resistanceOhm } of readings) {
     if (test !== "ring-step-1" || of !== way || !red || resistanceOhm === undefined) continue;
-    ends[roleClass(roleOf(red))] = resistanceOhm;
+    const conductor = roleClass(roleOf(red));
+    if (isEndPlausible(ring, conductor, resistanceOhm)) ends[conductor] = resistanceOhm;
+    else delete ends[conductor];
   }
   return ends;
+}
+
+/** End to end resistance of one conductor of a ring at 20 °C by its lengths; undefined where they do not say. */
+function endToEndOhm(ring: Ring | undefined, of: RoleClass): number | undefined {
+  if (!ring || ring.isBridged || !ring.closes[of] || ring.runs.some(({ cables }) => cables.length > 1))
+    return undefined;
+  let sumOhm = 0;
+  for (const { csaMm2, cpcCsaMm2, lengthM } of ring.cables) {
+    const size = of === "earth" ? cpcCsaMm2 : csaMm2;
+    const milliohmPerM = size === undefined ? undefined : copperResistanceMilliohmPerM(size);
+    if (milliohmPerM === undefined || lengthM === undefined) return undefined;
+    sumOhm += (milliohmPerM * lengthM) / 1000;
+  }
+  return sumOhm;
+}
+
+const isFarBelow = (readOhm: number, expectedOhm: number): boolean =>
+  readOhm < ringTestLimits.leastPlausibleFraction * expectedOhm - ringTestLimits.r1RnToleranceOhm;
+
+/** A poor joint shows in one conductor; ends of twice what the cable has are not the ends of this ring. */
+function isEndPlausible(ring: Ring | undefined, of: RoleClass, readOhm: number): boolean {
+  const expectedOhm = endToEndOhm(ring, of);
+  if (expectedOhm === undefined) return true;
+  const mostOhm = expectedOhm / ringTestLimits.leastPlausibleFraction;
+  return !isFarBelow(readOhm, expectedOhm) && readOhm <= mostOhm + tolerance + meterLimits.testLeadsOhm;
 }
 
 const tolerance = ringTestLimits.r1RnToleranceOhm + meterLimits.resolutionOhm / 2;
@@ -70,6 +105,7 @@ function judgeStep1(
 ): RightJudgement {
   const of = red && roleClass(roleOf(red));
   if (of === undefined) return "unclear";
+  if (!isEndPlausible(ring, of, resistanceOhm)) return "implausible";
   const line = ends.live ?? ends.neutral;
   if (of === "earth") {
     const ratio = cpcRatio(ring);
@@ -103,8 +139,9 @@ function cpcRatio(ring: Ring | undefined): number | undefined {
 
 /** Steps 2 and 3, from the ends on record: between the value at the way and that in the middle; a spur reads more. */
 function judgeAround(
+  model: CircuitModel,
   ring: Ring | undefined,
-  { test, red }: Reading,
+  { test, red, black }: Reading,
   resistanceOhm: number,
   ends: Partial<Record<RoleClass, number>>,
 ): RightJudgement {
@@ -113,10 +150,14 @@ function judgeAround(
   if (r1 === undefined || r2 === undefined || !red) return "unclear";
   const leastOhm = (r1 * r2) / (r1 + r2);
   const mostOhm = (r1 + r2) / 4;
+  if (isFarBelow(resistanceOhm, leastOhm)) return "implausible";
   if (resistanceOhm < leastOhm - tolerance) return "fail";
   if (resistanceOhm <= mostOhm + tolerance) return "pass";
-  // More than the ring alone gives: right on a spur, wrong on the ring.
-  return ring?.stations.includes(stationOf(red)) ? "fail" : "unclear";
+  // More than the ring alone gives: right on a spur, as far as its cable goes, and wrong on the ring.
+  if (ring?.stations.includes(stationOf(red))) return "fail";
+  const spurOhm = black && coldOhm(model, red, black);
+  if (spurOhm === undefined) return "unclear";
+  return resistanceOhm <= mostOhm + spurOhm + tolerance + meterLimits.testLeadsOhm ? "unclear" : "fail";
 }
 
 /** Against what cable and leads come to by the sizes and lengths that are stated; a poor joint reads more. */
@@ -129,13 +170,20 @@ function judgeContinuity(
     zones.some((zone) => zone.ways.includes(way)),
   );
   if (!red || !black || !circuit || cableGaps(circuit.zones).length > 0) return "unclear";
+  const expectedOhm = coldOhm(model, red, black);
+  if (expectedOhm === undefined) return "unclear";
+  if (isFarBelow(resistanceOhm, expectedOhm)) return "implausible";
+  return resistanceOhm <= expectedOhm + tolerance + meterLimits.testLeadsOhm ? "pass" : "fail";
+}
+
+/** Resistance at 20 °C from two contacts back to the way; undefined where one is not reached. */
+function coldOhm(model: CircuitModel, red: ContactId, black: ContactId): number | undefined {
   const { copper, ownOhm } = electricalOf(model);
   const hotOhm = (contact: ContactId): number => {
     const id = nodeOfFront(contact, model.buses);
     const node = id === undefined ? undefined : copper.nodeIndex.get(id);
     return node === undefined ? Infinity : ownOhm[node]!;
   };
-  const expectedOhm = (hotOhm(red) + hotOhm(black)) / resistanceFactor(conductorTemperature.longLifeC);
-  if (expectedOhm === Infinity) return "unclear";
-  return resistanceOhm <= expectedOhm + tolerance + meterLimits.testLeadsOhm ? "pass" : "fail";
+  const bothOhm = (hotOhm(red) + hotOhm(black)) / resistanceFactor(conductorTemperature.longLifeC);
+  return bothOhm < Infinity ? bothOhm : undefined;
 }

@@ -6,10 +6,13 @@ import { at, evidence, missing } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
-/** A reading on record that its limits pass and the learner failed, or the other way round. */
+/**
+ * A reading on record that its limits pass and the learner failed, or the other way round, or that was passed though no
+ * cable of that length reads so.
+ */
 export const readingMisjudged: Rule = {
   id: "reading-misjudged",
-  variants: { passed: "fix", failed: "fix" },
+  variants: { passed: "fix", failed: "fix", implausible: "fix" },
   source: {
     kind: "guidance",
     document: "IET Guidance Note 3",
@@ -24,7 +27,7 @@ export const readingMisjudged: Rule = {
       if (judged === undefined) return [];
       const right = judgeReading(model, reading, readings);
       if (right === "unclear") return lackingFor(model, reading);
-      if (judged === right) return [];
+      if (judged === right || (right === "implausible" && judged === "fail")) return [];
       const facts = {
         test,
         way,
@@ -32,7 +35,8 @@ export const readingMisjudged: Rule = {
         ...(insulationMegohm === undefined ? {} : { readingMegohm: insulationMegohm }),
       };
       const place = red ? at("contact", red) : at("station", way);
-      return evidence(judged === "pass" ? "passed" : "failed", [place], facts);
+      const variant = right === "implausible" ? right : judged === "pass" ? "passed" : "failed";
+      return evidence(variant, [place], facts);
     });
   },
 };

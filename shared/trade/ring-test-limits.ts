@@ -15,6 +15,8 @@ export const ringTestLimits = sourced({
   r1RnToleranceOhm: [0.05, handbook],
   /** Handbook figure for 2.5/1.5 mm². The BS EN 60228 maxima give 12.1 / 7.41 = 1.63, so 1.6 to 1.7 is accepted. */
   r2R1Ratio: [1.67, handbook],
+  /** A reading below half or above twice what the lengths give was not taken where it is said to have been. */
+  leastPlausibleFraction: [0.5, { kind: "common practice, no source" }],
   leastR2R1Ratio: [1.6, recomputed],
   mostR2R1Ratio: [1.7, recomputed],
 });

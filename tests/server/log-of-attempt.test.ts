@@ -212,7 +212,7 @@ describe("the log of an attempt", () => {
     expect(second?.content["scenarioHash"]).toBe(first?.content["scenarioHash"]);
     const bytes = bench.parts.records?.logReader.document(String(first?.content["scenarioHash"]));
     expect(JSON.parse(Buffer.from(bytes ?? []).toString("utf8"))).toMatchObject({ id: "first-spur" });
-    expect(bench.writing.prepare("SELECT count(*) AS n FROM document").get()).toEqual({ n: 2 });
+    expect(bench.writing.prepare("SELECT count(*) AS n FROM document").get()).toEqual({ n: 3 });
   });
 
   it("knows the learner by an opaque id only", async () => {

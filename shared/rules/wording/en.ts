@@ -802,6 +802,11 @@ export const en = {
         why: "[The reading is {readingOhm}. ][The reading is {readingMegohm}. ]It is within its limits.",
         remedy: "Compare the reading with its limit once more.",
       },
+      implausible: {
+        what: "The {test} for {way} was called a pass. Cable of that length cannot read so.",
+        why: "[The reading is {readingOhm}. ]That is far from what the length and size give.",
+        remedy: "Probe the right places and test again.",
+      },
     },
   },
 } as const satisfies Catalogue;

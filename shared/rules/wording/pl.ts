@@ -795,6 +795,11 @@ export const pl: Translated<typeof en> = {
         why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Mieści się w granicach.",
         remedy: "Porównaj wynik z granicą jeszcze raz.",
       },
+      implausible: {
+        what: "{way}: {test}. Wynik uznano za dobry, a przewód tej długości nie może go dać.",
+        why: "[Wynik to {readingOhm}. ]To daleko od tego, co wynika z długości i przekroju.",
+        remedy: "Przyłóż sondy we właściwych miejscach i zmierz jeszcze raz.",
+      },
     },
   },
 };

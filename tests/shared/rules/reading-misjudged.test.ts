@@ -116,6 +116,53 @@ describe("a reading of ring ends", () => {
   });
 });
 
+describe("a reading that cable of that length does not give", () => {
+  const ends = (l: number, n: number, judged: "pass" | "fail" = "pass") =>
+    said(
+      readingMisjudged,
+      ring(reading("ring-step-1", end("L"), l, judged), reading("ring-step-1", end("N"), n, judged)),
+    );
+  const probeAgain = (place: string): string[] => [`fix implausible ${place}`];
+
+  // 54 m of 2.5 mm² are 0.40 ohm (BS EN 60228): under half, less 0.05 ohm, is not its ends, nor is over twice.
+  it("is none of its ends, though both conductors are alike", () => {
+    expect(ends(0.02, 0.02)).toEqual([...probeAgain("way-1.a.L"), ...probeAgain("way-1.a.N")]);
+    expect(ends(1.2, 1.2)).toEqual([...probeAgain("way-1.a.L"), ...probeAgain("way-1.a.N")]);
+    expect(ends(0.16, 0.16)).toEqual([]);
+    expect(ends(0.9, 0.9)).toEqual([]);
+  });
+
+  it("is rightly called a fail, and says nothing against the other conductor", () => {
+    expect(ends(0.02, 0.02, "fail")).toEqual([]);
+    expect(ends(1.2, 1.2, "fail")).toEqual([]);
+    expect(ends(0.02, 0.4)).toEqual(probeAgain("way-1.a.L"));
+  });
+
+  it("is no protective conductor either, with the line or by itself", () => {
+    const one = (shown: number, judged: "pass" | "fail") =>
+      said(
+        readingMisjudged,
+        wire(["way-1.a socket-1.a 40m"], {
+          readings: [reading("continuity-cpc", face("socket-1", "E"), shown, judged)],
+        }),
+      );
+    // 40 m of 2.5/1.5 mm²: 0.78 ohm.
+    expect(one(0.3, "pass")).toEqual(probeAgain("socket-1.front.L"));
+    expect(one(0.3, "fail")).toEqual([]);
+    expect(one(0.35, "pass")).toEqual([]);
+  });
+
+  it("is judged by nothing where lengths are not known", () => {
+    const unknown = wire(["way-1.a socket-1.a 27m ?", "socket-1.b way-1.b 27m"], {
+      readings: [
+        reading("ring-step-1", end("L"), 0.02, "pass"),
+        reading("ring-step-1", end("N"), 0.02, "pass"),
+      ],
+    });
+    expect(said(readingMisjudged, unknown)).toEqual([]);
+  });
+});
+
 describe("a reading round a ring", () => {
   const known = [
     reading("ring-step-1", end("L"), 0.4, "pass"),
@@ -141,6 +188,8 @@ describe("a reading round a ring", () => {
   it("may read more on a spur, where nothing more can be said", () => {
     expect(around("ring-step-2", face("socket-2", "N"), 0.27)).toEqual([]);
     expect(around("ring-step-2", face("socket-2", "N"), 0.27, "fail")).toEqual([]);
+    expect(around("ring-step-2", face("socket-2", "N"), 3)).toEqual(passed("socket-2.front.L"));
+    expect(around("ring-step-2", face("socket-2", "N"), 3, "fail")).toEqual([]);
     expect(around("ring-step-2", face("socket-2", "N"), "over")).toEqual(passed("socket-2.front.L"));
   });
 
