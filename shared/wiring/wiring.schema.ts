@@ -121,14 +121,14 @@ export const requirementSchema = z.discriminatedUnion("kind", [
     by: stationIdSchema.optional(),
   }),
   /** A fuse before each that is no larger than the task allows. */
-  z.strictObject({ kind: z.literal("fuse"), stations: z.array(stationIdSchema).min(1), mostA: positive }),
+  z.strictObject({ kind: z.literal("fuse"), stations: z.array(stationIdSchema).min(1), mostA: currentASchema }),
   /** Device, load and cables of the circuit of a way go together. */
   z.strictObject({ kind: z.literal("sized"), way: stationIdSchema }),
   /** No new cable is larger than it needs to be by more than the spare sizes: one where none is stated. */
   z.strictObject({
     kind: z.literal("thrift"),
     /** The sizes there are to choose from. */
-    csaMm2: z.array(positive).min(2),
+    csaMm2: z.array(currentASchema).min(2),
     spareSizes: z.number().int().min(0).max(1).optional(),
   }),
   z.strictObject({ kind: z.literal("kept"), cables: z.array(cableIdSchema).min(1) }),
