@@ -121,7 +121,11 @@ export const requirementSchema = z.discriminatedUnion("kind", [
     by: stationIdSchema.optional(),
   }),
   /** A fuse before each that is no larger than the task allows. */
-  z.strictObject({ kind: z.literal("fuse"), stations: z.array(stationIdSchema).min(1), mostA: currentASchema }),
+  z.strictObject({
+    kind: z.literal("fuse"),
+    stations: z.array(stationIdSchema).min(1),
+    mostA: currentASchema,
+  }),
   /** Device, load and cables of the circuit of a way go together. */
   z.strictObject({ kind: z.literal("sized"), way: stationIdSchema }),
   /** No new cable is larger than it needs to be by more than the spare sizes: one where none is stated. */
