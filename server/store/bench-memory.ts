@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { languages } from "../../shared/text/languages.ts";
 import type { Connection } from "./open-database.ts";
 import { toStoreError } from "./store-error.ts";
@@ -29,7 +30,7 @@ export class BenchMemoryReader {
     const kept = this.#database
       .prepare<[string], { json: string }>("SELECT json FROM bench_memory WHERE key = ?")
       .get(key);
-    const parsed = benchMemorySchema.safeParse(kept ? jsonOf(kept.json) : {});
+    const parsed = parseSafely(benchMemorySchema, kept ? jsonOf(kept.json) : {});
     return parsed.success ? parsed.data : benchMemorySchema.parse({});
   }
 }

@@ -2,6 +2,7 @@ import type { Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { type BenchCommandName, benchCommandSchemas } from "../../shared/protocol/commands.schema.ts";
+import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { fieldName } from "../../shared/reading/problem.ts";
 import type { Answer, FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
 import type { Clock } from "../clock/clock.ts";
@@ -70,13 +71,13 @@ function serve(socket: BenchSocket, parts: SocketParts): void {
     if (!bucket.take()) return answer(refuse("too-fast"));
     if (!isCommand(name))
       return answer(refuse("bad-message", { where: String(name), what: "no such command" }));
-    const parsed = benchCommandSchemas[name].safeParse(rest[0]);
+    const parsed = parseSafely<object>(benchCommandSchemas[name], rest[0]);
     if (!parsed.success) {
-      const [issue] = parsed.error.issues;
+      const [issue] = parsed.issues;
       const where = `${name}: ${fieldName(issue?.path ?? [])}`;
       return answer(refuse("bad-message", { where, what: issue?.message ?? "" }));
     }
-    void parts.handle(name, parsed.data as never).then(answer);
+    void parts.handle(name, parsed.data as never).then(answer, () => answer(refuse("server-error")));
   });
   socket.emit("view", parts.view());
 }

@@ -22,6 +22,9 @@ export function letterDistance(a: string, b: string): number {
   return above[b.length] ?? 0;
 }
 
+/** Among more names than this nobody is offered one: a file with so many wrong ones must be refused soon as well. */
+const comparedCount = 200;
+
 /**
  * The known name somebody most likely meant, or undefined where none is near. A name written without its unit
  * (`length` for `lengthM`) is near however many letters the unit has.
@@ -32,7 +35,8 @@ export function nearestName(written: string, known: readonly string[]): string |
   if (unitLeftOut !== undefined) return unitLeftOut;
   const furthest = Math.min(3, Math.floor(written.length / 3));
   let best: { name: string; distance: number } | undefined;
-  for (const name of known) {
+  for (const name of known.slice(0, comparedCount)) {
+    if (Math.abs(name.length - written.length) > furthest) continue;
     const distance = letterDistance(lower, name.toLowerCase());
     if (distance <= furthest && (!best || distance < best.distance)) best = { name, distance };
   }

@@ -10,8 +10,14 @@ export type Stations = ReadonlyMap<StationId, Station>;
 export const stationsById = (stations: readonly Station[]): Stations =>
   new Map(stations.map((station) => [station.id, station]));
 
-/** Names in a row for a sentence. */
-export const listed = (names: readonly string[]): string => (names.length > 0 ? names.join(", ") : "none");
+const listedCount = 40;
+
+/** Names in a row for a sentence, the first 40 where there are more. */
+export function listed(names: readonly string[]): string {
+  if (names.length > listedCount)
+    return `${names.slice(0, listedCount).join(", ")} and ${names.length - listedCount} more`;
+  return names.length > 0 ? names.join(", ") : "none";
+}
 
 /** Complains where a station is not in the file, and offers the one most like it. */
 export function knownStation(field: string, id: StationId, stations: Stations): FieldProblem[] {

@@ -28,6 +28,18 @@ function get(
 }
 
 describe("a message over the socket", () => {
+  it("that poses as a text before anybody has signed in is refused, and the bench goes on", async () => {
+    const { url } = await testServer();
+    const screen = new Screen(url);
+    await screen.sees(({ state }) => state === "ready");
+    for (const length of [{ valueOf: 1 }, { valueOf: 1, toString: 1 }, null, "64"])
+      expect(await screen.send("sign-in", { by: "name", learner: { length } })).toMatchObject({
+        code: "bad-message",
+        facts: { where: "sign-in: learner" },
+      });
+    await screen.does("sign-in", { by: "guest" });
+  });
+
   it.each([
     { what: "a name that is no command", name: "open-the-door", message: {}, where: "open-the-door" },
     { what: "a name every object has", name: "constructor", message: {}, where: "constructor" },
