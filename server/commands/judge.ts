@@ -1,5 +1,6 @@
 import { judge } from "../../shared/rules/judge.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
+import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
@@ -16,10 +17,11 @@ const caution =
 
 /** A verdict as lines of text: findings, what cannot be said, what was asked for, and the proposal. */
 export function verdictLines(verdict: Verdict, wiring: Wiring): string[] {
-  const findings = verdict.findings.flatMap((finding) => {
-    const words = wordFinding(finding, wiring, "en");
+  const findings = groupFindings(verdict).flatMap((group) => {
+    const words = wordFinding(group, wiring, "en");
+    const [{ rule, variant }] = group;
     return [
-      `${words.weightWord.toUpperCase()}  ${words.title}  [${finding.rule}/${finding.variant}]`,
+      `${words.weightWord.toUpperCase()}  ${words.title}  [${rule}/${variant}]`,
       ...[words.where, words.what, words.why, words.remedy, words.reference].map((line) => `  ${line}`),
       "",
     ];

@@ -2,7 +2,8 @@ import type { FindingView, VerdictView } from "../../shared/protocol/bench-view.
 import type { Language } from "../../shared/text/languages.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
 import { requirementPlaces } from "../../shared/rules/requirement-places.ts";
-import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
+import { type FindingGroup, groupFindings } from "../../shared/rules/wording/group-findings.ts";
+import { placesOf, wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
@@ -27,6 +28,12 @@ const barOfFact: Readonly<Record<string, Bar["name"]>> = {
   leastRatingA: "least",
 };
 
+/** Of the findings of one cause the one whose cable may carry least, or the first. */
+const worstOf = (group: FindingGroup): Finding =>
+  group.reduce((worst, next) =>
+    Number(next.facts["ratingA"]) < Number(worst.facts["ratingA"]) ? next : worst,
+  );
+
 /** The currents a finding compares; none where there are not two to compare. */
 function barsOf({ facts }: Finding): { bars?: Bar[] } {
   const bars = Object.entries(barOfFact).flatMap(([fact, name]): Bar[] => {
@@ -45,9 +52,10 @@ function inWords(
 ): Omit<VerdictView, "isCurrent" | "isHeld"> {
   const names = stationNames(run.kit.stripped, language);
   return {
-    findings: verdict.findings.map((finding) => {
-      const { weightWord: _weightWord, ...words } = wordFinding(finding, wiring, language, names);
-      return { id: finding.id, weight: finding.weight, ...words, places: finding.places, ...barsOf(finding) };
+    findings: groupFindings(verdict).map((group) => {
+      const { weightWord: _weightWord, ...words } = wordFinding(group, wiring, language, names);
+      const [{ id, weight }] = group;
+      return { id, weight, ...words, places: placesOf(group), ...barsOf(worstOf(group)) };
     }),
     requirements: verdict.requirements.map((result) => ({
       text: wordRequirement(result.requirement, wiring, language, names),

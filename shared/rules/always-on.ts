@@ -6,7 +6,7 @@ import type { Rule } from "./rule.ts";
 export const alwaysOn: Rule = {
   id: "always-on",
   variants: { on: "fix" },
-  source: { kind: "common practice, no source" },
+  source: { kind: "regulation", document: "BS 7671:2018", clause: "463.1.1", checked: "from memory" },
   check: (model) =>
     lampsAlwaysLit(model).flatMap(({ lamps, idleSwitches }) =>
       idleSwitches.length === 0

@@ -11,7 +11,12 @@ export const fuseSize: Rule = {
   variants: { "over-unit": "fix", "over-allowed": "fix", lighting: "query" },
   source: fuseLimits.sources.mostRatingA,
   variantSources: {
-    "over-allowed": fuseLimits.sources.boilerControlsA,
+    "over-allowed": {
+      kind: "regulation",
+      document: "BS 7671:2018",
+      clause: "134.1.1",
+      checked: "from memory",
+    },
     lighting: fuseLimits.sources.mostLightingA,
   },
   isNeverHidden: true,

@@ -8,7 +8,7 @@ export const ringLoop: Rule = {
   source: {
     kind: "regulation",
     document: "BS 7671:2018",
-    clause: "433.1.204 and 643.2.1",
+    clause: "643.2.1",
     checked: "secondary copy",
   },
   check: (model) =>

@@ -26,7 +26,8 @@ const loadEntries = (model: CircuitModel, station: StationId): string[] =>
 export const wrongSide: Rule = {
   id: "wrong-side",
   variants: { "fed-from-load": "fix" },
-  source: { kind: "common practice, no source" },
+  // Its marking by the maker says which side is which; 134.1.1 asks to follow the maker.
+  source: { kind: "regulation", document: "BS 7671:2018", clause: "134.1.1", checked: "from memory" },
   check: (model) => {
     const units = model.fusedLinks.filter(({ isReversed }) => isReversed).map(({ fcu }) => fcu);
     return [...new Set([...units, ...reversedSwitches(model)])].sort(byId).flatMap((station) => {

@@ -7,7 +7,15 @@ const seen: Source = {
   clause: "Table 4D5 (70 °C flat twin-and-earth, 30 °C ambient)",
   checked: "secondary copy",
 };
-const memory: Source = { ...seen, checked: "from memory" };
+/**
+ * No copy of these cells was seen. Tables on the web for the same cable clipped direct (sparkyhub.co.uk, tradecalcs)
+ * print 37 and 47 A for 4 and 6 mm², but take 1, 10 and 16 mm² from the table for singles: they prove nothing.
+ */
+const memory: Source = {
+  ...seen,
+  clause: `${seen.clause}, cell remembered or inferred, seen in no copy`,
+  checked: "from memory",
+};
 
 /**
  * Tabulated current-carrying capacity, one row a cell. 13, 16 and 21 A for 1.0, 1.5 and 2.5 mm² are method 100

@@ -1,10 +1,11 @@
 import type { Source } from "./source.ts";
 
+// Seen in infralens.in/code/IS-IEC-60898-Part-1-2002: 6, 10, 16, 20, 25, 32, 40, 50, 63 A.
 const source: Source = {
   kind: "standard",
   document: "BS EN 60898-1",
   clause: "preferred values of rated current",
-  checked: "from memory",
+  checked: "secondary copy",
 };
 
 /** Made and sold, though no preferred value of the standard. */

@@ -13,11 +13,12 @@ const scope: Source = {
   clause: "411.3.2.2",
   checked: "secondary copy",
 };
+// electriciansblog.co.uk/2009/05/tt-circuits-require-a-disconnection-time-of-02-seconds names both clauses and times.
 const longer: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
   clause: "411.3.2.3 and 411.3.2.4",
-  checked: "from memory",
+  checked: "secondary copy",
 };
 
 /** How fast a fault to earth must be off, at a nominal voltage above 120 V up to 230 V a.c. */

@@ -1,8 +1,11 @@
 import type { Source } from "./source.ts";
 
+// Step by step in sparkyhub.co.uk/references/safe-isolation and plumbrevise.co.uk/revisions/safe-isolation-procedure.
 const source: Source = {
-  kind: "from memory",
-  about: "safe isolation as trained on HSE GS38 and the Electricity at Work Regulations 1989, regulation 13",
+  kind: "guidance",
+  document: "HSE GS38 and the Electricity at Work Regulations 1989",
+  clause: "regulation 13, safe isolation as trained",
+  checked: "secondary copy",
 };
 
 /** A step of making a circuit dead. */

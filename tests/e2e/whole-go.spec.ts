@@ -170,7 +170,7 @@ for (const { name, ...viewport } of panels)
 
       await bench.get("step-hand-in").tap();
       const requirements = page.locator("[data-testid^='requirement-']");
-      await expect(requirements).toHaveCount(4);
+      await expect(requirements).toHaveCount(7);
       for (const requirement of await requirements.all()) await expect(requirement).toContainText(/\bmet$/);
       await bench.get("key-hand-in").tap();
       await bench.get("key-yes").tap();

@@ -21,6 +21,13 @@ export interface VariantWords {
   why: string;
   /** How to put it right. */
   remedy: string;
+  /** What this variant rests on, where the source of the rule does not say it in the learner's words. */
+  reference?: string;
+  /**
+   * The same of several places at once: one cause is one note. Left out: each finding is a note of its own. What is
+   * left out in it is said as of one place. A number that differs from place to place is told as a range.
+   */
+  several?: { title?: string; what: string; why?: string; remedy?: string };
 }
 
 export interface RuleWords {
@@ -72,6 +79,8 @@ export interface Terms {
   front: (role: Role, station: Forms) => Forms;
   /** The sentence that says where to look. */
   where: string;
+  /** A number that is not the same everywhere. */
+  range: (least: string, most: string) => string;
   /** So many places more than are named. */
   more: (count: number) => string;
   references: {
@@ -79,9 +88,6 @@ export interface Terms {
     standard: string;
     guidance: string;
     practice: string;
-    memory: string;
-    /** Said after a clause that nobody has looked up. */
-    unchecked: string;
   };
   requirements: Record<
     | Exclude<Requirement["kind"], "shape" | "through-fcu">

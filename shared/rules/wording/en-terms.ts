@@ -119,14 +119,13 @@ export const enTerms: Terms = {
   contact: (role, letter, station) => same(`${roles[role].nom} at entry ${letter} of ${station.nom}`),
   front: (role, station) => same(`${roles[role].nom} on the front of ${station.nom}`),
   where: "Look at {places}.",
+  range: (least, most) => `${least} to ${most}`,
   more: (count) => `${count} more`,
   references: {
     regulation: "Regulation: {document}, {clause}.",
     standard: "Standard: {document}, {clause}.",
     guidance: "Guidance, not a regulation: {document}, {clause}.",
-    practice: "Common practice in the trade. No published rule says so.",
-    memory: "From memory, not yet looked up: {about}.",
-    unchecked: "Quoted from memory: look it up before you rely on it.",
+    practice: "Common practice in the trade.",
   },
   requirements: {
     served: "Power reaches {stations}.",

@@ -83,7 +83,7 @@ export const en = {
     },
   },
   "cpc-missing": {
-    title: "No earth",
+    title: "No protective conductor (earth)",
     variants: {
       missing: {
         what: "No earth reaches {places}.",
@@ -117,10 +117,12 @@ export const en = {
   },
   "wrong-side": {
     title: "Fed from the wrong side",
+    reference:
+      "The maker marks the supply and the load terminals. Regulation: BS 7671:2018, 134.1.1, asks to follow the maker's instructions.",
     variants: {
       "fed-from-load": {
         what: "The feed lands on the load side of {place}.",
-        why: "Supply and load are then the wrong way round. With the switch off or the fuse out, parts that should be dead are still live.",
+        why: "Supply and load are then the wrong way round. With the switch off or the fuse out, terminals that should be dead are still live.",
         remedy: "Put the feed on the supply side and what it feeds on the load side.",
       },
     },
@@ -148,6 +150,10 @@ export const en = {
         what: "Power does not reach {places}.",
         why: "The task asks for it to work.",
         remedy: "Bring line, neutral and earth to it from the circuit.",
+        several: {
+          what: "Power does not reach {places}.",
+          why: "The task asks for them to work.",
+        },
       },
     },
   },
@@ -225,7 +231,7 @@ export const en = {
     variants: {
       bridged: {
         what: "A cable makes a short cut across the ring.",
-        why: "The load no longer shares as in a ring. The three-step test can no longer prove the ring.",
+        why: "The load no longer shares as in a ring, and the three-step ring test can no longer prove it.",
         remedy: "Take out the cable that cuts across. A ring is one round trip.",
       },
     },
@@ -235,7 +241,7 @@ export const en = {
     variants: {
       loop: {
         what: "Cables make a loop here that does not pass through the way: {places}.",
-        why: "One single cable carries the load of the whole loop. It is no ring, and the three-step test cannot prove it.",
+        why: "One single cable carries the load of the whole loop. It is no ring, and no standard test of a circuit can prove it.",
         remedy: "Take one cable out of the loop, or bring both ends of the ring back to the way.",
       },
     },
@@ -251,17 +257,24 @@ export const en = {
     },
   },
   "ring-cable": {
-    title: "Ring cable too weak",
+    title: "Undersized ring cable",
     variants: {
       small: {
         what: "{cable} is {csaMm2}.",
         why: "A ring needs {leastCsaMm2} or more.[ The device lets {deviceA} through.] A smaller cable could overheat.",
         remedy: "Use {leastCsaMm2} cable all round the ring.",
+        several: {
+          what: "These cables of the ring are {csaMm2}: {places}.",
+        },
       },
       underrated: {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
         why: "Each cable of a ring must be able to carry {leastA}. Insulation, heat or other cables beside it keep its own heat in.",
         remedy: "Run it where it can lose its heat, or use a larger cable.",
+        several: {
+          what: "These cables of the ring are {csaMm2}: {places}. The way they are run, they may carry {ratingA}.",
+          why: "Each cable of a ring must be able to carry {leastA}. Insulation, heat or other cables beside them keep their own heat in.",
+        },
       },
     },
   },
@@ -303,7 +316,7 @@ export const en = {
         what: "The spur that starts with {cause} feeds more than one point.",
         why: "A spur without a fuse feeds one point: one single or one twin socket outlet, or one fixed item.[ At worst it would carry {worstA}, and its cable may carry {ratingA}.]",
         remedy:
-          "Feed the second point from another place on the circuit, or put a fused connection unit with a 13 A fuse before both.",
+          "Feed the second point from another place on the circuit, or put a fused connection unit (FCU) with a 13 A fuse before both.",
       },
     },
   },
@@ -314,7 +327,7 @@ export const en = {
         what: "{cause} goes on from a point that is on a spur already.",
         why: "A spur without a fuse ends at its first point.[ With both, its cable would carry {worstA} at worst and may carry {ratingA}.]",
         remedy:
-          "Feed the outer point from a place that is not on a spur, or put a fused connection unit with a 13 A fuse at the start of the spur.",
+          "Feed the outer point from a place that is not on a spur, or put a fused connection unit (FCU) with a 13 A fuse at the start of the spur.",
       },
     },
   },
@@ -339,7 +352,7 @@ export const en = {
     },
   },
   "spur-cable": {
-    title: "Spur cable too weak",
+    title: "Undersized spur cable",
     variants: {
       small: {
         what: "{cable} is a spur. It is {csaMm2}.",
@@ -376,11 +389,21 @@ export const en = {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
         why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device trips.",
         remedy: "Use a larger cable, or run it where it can lose its heat, or fit a smaller device.",
+        several: {
+          title: "The device does not protect these cables",
+          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}.",
+          why: "The {deviceA} device lets {deviceA} through for hours. Cable like this could overheat before the device trips.",
+        },
       },
       "semi-enclosed": {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
         why: "A rewireable fuse of {deviceA} acts late. So the cable counts for less, and {allowedA} is not enough.",
         remedy: "Fit a circuit-breaker, or use a larger cable.",
+        several: {
+          title: "The device does not protect these cables",
+          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
+          why: "A rewireable fuse of {deviceA} acts late. So cable counts for less, and {allowedA} is not enough.",
+        },
       },
     },
   },
@@ -391,11 +414,21 @@ export const en = {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
         why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device trips.",
         remedy: "Use a larger cable, or run it where it can lose its heat, or fit a smaller device.",
+        several: {
+          title: "The device does not protect these cables",
+          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}.",
+          why: "The {deviceA} device lets {deviceA} through for hours. Cable like this could overheat before the device trips.",
+        },
       },
       "semi-enclosed": {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
         why: "A rewireable fuse of {deviceA} acts late. So the cable counts for less, and {allowedA} is not enough.",
         remedy: "Fit a circuit-breaker, or use a larger cable.",
+        several: {
+          title: "The device does not protect these cables",
+          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
+          why: "A rewireable fuse of {deviceA} acts late. So cable counts for less, and {allowedA} is not enough.",
+        },
       },
     },
   },
@@ -457,19 +490,19 @@ export const en = {
     },
   },
   isolation: {
-    title: "No way to switch it off",
+    title: "No means of isolation",
     variants: {
       none: {
-        what: "{point} has nothing before it that cuts it off from line and neutral.",
+        what: "{point} has nothing before it that isolates it from line and neutral.",
         why: "Whoever repairs it must be able to make it dead on the spot.",
         remedy:
-          "Feed it through a switched fused connection unit, or a double-pole switch that is rated for it.",
+          "Feed it through a switched fused connection unit (FCU), or a double-pole switch that is rated for it.",
       },
       "fuse-only": {
-        title: "Only a fuse to cut it off",
-        what: "{point} can be cut off only by taking the fuse out of {by}.",
+        title: "Only a fuse to isolate it",
+        what: "{point} can be isolated only by taking the fuse out of {by}.",
         why: "That does for a boiler, if the designer says so. A switch is quicker and safer.",
-        remedy: "Use a switched fused connection unit, or say why the fuse is enough.",
+        remedy: "Use a switched fused connection unit (FCU), or say why the fuse is enough.",
       },
     },
   },
@@ -511,13 +544,16 @@ export const en = {
         what: "{place} has a {deviceA} device and feeds lights.",
         why: "Lights may have a device of {mostA} at most. 6 A or 10 A is usual. A larger one does not protect lampholders and thin cable.",
         remedy:
-          "Fit a 6 A or 10 A device, or feed the lights through a fused connection unit with a 3 A or 5 A fuse.",
+          "Fit a 6 A or 10 A device, or feed the lights through a fused connection unit (FCU) with a 3 A or 5 A fuse.",
       },
       small: {
-        title: "The cable is too small for lighting",
+        title: "Undersized cable for lighting",
         what: "{cable} is {csaMm2}.",
         why: "Cable to lights must be {leastCsaMm2} or more, so that it is strong enough and does not break.",
         remedy: "Use {leastCsaMm2} or 1.5 mm² cable.",
+        several: {
+          what: "These cables are {csaMm2}: {places}.",
+        },
       },
     },
   },
@@ -544,17 +580,23 @@ export const en = {
     },
   },
   "least-size": {
-    title: "Cable below the least size",
+    title: "Undersized cable",
     variants: {
       power: {
         what: "{cable} is {csaMm2}.",
         why: "A fixed cable to socket outlets or power must be {leastCsaMm2} or more, so that it is strong enough and does not break.",
         remedy: "Use a cable of {leastCsaMm2} or more.",
+        several: {
+          what: "These cables are {csaMm2}: {places}.",
+        },
       },
       lighting: {
         what: "{cable} is {csaMm2}.",
         why: "A fixed cable to lights must be {leastCsaMm2} or more, so that it is strong enough and does not break.",
         remedy: "Use a cable of {leastCsaMm2} or more.",
+        several: {
+          what: "These cables are {csaMm2}: {places}.",
+        },
       },
     },
   },
@@ -563,13 +605,14 @@ export const en = {
     variants: {
       "over-unit": {
         what: "{place} has a {fuseA} fuse.",
-        why: "A fused connection unit is made for {mostA} at most.",
+        why: "A fused connection unit (FCU) is made for {mostA} at most.",
         remedy: "Fit a fuse of {mostA} or less.",
       },
       "over-allowed": {
         what: "{place} has a {fuseA} fuse and feeds {point}.",
         why: "{point} may have {mostA} at most. A larger fuse does not protect its parts.",
         remedy: "Fit a {mostA} fuse.",
+        reference: "The maker's instructions, which BS 7671:2018, 134.1.1, asks to follow.",
       },
       lighting: {
         title: "A large fuse for lights",
@@ -586,6 +629,11 @@ export const en = {
         what: "{cable} is behind the {fuseA} fuse of {fcu}. It is {csaMm2} and may carry {ratingA} the way it is run.",
         why: "The fuse lets {fuseA} through for hours. The cable could overheat before the fuse blows.",
         remedy: "Fit a smaller fuse, or use a larger cable, or run it where it can lose its heat.",
+        several: {
+          title: "The fuse does not protect these cables",
+          what: "These cables are behind the {fuseA} fuse of {fcu}: {places}. They are {csaMm2} and may carry {ratingA} the way they are run.",
+          why: "The fuse lets {fuseA} through for hours. Cable like this could overheat before the fuse blows.",
+        },
       },
     },
   },
@@ -600,7 +648,7 @@ export const en = {
       "long-running": {
         title: "A heavy load for hours on a fuse",
         what: "Behind {place} a load of {designA} runs for hours.",
-        why: "A fused connection unit gets hot when it carries its full {fuseA} for long.",
+        why: "A fused connection unit (FCU) gets hot when it carries its full {fuseA} for long.",
         remedy: "Feed it from a double-pole switch on a circuit of its own, or say why it is right here.",
       },
     },
@@ -611,12 +659,12 @@ export const en = {
       lighting: {
         what: "{point} is a light straight on a socket-outlet circuit with a {deviceA} device.",
         why: "Lampholders, switches and thin cable need a small fuse. Above {mostA} the device does not protect them.",
-        remedy: "Feed it through a fused connection unit with a 3 A fuse.",
+        remedy: "Feed it through a fused connection unit (FCU) with a 3 A fuse.",
       },
       appliance: {
         what: "{point} is wired straight to a socket-outlet circuit with a {deviceA} device.",
         why: "Above {mostA} the device does not protect the appliance and its flex.",
-        remedy: "Feed it through a fused connection unit with the fuse its maker asks for.",
+        remedy: "Feed it through a fused connection unit (FCU) with the fuse its maker asks for.",
       },
       "over-fuse": {
         title: "This needs a circuit of its own",
@@ -642,7 +690,7 @@ export const en = {
     },
   },
   "accessory-rating": {
-    title: "Rated too low",
+    title: "Underrated accessory",
     variants: {
       underrated: {
         what: "{place} is rated {ratingA}.",
@@ -652,31 +700,31 @@ export const en = {
     },
   },
   "volt-drop": {
-    title: "Too much voltage is lost",
+    title: "Too much voltage drop",
     variants: {
       lighting: {
-        what: "At {place} {dropV} is lost on the way.",
-        why: "Lights may lose {limitV} at most. With more they are dim and can flicker.",
+        what: "The voltage drop at {place} is {dropV}.",
+        why: "It may be {limitV} at most for lights. With more they are dim and can flicker.",
         remedy: "Use a shorter run or a larger cable.",
       },
       other: {
-        what: "At {place} {dropV} is lost on the way.",
-        why: "No more than {limitV} may be lost. With more, appliances may not work as they should.",
+        what: "The voltage drop at {place} is {dropV}.",
+        why: "It may be {limitV} at most. With more, appliances may not work as they should.",
         remedy: "Use a shorter run or a larger cable.",
       },
     },
   },
   "fault-loop": {
-    title: "A fault is not cut off in time",
+    title: "A fault is not disconnected in time",
     variants: {
       never: {
-        what: "At {place} the fault loop is {zsOhm}. It may be {limitOhm} at most.",
-        why: "If line touched earth there, nothing would trip in time. Metal would stay live: shock and fire danger.",
+        what: "The earth fault loop impedance at {place} is {zsOhm}. It may be {limitOhm} at most.",
+        why: "If line touched earth there, nothing would disconnect it in time. Metal would stay live: shock and fire danger.",
         remedy: "Use a shorter run or a larger cable, or a device that trips sooner.",
       },
       "rcd-only": {
-        title: "Only the RCD cuts off a fault",
-        what: "At {place} the fault loop is {zsOhm}. For the device alone it may be {limitOhm} at most.",
+        title: "Only the RCD disconnects a fault in time",
+        what: "The earth fault loop impedance at {place} is {zsOhm}. For the device alone it may be {limitOhm} at most.",
         why: "The RCD trips in time, the device does not.",
         remedy: "Use a shorter run or a larger cable, or say why the RCD is enough here.",
       },
@@ -688,12 +736,15 @@ export const en = {
     },
   },
   "cpc-size": {
-    title: "The protective conductor is too small",
+    title: "Undersized protective conductor",
     variants: {
       small: {
         what: "The protective conductor of {cable} is {cpcCsaMm2}. It needs {leastCsaMm2}.",
         why: "In a fault {faultA} would flow for {disconnectionS}. That could make it hot enough to damage its insulation.",
         remedy: "Use a cable with a larger protective conductor, or a device that trips sooner.",
+        several: {
+          what: "The protective conductor is {cpcCsaMm2} in these cables: {places}. It needs {leastCsaMm2}.",
+        },
       },
     },
   },
@@ -727,27 +778,27 @@ export const en = {
       },
       "socket-outlets-tt": {
         what: "{way} feeds socket outlets from a supply with its own earth electrode (TT), and has no RCD of {mostMa} or less.",
-        why: "Here the device alone does not cut off a fault: shock and fire danger.",
+        why: "Here the device alone does not disconnect a fault in time: shock and fire danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       "lighting-tt": {
         what: "{way} feeds lights from a supply with its own earth electrode (TT), and has no RCD of {mostMa} or less.",
-        why: "Here the device alone does not cut off a fault: shock and fire danger.",
+        why: "Here the device alone does not disconnect a fault in time: shock and fire danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       "bathroom-tt": {
         what: "{way} feeds {points} in a bath or shower room from a supply with its own earth electrode (TT), and has no RCD of {mostMa} or less.",
-        why: "Here the device alone does not cut off a fault, and wet skin lets more current through: shock danger.",
+        why: "Here the device alone does not disconnect a fault in time, and wet skin lets more current through: shock danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       "buried-tt": {
         what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable lies less than {depthMm} deep in the wall: {cables}.",
-        why: "A nail can reach the cable, and the device alone does not cut off a fault: shock and fire danger.",
+        why: "A nail can reach the cable, and the device alone does not disconnect a fault in time: shock and fire danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
       "metal-framed-tt": {
         what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable runs in a wall with a metal frame: {cables}.",
-        why: "A damaged cable could make the frame live, and the device alone does not cut that off: shock danger.",
+        why: "A damaged cable could make the frame live, and the device alone does not disconnect that in time: shock danger.",
         remedy: "Protect this way by a {mostMa} RCD.",
       },
     },

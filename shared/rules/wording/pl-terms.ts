@@ -205,14 +205,13 @@ export const plTerms: Terms = {
   front: (role, station) =>
     ofHead(forms("styk", "styku", "styk", "stykiem", "styku"), `${marks[role]} na przodzie ${station.gen}`),
   where: "Zobacz: {places}.",
+  range: (least, most) => `od ${least} do ${most}`,
   more: (count) => `jeszcze ${count}`,
   references: {
     regulation: "Przepis: {document}, {clause}.",
     standard: "Norma: {document}, {clause}.",
     guidance: "Zalecenie, nie przepis: {document}, {clause}.",
-    practice: "Przyjęta praktyka w zawodzie. Nie mówi o tym żaden przepis.",
-    memory: "Z pamięci, jeszcze nie sprawdzone: {about}.",
-    unchecked: "Podane z pamięci: sprawdź, zanim na tym polegasz.",
+    practice: "Przyjęta praktyka w zawodzie.",
   },
   requirements: {
     served: "Prąd dochodzi do: {stations:gen}.",

@@ -1,16 +1,25 @@
 import type { Translated } from "./catalogue.ts";
 import type { en } from "./en.ts";
 
-const rcdRemedy = "Zabezpiecz to pole wyłącznikiem RCD {mostMa}.";
-const lateFault = "Tutaj sam wyłącznik nie odetnie usterki: niebezpieczeństwo porażenia i pożaru.";
+const rcdRemedy = "Zabezpiecz to pole wyłącznikiem różnicowoprądowym (RCD) {mostMa}.";
+const lateFault = "Tutaj sam wyłącznik nie wyłączy zwarcia na czas: niebezpieczeństwo porażenia i pożaru.";
 const cable = "{cable} ma {csaMm2}. Tak jak leży, może przenosić {ratingA}.";
 const deviceTooLate =
   "Wyłącznik {deviceA} przepuszcza {deviceA} całymi godzinami. Kabel może się przegrzać, zanim wyłącznik zadziała.";
-const largerCable = "Weź grubszy kabel albo połóż go tam, gdzie odda ciepło, albo daj mniejszy wyłącznik.";
+const manyCables = {
+  title: "Wyłącznik nie chroni tych kabli",
+  what: "Te kable mają {csaMm2}: {places}. Tak jak leżą, mogą przenosić {ratingA}.",
+};
+const largerCable =
+  "Weź kabel o większym przekroju albo połóż go tam, gdzie odda ciepło, albo daj mniejszy wyłącznik.";
 const rewireable = {
   what: `${cable.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
   why: "Bezpiecznik z drutem {deviceA} działa późno. Dlatego kabel liczy się za mniej i {allowedA} nie wystarczy.",
-  remedy: "Daj wyłącznik nadprądowy albo grubszy kabel.",
+  remedy: "Daj wyłącznik nadprądowy albo kabel o większym przekroju.",
+  several: {
+    ...manyCables,
+    what: `${manyCables.what.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
+  },
 };
 
 /** Polish sentences of every rule. */
@@ -126,6 +135,8 @@ export const pl: Translated<typeof en> = {
   },
   "wrong-side": {
     title: "Zasilanie z niewłaściwej strony",
+    reference:
+      "Producent oznacza zaciski zasilania i odbioru. Przepis: BS 7671:2018, 134.1.1, każe stosować się do instrukcji producenta.",
     variants: {
       "fed-from-load": {
         what: "Zasilanie wchodzi od strony odbioru w {place:loc}.",
@@ -158,6 +169,9 @@ export const pl: Translated<typeof en> = {
         what: "Zasilanie nie dochodzi do: {places:gen}.",
         why: "W zadaniu ma to działać.",
         remedy: "Doprowadź fazę, neutralny i ochronny z obwodu.",
+        several: {
+          what: "Zasilanie nie dochodzi do: {places:gen}.",
+        },
       },
     },
   },
@@ -224,7 +238,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       open: {
         what: "Pierścień się nie zamyka.[ Przerwane: {cores}.] Miejsce: {places}.",
-        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub neutralny, jedno ramię może nieść wszystko, a jego kabel jest na to za cienki. Gdy przerwany jest ochronny, część pierścienia wisi na jednym przewodzie ochronnym.",
+        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub neutralny, jedno ramię może nieść wszystko, a jego kabel ma na to za mały przekrój. Gdy przerwany jest ochronny, część pierścienia wisi na jednym przewodzie ochronnym.",
         remedy:
           "Przejdź każdym przewodem od pola i z powrotem. Zamknij wszystkie trzy: fazę, neutralny i ochronny.",
       },
@@ -235,7 +249,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       bridged: {
         what: "Kabel skraca drogę w poprzek pierścienia.",
-        why: "Prąd nie dzieli się już jak w pierścieniu. Próba w trzech krokach nie dowiedzie, że pierścień jest dobry.",
+        why: "Prąd nie dzieli się już jak w pierścieniu. Próba pierścienia w trzech krokach nie dowiedzie, że jest dobry.",
         remedy: "Wyjmij kabel, który idzie w poprzek. Pierścień to jedna droga w koło.",
       },
     },
@@ -245,7 +259,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       loop: {
         what: "Kable tworzą tu pętlę, która nie przechodzi przez pole: {places}.",
-        why: "Jeden kabel niesie prąd całej pętli. To nie jest pierścień i próba w trzech krokach go nie sprawdzi.",
+        why: "Jeden kabel niesie prąd całej pętli. To nie jest pierścień i żadna zwykła próba obwodu go nie sprawdzi.",
         remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba końce pierścienia do pola.",
       },
     },
@@ -261,17 +275,23 @@ export const pl: Translated<typeof en> = {
     },
   },
   "ring-cable": {
-    title: "Za słaby kabel pierścienia",
+    title: "Za mały przekrój kabla w pierścieniu",
     variants: {
       small: {
         what: "{cable} ma {csaMm2}.",
-        why: "Pierścień potrzebuje co najmniej {leastCsaMm2}.[ Wyłącznik przepuszcza {deviceA}.] Cieńszy kabel mógłby się przegrzać.",
+        why: "Pierścień potrzebuje co najmniej {leastCsaMm2}.[ Wyłącznik przepuszcza {deviceA}.] Kabel o mniejszym przekroju mógłby się przegrzać.",
         remedy: "Weź kabel {leastCsaMm2} na cały pierścień.",
+        several: {
+          what: "Te kable pierścienia mają {csaMm2}: {places}.",
+        },
       },
       underrated: {
         what: cable,
         why: "Każdy kabel pierścienia musi móc przenosić {leastA}. Ocieplenie, gorąco albo inne kable obok zatrzymują jego ciepło.",
-        remedy: "Połóż go tam, gdzie odda ciepło, albo weź grubszy kabel.",
+        remedy: "Połóż go tam, gdzie odda ciepło, albo weź kabel o większym przekroju.",
+        several: {
+          what: "Te kable pierścienia mają {csaMm2}: {places}. Tak jak leżą, mogą przenosić {ratingA}.",
+        },
       },
     },
   },
@@ -348,23 +368,24 @@ export const pl: Translated<typeof en> = {
     },
   },
   "spur-cable": {
-    title: "Za słaby kabel odgałęzienia",
+    title: "Za mały przekrój kabla odgałęzienia",
     variants: {
       small: {
         what: "To odgałęzienie ma {csaMm2}: {cable}.",
-        why: "Przy wyłączniku {deviceA} odgałęzienie bez bezpiecznika potrzebuje co najmniej {leastCsaMm2}. Na cieńszy kabel ten wyłącznik jest o wiele za duży.",
+        why: "Przy wyłączniku {deviceA} odgałęzienie bez bezpiecznika potrzebuje co najmniej {leastCsaMm2}. Na kabel o mniejszym przekroju ten wyłącznik jest o wiele za duży.",
         remedy: "Weź na odgałęzienie kabel {leastCsaMm2}.",
       },
       overload: {
         what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
         why: "{point} może w najgorszym razie brać {worstA}. Wyłącznik {deviceA} przy tym nie zadziała i kabel się przegrzeje.",
-        remedy: "Weź grubszy kabel albo połóż go tam, gdzie odda ciepło, albo daj przed nim bezpiecznik.",
+        remedy:
+          "Weź kabel o większym przekroju albo połóż go tam, gdzie odda ciepło, albo daj przed nim bezpiecznik.",
       },
       slim: {
-        title: "Kabel odgałęzienia ledwie wystarcza",
+        title: "Przekrój kabla odgałęzienia ledwie wystarcza",
         what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
         why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale w tym obwodzie odgałęzienie powinno móc przenosić {leastA}.",
-        remedy: "Powiedz, dlaczego tu wystarczy, albo weź grubszy kabel.",
+        remedy: "Powiedz, dlaczego tu wystarczy, albo weź kabel o większym przekroju.",
       },
     },
   },
@@ -372,7 +393,7 @@ export const pl: Translated<typeof en> = {
     title: "Odnoga z kilkoma punktami przy pierścieniu",
     variants: {
       several: {
-        what: "Z pierścienia odchodzi grubym kablem odnoga do kilku punktów: {places}.",
+        what: "Z pierścienia odchodzi kablem o dużym przekroju odnoga do kilku punktów: {places}.",
         why: "Wyłącznik chroni ten kabel. Ale cały prąd odnogi wchodzi w pierścień w jednym miejscu.",
         remedy: "Powiedz, dlaczego tu tak jest dobrze, albo włącz punkty w pierścień.",
       },
@@ -381,14 +402,14 @@ export const pl: Translated<typeof en> = {
   "radial-cable": {
     title: "Wyłącznik nie chroni tego kabla",
     variants: {
-      underrated: { what: cable, why: deviceTooLate, remedy: largerCable },
+      underrated: { what: cable, why: deviceTooLate, remedy: largerCable, several: manyCables },
       "semi-enclosed": rewireable,
     },
   },
   "device-cable": {
     title: "Wyłącznik nie chroni tego kabla",
     variants: {
-      underrated: { what: cable, why: deviceTooLate, remedy: largerCable },
+      underrated: { what: cable, why: deviceTooLate, remedy: largerCable, several: manyCables },
       "semi-enclosed": rewireable,
     },
   },
@@ -450,17 +471,17 @@ export const pl: Translated<typeof en> = {
     },
   },
   isolation: {
-    title: "Nie ma czym odłączyć",
+    title: "Brak łącznika do odłączania",
     variants: {
       none: {
-        what: "Przed tym nic nie odcina fazy i neutralnego: {point}.",
+        what: "Przed tym nic nie odłącza fazy i neutralnego: {point}.",
         why: "Kto to naprawia, musi móc odłączyć napięcie na miejscu.",
         remedy:
           "Zasilaj przez złącze z bezpiecznikiem i łącznikiem albo przez rozłącznik dwubiegunowy o dość dużym prądzie.",
       },
       "fuse-only": {
-        title: "Odcina tylko bezpiecznik",
-        what: "Dla {point:gen} odcięcie jest możliwe tylko przez wyjęcie bezpiecznika w {by:loc}.",
+        title: "Odłącza tylko bezpiecznik",
+        what: "Dla {point:gen} odłączenie jest możliwe tylko przez wyjęcie bezpiecznika w {by:loc}.",
         why: "Dla kotła to wystarczy, jeśli tak powie projektant. Łącznik jest szybszy i bezpieczniejszy.",
         remedy: "Użyj złącza z bezpiecznikiem i łącznikiem albo powiedz, dlaczego bezpiecznik wystarczy.",
       },
@@ -506,10 +527,13 @@ export const pl: Translated<typeof en> = {
         remedy: "Daj wyłącznik 6 A albo 10 A albo zasilaj światła przez złącze z bezpiecznikiem 3 A lub 5 A.",
       },
       small: {
-        title: "Za cienki kabel do światła",
+        title: "Za mały przekrój kabla do oświetlenia",
         what: "{cable} ma {csaMm2}.",
         why: "Kabel do światła musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
         remedy: "Weź kabel {leastCsaMm2} albo 1,5 mm².",
+        several: {
+          what: "Te kable mają {csaMm2}: {places}.",
+        },
       },
     },
   },
@@ -536,17 +560,23 @@ export const pl: Translated<typeof en> = {
     },
   },
   "least-size": {
-    title: "Kabel cieńszy niż wolno",
+    title: "Przekrój kabla mniejszy, niż wolno",
     variants: {
       power: {
         what: "{cable} ma {csaMm2}.",
         why: "Stały kabel do gniazd i urządzeń musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
-        remedy: "Weź kabel {leastCsaMm2} albo grubszy.",
+        remedy: "Weź kabel {leastCsaMm2} albo o większym przekroju.",
+        several: {
+          what: "Te kable mają {csaMm2}: {places}.",
+        },
       },
       lighting: {
         what: "{cable} ma {csaMm2}.",
         why: "Stały kabel do światła musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
-        remedy: "Weź kabel {leastCsaMm2} albo grubszy.",
+        remedy: "Weź kabel {leastCsaMm2} albo o większym przekroju.",
+        several: {
+          what: "Te kable mają {csaMm2}: {places}.",
+        },
       },
     },
   },
@@ -562,6 +592,7 @@ export const pl: Translated<typeof en> = {
         what: "{place} ma bezpiecznik {fuseA} i zasila: {point}.",
         why: "Dopuszczone jest tam najwyżej {mostA}. Większy bezpiecznik nie chroni części w środku.",
         remedy: "Daj bezpiecznik {mostA}.",
+        reference: "Instrukcja producenta: stosować się do niej każe BS 7671:2018, 134.1.1.",
       },
       lighting: {
         title: "Duży bezpiecznik do świateł",
@@ -577,7 +608,12 @@ export const pl: Translated<typeof en> = {
       underrated: {
         what: "{cable} jest za bezpiecznikiem {fuseA} w {fcu:loc}. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
         why: "Bezpiecznik przepuszcza {fuseA} całymi godzinami. Kabel może się przegrzać, zanim bezpiecznik się przepali.",
-        remedy: "Daj mniejszy bezpiecznik albo grubszy kabel, albo połóż go tam, gdzie odda ciepło.",
+        remedy:
+          "Daj mniejszy bezpiecznik albo kabel o większym przekroju, albo połóż go tam, gdzie odda ciepło.",
+        several: {
+          title: "Bezpiecznik nie chroni tych kabli",
+          what: "Te kable są za bezpiecznikiem {fuseA} w {fcu:loc}: {places}. Mają {csaMm2} i tak jak leżą, mogą przenosić {ratingA}.",
+        },
       },
     },
   },
@@ -648,30 +684,30 @@ export const pl: Translated<typeof en> = {
     title: "Za duży spadek napięcia",
     variants: {
       lighting: {
-        what: "{place}: po drodze ginie {dropV}.",
-        why: "Do światła może zginąć najwyżej {limitV}. Przy większym spadku lampy są ciemne i mogą migotać.",
-        remedy: "Weź krótszą drogę albo grubszy kabel.",
+        what: "{place}: spadek napięcia to {dropV}.",
+        why: "Dla oświetlenia dopuszcza się najwyżej {limitV}. Przy większym spadku lampy są ciemne i mogą migotać.",
+        remedy: "Weź krótszą drogę albo kabel o większym przekroju.",
       },
       other: {
-        what: "{place}: po drodze ginie {dropV}.",
-        why: "Może zginąć najwyżej {limitV}. Przy większym spadku urządzenia mogą źle działać.",
-        remedy: "Weź krótszą drogę albo grubszy kabel.",
+        what: "{place}: spadek napięcia to {dropV}.",
+        why: "Dopuszcza się najwyżej {limitV}. Przy większym spadku urządzenia mogą źle działać.",
+        remedy: "Weź krótszą drogę albo kabel o większym przekroju.",
       },
     },
   },
   "fault-loop": {
-    title: "Usterka nie jest odcinana na czas",
+    title: "Zwarcie nie jest wyłączane na czas",
     variants: {
       never: {
-        what: "{place}: pętla zwarcia ma {zsOhm}. Może mieć najwyżej {limitOhm}.",
+        what: "{place}: impedancja pętli zwarcia to {zsOhm}. Może być najwyżej {limitOhm}.",
         why: "Gdyby faza dotknęła tam części ochronnej, nic nie zadziałałoby na czas. Metal zostałby pod napięciem: niebezpieczeństwo porażenia i pożaru.",
-        remedy: "Weź krótszą drogę albo grubszy kabel, albo wyłącznik, który działa wcześniej.",
+        remedy: "Weź krótszą drogę albo kabel o większym przekroju, albo wyłącznik, który działa wcześniej.",
       },
       "rcd-only": {
-        title: "Usterkę odcina tylko RCD",
-        what: "{place}: pętla zwarcia ma {zsOhm}. Dla samego wyłącznika może mieć najwyżej {limitOhm}.",
+        title: "Zwarcie wyłącza na czas tylko RCD",
+        what: "{place}: impedancja pętli zwarcia to {zsOhm}. Dla samego wyłącznika może być najwyżej {limitOhm}.",
         why: "RCD zadziała na czas, wyłącznik nie.",
-        remedy: "Weź krótszą drogę albo grubszy kabel albo powiedz, dlaczego RCD tu wystarczy.",
+        remedy: "Weź krótszą drogę albo kabel o większym przekroju albo powiedz, dlaczego RCD tu wystarczy.",
       },
       tt: {
         what: "Uziom i RCD nie pasują do siebie: {place}.",
@@ -681,12 +717,16 @@ export const pl: Translated<typeof en> = {
     },
   },
   "cpc-size": {
-    title: "Za cienki przewód ochronny",
+    title: "Za mały przekrój przewodu ochronnego",
     variants: {
       small: {
         what: "{cable}: przewód ochronny ma {cpcCsaMm2}. Potrzeba {leastCsaMm2}.",
         why: "Przy usterce {faultA} popłynie przez {disconnectionS}. Może się tak nagrzać, że zniszczy swoją izolację.",
-        remedy: "Weź kabel z grubszym przewodem ochronnym albo wyłącznik, który działa wcześniej.",
+        remedy:
+          "Weź kabel z przewodem ochronnym o większym przekroju albo wyłącznik, który działa wcześniej.",
+        several: {
+          what: "Przewód ochronny ma {cpcCsaMm2} w tych kablach: {places}. Potrzeba {leastCsaMm2}.",
+        },
       },
     },
   },
@@ -711,7 +751,7 @@ export const pl: Translated<typeof en> = {
       buried: {
         what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {cables}.",
         why: "Gwóźdź albo wkręt może dosięgnąć tak płytkiego kabla.",
-        remedy: "Zabezpiecz to pole wyłącznikiem RCD {mostMa} albo połóż kabel głębiej.",
+        remedy: "Zabezpiecz to pole wyłącznikiem różnicowoprądowym (RCD) {mostMa} albo połóż kabel głębiej.",
       },
       "metal-framed": {
         what: "{way} nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {cables}.",
@@ -730,17 +770,17 @@ export const pl: Translated<typeof en> = {
       },
       "bathroom-tt": {
         what: "{way} zasila łazienkę ({points}) z sieci z własnym uziomem (TT) i nie ma RCD {mostMa} ani mniejszego.",
-        why: "Tutaj sam wyłącznik nie odetnie usterki, a przez mokrą skórę płynie więcej prądu: niebezpieczeństwo porażenia.",
+        why: "Tutaj sam wyłącznik nie wyłączy zwarcia na czas, a przez mokrą skórę płynie więcej prądu: niebezpieczeństwo porażenia.",
         remedy: rcdRemedy,
       },
       "buried-tt": {
         what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel leży płycej niż {depthMm} w ścianie: {cables}.",
-        why: "Gwóźdź może dosięgnąć kabla, a sam wyłącznik nie odetnie usterki: niebezpieczeństwo porażenia i pożaru.",
+        why: "Gwóźdź może dosięgnąć kabla, a sam wyłącznik nie wyłączy zwarcia na czas: niebezpieczeństwo porażenia i pożaru.",
         remedy: rcdRemedy,
       },
       "metal-framed-tt": {
         what: "{way} w sieci z własnym uziomem (TT) nie ma RCD {mostMa} ani mniejszego, a kabel idzie w ścianie z metalowym szkieletem: {cables}.",
-        why: "Uszkodzony kabel mógłby dać napięcie na szkielet, a sam wyłącznik tego nie odetnie: niebezpieczeństwo porażenia.",
+        why: "Uszkodzony kabel mógłby dać napięcie na szkielet, a sam wyłącznik nie wyłączy tego na czas: niebezpieczeństwo porażenia.",
         remedy: rcdRemedy,
       },
     },

@@ -48,6 +48,17 @@ describe("judging a wiring file", () => {
     expect(out).toMatch(/not yet: .*ring/);
   });
 
+  it("is one note for the cables of a radial that the device does not protect; --json keeps one each", async () => {
+    const radial = scenarioSchema.parse(JSON.parse(readFileSync("scenarios/branching-radial.json", "utf8")));
+    const wrong = radial.wrongAnswers.find(({ name }) => name === "a device too big for the cable");
+    const wiring = toWiring({ scenario: radial, built: wrong?.built ?? { cables: [] } });
+    const { out } = await judged(wiring);
+    expect(out.match(/\[radial-cable\/underrated\]/g)).toHaveLength(1);
+    expect(out).toMatch(/ {2}These cables are 2\.5 mm²: (the cable from [^;]*; ){4}the cable from/);
+    const { out: json } = await judged(wiring, "--json");
+    expect((JSON.parse(json) as ReturnType<typeof judge>).findings).toHaveLength(5);
+  });
+
   it("prints the verdict itself with --json, the same every time", async () => {
     const { code, out } = await judged(open, "--json");
     expect(code).toBe(1);

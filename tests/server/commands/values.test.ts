@@ -16,12 +16,21 @@ describe("the list of values from memory", () => {
   it("groups them by table and leaves out what was checked", async () => {
     expect(await run([])).toBe(0);
     const lines = printed.split("\n");
-    const heading = lines.indexOf("grouping factors");
+    const heading = lines.indexOf("accessory ratings");
     expect(heading).toBeGreaterThan(0);
-    expect(lines[heading + 1]).toMatch(/^ {2}circuits 3 +0\.7 +BS 7671:2018, Table 4C1 .*from memory\)$/);
+    expect(lines[heading + 1]).toMatch(
+      /^ {2}accessory single socket outlet +13 A +BS 1363-2, .*from memory\)$/,
+    );
     expect(lines).not.toContain("copper resistance");
     expect(printed).not.toContain("secondary copy");
-    expect(printed).toMatch(/\n\d+ of \d+ values are from memory\./);
+    expect(printed).toMatch(/\n\d+ of \d+ values and the clauses of \d+ of \d+ rules are from memory\./);
+  });
+
+  it("names the rules whose clause nobody has looked up: a learner's note does not say so", async () => {
+    await run([]);
+    const named = printed.slice(printed.indexOf("\nrules\n"));
+    expect(named).toMatch(/\n {2}isolation {2}BS 7671:2018, 462\.2 and 537\.2 \(regulation, from memory\)\n/);
+    expect(named).not.toMatch(/\n {2}ring-cable /);
   });
 
   it("is the list of all values when asked for", async () => {

@@ -76,12 +76,18 @@ describe("values of the trade", () => {
     expect(memory.map(({ table, name }) => `${table}, ${name}`)).toEqual(
       expect.arrayContaining([
         "cable capacity, csa 2.5 mm², method A",
-        "grouping factors, circuits 3",
         "insulation factors, length 50 mm",
         "fuse zs, fuse BS 88-3, rating 20 A, disconnection 5 s",
         "appliance limits, cooker control most",
-        "copper heat, k separate",
+        "copper heat, beta",
       ]),
     );
+  });
+
+  it("are no more called remembered where a copy of them was seen, which the table names", () => {
+    const memory = allValues.filter(({ source }) => says(source).includes("from memory"));
+    const tables = new Set(memory.map(({ table }) => table));
+    for (const table of ["device ratings", "grouping factors", "fuse ratings", "isolation steps"])
+      expect(tables).not.toContain(table);
   });
 });

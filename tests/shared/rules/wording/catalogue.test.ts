@@ -8,7 +8,13 @@ import { wordings } from "../../../../shared/rules/wording/languages.ts";
 import { findings } from "./fixture-findings.ts";
 
 const built = ["place", "places", "cause", "causes"];
-const sentences = ({ title = "", what, why, remedy }: VariantWords) => [title, what, why, remedy];
+const sentences = ({ title = "", what, why, remedy, several }: VariantWords) => [
+  title,
+  what,
+  why,
+  remedy,
+  ...Object.values(several ?? {}),
+];
 
 describe.each(languages)("the sentences in %s", (language) => {
   const { catalogue } = wordings[language];
@@ -37,8 +43,9 @@ describe.each(languages)("the sentences in %s", (language) => {
 
   it("are whole and short: a capital first, a stop last, 32 words at most", () => {
     const wrong = ruleIds.flatMap((id) =>
-      Object.values(catalogue[id].variants).flatMap(({ what, why, remedy }) =>
-        [what, why, remedy].filter((text) => {
+      Object.values(catalogue[id].variants).flatMap(({ what, why, remedy, several = { what: "" } }) =>
+        [what, why, remedy, several.what, several.why ?? ""].filter((text) => {
+          if (text === "") return false;
           const plain = text.replaceAll(/[[\]]/g, "");
           const isWhole = /^[\p{Lu}{]/u.test(plain) && /[.)]$/.test(plain);
           return !isWhole || plain.split(/[.:] /).some((sentence) => sentence.split(" ").length > 32);
@@ -79,6 +86,13 @@ describe("the gaps in the sentences", () => {
       }
     },
   );
+
+  it("tell several places of one cause in every language or in none", () => {
+    const told = (language: (typeof languages)[number]) =>
+      variants.filter(({ id, variant }) => wordings[language].catalogue[id].variants[variant]?.several);
+    expect(told("pl")).toEqual(told("en"));
+    expect(told("en").length).toBeGreaterThan(0);
+  });
 
   it("are the same facts in every language", () => {
     const names = (words: VariantWords | undefined) =>

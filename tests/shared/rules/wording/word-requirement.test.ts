@@ -128,7 +128,7 @@ describe("what cannot be told", () => {
       cause: "value",
     } as const;
     expect(wordUndetermined(item, wiring, "en")).toBe(
-      "Cannot say yet: Ring cable too weak. Nobody has said the size of the cable from socket outlet 1 to way 1. Tell the bench, then look again.",
+      "Cannot say yet: Undersized ring cable. Nobody has said the size of the cable from socket outlet 1 to way 1. Tell the bench, then look again.",
     );
   });
 
