@@ -7,7 +7,7 @@ import type {
   PlanQuestion,
   SettingKey,
   Step,
-} from "../../shared/protocol/commands.schema.ts";
+} from "../../shared/protocol/attempt-words.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";

@@ -1,7 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { type CableId, cableId, endsOfCable, roleOf, type StationId } from "../../shared/board/ids.ts";
 import type { Fact, StationSetting } from "../../shared/protocol/bench-view.ts";
-import { settingKeys, type SettingKey } from "../../shared/protocol/commands.schema.ts";
+import { settingKeys, type SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { Built, StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
 import { accessoryRatings } from "../../shared/trade/accessory-ratings.ts";
 import { type ResolvedSettings, resolveSettings, type Setting } from "../../shared/wiring/settings.ts";

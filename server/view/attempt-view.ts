@@ -1,11 +1,12 @@
 import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
-import { deadSteps } from "../../shared/protocol/commands.schema.ts";
+import { deadSteps } from "../../shared/protocol/attempt-words.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
+import { hintCount } from "../attempt/hint-text.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
-import { isMadeDead, stepStates } from "../attempt/steps.ts";
+import { isMadeDead, shownStep, stepStates } from "../attempt/steps.ts";
 import type { AttemptPicture } from "./bench-picture.ts";
 import { deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
@@ -14,8 +15,6 @@ import { cableCarries } from "./cable-carries.ts";
 import { planZones } from "./plan-zones.ts";
 import { sayFor } from "./say-for.ts";
 import { verdictView } from "./verdict-view.ts";
-
-const hintCount = 3;
 
 /** True where the screen may show what is derived from the board. */
 const mayDerive = ({ mode }: AttemptState): boolean => mode !== "assessed";
@@ -30,7 +29,7 @@ export function attemptView(picture: AttemptPicture, language: Language): Attemp
     scenario: kit.stripped,
     mode: state.mode,
     kind: state.kind,
-    step: state.step,
+    step: shownStep(state.step),
     steps: stepStates(state, plan.questions.length),
     status: state.status === "left" ? ("handed-in" as const) : state.status,
     zones: isOpen ? planZones(kit.stripped.plan) : [],

@@ -15,23 +15,21 @@ export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">):
   if (state.isTrainerNeeded) return say("say.trainer-confirms");
   if (view.status === "handed-in") return say("say.handed-in");
   if (view.status === "ready") return say("say.ready");
-  if (state.step === "caution") return say("say.caution");
+  if (view.step === "caution") return say("say.caution");
   const isSettingUp = !state.entered.includes("wire");
   const found = asFoundCables(kit.stripped);
   const leftIn = new Set(state.leftIn.map(cableOfConductor));
   const strangeCount = cables.filter(({ id }) => !found.has(id) && (isSettingUp || leftIn.has(id))).length;
   if (strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
   const foundCount = cables.filter(({ id }) => found.has(id)).length;
-  switch (state.step) {
+  switch (view.step) {
     case "make-dead":
     case "plan":
     case "hand-in":
-    case "test":
-    case "load":
       if (isSettingUp && foundCount < found.size)
         return say("say.as-found", { done: foundCount, total: found.size });
-      if (state.step === "make-dead" && isDead(view)) return say("say.dead");
-      return say(`say.${state.step}`);
+      if (view.step === "make-dead" && isDead(view)) return say("say.dead");
+      return say(`say.${view.step}`);
     case "wire":
       return sayForWiring(view);
   }

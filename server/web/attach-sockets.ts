@@ -1,7 +1,8 @@
 import type { Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import { type BenchCommandName, benchCommandSchemas } from "../../shared/protocol/commands.schema.ts";
+import type { ActName } from "../../shared/protocol/acts.ts";
+import { acts } from "../acts/acts.ts";
 import { fieldName } from "../../shared/reading/problem.ts";
 import type { Answer, FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
 import type { Clock } from "../clock/clock.ts";
@@ -17,8 +18,8 @@ export interface SocketParts {
   view: () => BenchView;
   /** Calls back whenever there is something new to show. */
   onPublish: (listener: () => void) => void;
-  /** Carries out a command whose form has been checked. */
-  handle: (name: BenchCommandName, command: never) => Promise<Answer>;
+  /** Does an act whose form has been checked. */
+  handle: (name: ActName, message: never) => Promise<Answer>;
 }
 
 type BenchSocket = Socket<FromBench, ToBench>;
@@ -30,12 +31,11 @@ const perSecond = 30;
 const pingIntervalMs = 2000;
 const pingTimeoutMs = 3000;
 
-const isCommand = (name: unknown): name is BenchCommandName =>
-  typeof name === "string" && Object.hasOwn(benchCommandSchemas, name);
+const isAct = (name: unknown): name is ActName => typeof name === "string" && Object.hasOwn(acts, name);
 
 /**
- * The live link to the screens: each gets the whole view at once and after every change; each command is
- * checked by its schema, carried out and answered. What has not the form of a command is answered with what is
+ * The live link to the screens: each gets the whole view at once and after every change; each act is
+ * checked by its schema, done and answered. What has not the form of an act is answered with what is
  * wrong and where, and changes nothing.
  */
 export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
@@ -68,9 +68,8 @@ function serve(socket: BenchSocket, parts: SocketParts): void {
       if (typeof reply === "function") (reply as (given: Answer) => void)(given);
     };
     if (!bucket.take()) return answer(refuse("too-fast"));
-    if (!isCommand(name))
-      return answer(refuse("bad-message", { where: String(name), what: "no such command" }));
-    const parsed = benchCommandSchemas[name].safeParse(rest[0]);
+    if (!isAct(name)) return answer(refuse("bad-message", { where: String(name), what: "no such act" }));
+    const parsed = acts[name].schema.safeParse(rest[0]);
     if (!parsed.success) {
       const [issue] = parsed.error.issues;
       const where = `${name}: ${fieldName(issue?.path ?? [])}`;

@@ -1,6 +1,6 @@
 import { io, type Socket } from "socket.io-client";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { Answer } from "../../shared/protocol/socket-events.ts";
 
 /** A second screen at the same bench, without a page: brings about quickly what a check is not about. */
@@ -25,7 +25,7 @@ export class BenchLink {
    *
    * @throws where the bench refuses it.
    */
-  async does<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<void> {
+  async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
     const answer = (await this.#socket.emitWithAck(name, command)) as Answer;
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }

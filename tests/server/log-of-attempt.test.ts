@@ -1,18 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { deadSequence } from "./dead-sequence.ts";
+import { acts as everyAct } from "../../server/acts/acts.ts";
 import { AttemptRun } from "../../server/attempt/attempt-run.ts";
 import { loadAttempt } from "../../server/attempt/load-attempt.ts";
 import { kitOfAttempt } from "../../server/bench/resume-attempt.ts";
 import { pluggedOf } from "../../server/sensed/joins.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
-import {
-  type BenchCommandName,
-  benchCommandSchemas,
-  planQuestions,
-  steps,
-} from "../../shared/protocol/commands.schema.ts";
+import { planQuestions, steps } from "../../shared/protocol/attempt-words.ts";
+import type { ActName } from "../../shared/protocol/acts.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { testDepth } from "../depth.ts";
 import { expectAsRebuilt } from "./store/table-of-attempts.ts";
@@ -119,8 +116,8 @@ describe("any stream of commands", () => {
           }
           const [name, raw] = act;
           const before = { rows: bench.rows().length, view: comparable(bench) };
-          const command = benchCommandSchemas[name as BenchCommandName].parse(raw);
-          const answer = await bench.bench.handle(name as BenchCommandName, command);
+          const command = everyAct[name as ActName].schema.parse(raw);
+          const answer = await bench.bench.handle(name as ActName, command, bench.bench.core.session);
           // A refused command has changed nothing: not the log, not the screen.
           if (!answer.ok) expect({ rows: bench.rows().length, view: comparable(bench) }).toEqual(before);
         }
