@@ -6,7 +6,7 @@ import { Bench } from "./bench/bench.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
 import { ownRun } from "./bench/own-run.ts";
 import { boardFace } from "./view/board-face.ts";
-import { pictureOf } from "./view/picture-of.ts";
+import { benchToShow } from "./view/bench-to-show.ts";
 import { scenarioCards } from "./view/scenario-cards.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
@@ -79,7 +79,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     http,
     isLoopbackOnly: parts.isLoopbackOnly,
     clock,
-    view: () => viewFor("bench", pictureOf(core, face, offered())),
+    view: () => viewFor("bench", benchToShow(core, face, offered())),
     onPublish: (listener) => core.onPublish(listener),
     handle: (name, message) => bench.handle(name, message, core.session),
   });

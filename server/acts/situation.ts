@@ -6,7 +6,7 @@ import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { hintText } from "../attempt/hint-text.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
-import type { Plugged } from "../sensed/joins.ts";
+import type { Plugged } from "../../shared/wiring/plugged.ts";
 
 /** What an act of an attempt is decided on. */
 export interface Situation {

@@ -7,7 +7,7 @@ import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import { reduce } from "../attempt/reduce.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
-import { pluggedOf } from "../sensed/joins.ts";
+import { pluggedOf } from "../../shared/wiring/plugged.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Person } from "../bench/session.ts";
 import { endChecks } from "../bench/board-check.ts";

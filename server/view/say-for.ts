@@ -2,7 +2,7 @@ import { cableOfConductor } from "../../shared/board/ids.ts";
 import type { AttemptView, Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { SayKey } from "../../shared/protocol/said-keys.ts";
 import { asFoundCables } from "../attempt/settings.ts";
-import type { AttemptPicture } from "./bench-picture.ts";
+import type { AttemptToShow } from "./to-show.ts";
 
 const say = (key: SayKey, facts: Record<string, Fact> = {}): Said => ({ key, facts });
 
@@ -10,7 +10,7 @@ const say = (key: SayKey, facts: Record<string, Fact> = {}): Said => ({ key, fac
  * The one line that says what to do now. In an assessed attempt it goes by the step alone, and by what every
  * learner is asked for there: it never hangs on what is right.
  */
-export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">): Said {
+export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): Said {
   const { state, kit, cables } = run;
   if (state.isTrainerNeeded) return say("say.trainer-confirms");
   if (view.status === "handed-in") return say("say.handed-in");

@@ -2,10 +2,10 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { deadSequence } from "./dead-sequence.ts";
 import { acts as everyAct } from "../../server/acts/acts.ts";
-import { AttemptRun } from "../../server/attempt/attempt-run.ts";
 import { loadAttempt } from "../../server/attempt/load-attempt.ts";
+import { pictureOf } from "../../server/attempt/picture-of.ts";
 import { kitOfAttempt } from "../../server/bench/resume-attempt.ts";
-import { pluggedOf } from "../../server/sensed/joins.ts";
+import { pluggedOf } from "../../shared/wiring/plugged.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
 import { planQuestions, steps } from "../../shared/protocol/attempt-words.ts";
@@ -234,18 +234,12 @@ describe("the log of an attempt", () => {
     const [start] = bench.events("attempt-started");
     const boardBytes = records.logReader.document(String(start?.content["boardHash"]));
     const board = readBoard(Buffer.from(boardBytes ?? []).toString("utf8"), "kept board");
-    const again = new AttemptRun(
-      {
-        kit: kitOfAttempt(records, state)!,
-        board: board.ok ? board.value : (undefined as never),
-        timers: bench.clock,
-        judge,
-        append: () => undefined,
-        changed: () => undefined,
-        troubled: () => undefined,
-      },
-      state,
-    ).judged();
+    const makings = {
+      kit: kitOfAttempt(records, state)!,
+      board: board.ok ? board.value : (undefined as never),
+      judge,
+    };
+    const again = pictureOf(makings, state.plugged, state).judged();
     const [handedIn] = bench.events("handed-in");
     expect(again.wiringHash).toBe(handedIn?.content["wiringHash"]);
     expect(JSON.stringify(again.verdict)).toBe(JSON.stringify(handedIn?.content["verdict"]));

@@ -13,7 +13,7 @@ import { LogReader } from "../../server/store/log-reader.ts";
 import { LogWriter } from "../../server/store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "../../server/store/open-database.ts";
 import { boardFace } from "../../server/view/board-face.ts";
-import { pictureOf } from "../../server/view/picture-of.ts";
+import { benchToShow } from "../../server/view/bench-to-show.ts";
 import { scenarioCards } from "../../server/view/scenario-cards.ts";
 import { viewFor } from "../../server/view/view-for.ts";
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
@@ -140,7 +140,7 @@ export class TestBench {
 
   view(): BenchView {
     const { board, scenarios, isSimulated } = this.parts;
-    const picture = pictureOf(
+    const picture = benchToShow(
       this.bench.core,
       boardFace(board, isSimulated),
       scenarioCards(scenarios.kits, board),

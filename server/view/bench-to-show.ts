@@ -2,7 +2,7 @@ import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/pr
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
-import type { BenchPicture } from "./bench-picture.ts";
+import type { BenchToShow } from "./to-show.ts";
 import { boardCheckView } from "./board-check-view.ts";
 
 /** What is wrong around the work, each trouble once. */
@@ -49,7 +49,7 @@ function boardState({ board, parts }: BenchCore): Pick<BenchView, "state" | "noB
 }
 
 /** Everything there is to show at this moment; what of it a screen gets is decided by `viewFor`. */
-export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchPicture {
+export function benchToShow(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchToShow {
   const { parts, board, work } = core;
   const { memory, person, learners } = core.session;
   const { undos, isAsked } = work;
