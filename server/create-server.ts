@@ -79,9 +79,10 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     http,
     isLoopbackOnly: parts.isLoopbackOnly,
     clock,
-    view: () => viewFor("bench", benchToShow(core, face, offered())),
+    sessions: { bench: core.session },
+    view: (audience) => viewFor(audience, benchToShow(core, face, offered())),
     onPublish: (listener) => core.onPublish(listener),
-    handle: (name, message) => bench.handle(name, message, core.session),
+    handle: (name, message, session) => bench.handle(name, message, session),
   });
 
   return {

@@ -26,6 +26,7 @@ const retryMs = 5000;
 
 /** The bench's own screen: who stands at it, who may, and how it is set. It outlives a restart. */
 export class Session implements ActorSession {
+  readonly audience = "bench";
   readonly #parts: SessionParts;
   #person: Person | null = null;
   /** New with each person, and after each start. */
