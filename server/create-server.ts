@@ -4,9 +4,9 @@ import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { Bench } from "./bench/bench.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
-import { isOwnAttempt } from "./bench/start-attempt.ts";
+import { ownRun } from "./bench/own-run.ts";
 import { boardFace } from "./view/board-face.ts";
-import { pictureOf } from "./view/picture-of.ts";
+import { benchToShow } from "./view/bench-to-show.ts";
 import { scenarioCards } from "./view/scenario-cards.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
@@ -69,7 +69,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     isLoopbackOnly: parts.isLoopbackOnly,
     health,
     wiring: () => {
-      const run = isOwnAttempt(core) ? core.work.run : undefined;
+      const run = ownRun(core, core.session.actor);
       return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;
     },
     note: parts.bench.note,
@@ -79,9 +79,10 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     http,
     isLoopbackOnly: parts.isLoopbackOnly,
     clock,
-    view: () => viewFor("bench", pictureOf(core, face, offered())),
+    sessions: { bench: core.session },
+    view: (audience) => viewFor(audience, benchToShow(core, face, offered())),
     onPublish: (listener) => core.onPublish(listener),
-    handle: (name, command) => bench.handle(name, command),
+    handle: (name, message, session) => bench.handle(name, message, session),
   });
 
   return {

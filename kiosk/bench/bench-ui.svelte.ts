@@ -1,7 +1,7 @@
 import { getContext, setContext } from "svelte";
 import type { CableId, ContactId, EntryId, StationId } from "../../shared/board/ids.ts";
 import type { BenchView, Said } from "../../shared/protocol/bench-view.ts";
-import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { Send } from "../link/send.ts";
 import { isTextKey } from "../text/words.svelte.ts";
 import { type CableEnd, joinEnds } from "../wiring/join-ends.ts";
@@ -54,7 +54,7 @@ export class BenchUi {
   }
 
   /** Asks the server to do something; true when it did. A refusal stays on the screen until the next act. */
-  async act<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<boolean> {
+  async act<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<boolean> {
     this.refusal = null;
     const answer = await this.#send(name, command);
     if (answer.ok) return true;

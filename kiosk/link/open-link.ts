@@ -1,6 +1,12 @@
 import { io, type Socket } from "socket.io-client";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import type { Answer, FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
+import {
+  type Answer,
+  benchNamespace,
+  type FromBench,
+  type ToBench,
+} from "../../shared/protocol/socket-events.ts";
+import { followView } from "./follow-view.ts";
 import type { Send } from "./send.ts";
 
 const answerWithinMs = 5_000;
@@ -16,8 +22,8 @@ interface Ears {
  * for later: a command given while the link is down is refused at once and not sent when it comes back.
  */
 export const openLink = ({ onView, onLost }: Ears): { send: Send; close: () => void } => {
-  const socket: Socket<ToBench, FromBench> = io({ transports: ["websocket", "polling"] });
-  socket.on("view", onView);
+  const socket: Socket<ToBench, FromBench> = io(benchNamespace, { transports: ["websocket", "polling"] });
+  followView(socket, onView);
   socket.on("disconnect", onLost);
   socket.on("connect_error", onLost);
   const send: Send = async (name, command) => {

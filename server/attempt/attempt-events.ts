@@ -9,7 +9,7 @@ import {
   planQuestions,
   settingKeys,
   steps,
-} from "../../shared/protocol/commands.schema.ts";
+} from "../../shared/protocol/attempt-words.ts";
 import { deadActSchema } from "../../shared/protocol/make-dead.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import { textSchema } from "../../shared/text/text.schema.ts";

@@ -1,34 +1,20 @@
-import { createHash } from "node:crypto";
-import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import { type CableId, type ContactId, endsOfCable, entryOf } from "../../shared/board/ids.ts";
+import type { CableId, ContactId } from "../../shared/board/ids.ts";
 import { type Author, byBench } from "../../shared/protocol/author.ts";
-import type { Verdict } from "../../shared/rules/verdict.ts";
-import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
-import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { ScenarioKit } from "../library.ts";
-import { cablesOf } from "../sensed/cables-of.ts";
-import { changeBetween, groupsOf, isJoinedAlike, type Plugged } from "../sensed/joins.ts";
+import { changeBetween, isJoinedAlike, type Plugged } from "../../shared/wiring/plugged.ts";
 import { StoreError } from "../store/store-error.ts";
 import type { NewEvent } from "../store/log-writer.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import type { AttemptState } from "./attempt-state.ts";
+import { type Judged, type Picture, pictureOf, type PictureParts } from "./picture-of.ts";
 import { reduce } from "./reduce.ts";
-import { builtOf, settingsOf, sizeCables, type SizedCable } from "./settings.ts";
+import type { SizedCable } from "./settings.ts";
+import { SizeWatch } from "./size-watch.ts";
 
-/** The wiring of a moment with its verdict. */
-export interface Judged {
-  wiring: Wiring;
-  wiringHash: string;
-  verdict: Verdict;
-}
-
-export interface AttemptRunParts {
-  kit: ScenarioKit;
-  board: BoardDescription;
+export interface AttemptRunParts extends PictureParts {
   timers: Timers;
-  judge: (wiring: Wiring) => Verdict;
   /** Puts events on the disk. @throws StoreError */
   append: (events: NewEvent[]) => void;
   /** Called when the attempt changed by itself: time went by, or what could not be logged was. */
@@ -41,17 +27,7 @@ export interface AttemptRunParts {
 const mergeMs = 250;
 /** After so many changes the log has a full state again. */
 const fullEvery = 50;
-/** A declared size ends when its cable has been out for this long. */
-const sizeEndsMs = 2000;
 const retryMs = 5000;
-
-/** What the board looks like at this moment, as drawn and as judged. */
-interface Picture {
-  cables: SizedCable[];
-  joints: ContactId[][];
-  settings: ResolvedSettings;
-  judged?: Judged;
-}
 
 /**
  * An attempt while it is worked on: its state as the log tells it, the board as it is sensed now, and what
@@ -63,12 +39,13 @@ export class AttemptRun {
   #plugged: Plugged;
   #picture: Picture | undefined;
   #cancelLog: (() => void) | undefined;
-  readonly #sizeTimers = new Map<CableId, () => void>();
+  readonly #sizes: SizeWatch;
 
   constructor(parts: AttemptRunParts, state: AttemptState) {
     this.#parts = parts;
     this.#state = state;
     this.#plugged = state.plugged;
+    this.#sizes = new SizeWatch(parts.timers, (cable) => this.#endSize(cable));
     this.#watchSizes();
   }
 
@@ -86,22 +63,26 @@ export class AttemptRun {
   }
 
   get cables(): readonly SizedCable[] {
-    return this.#look().cables;
+    return this.picture.cables;
   }
 
   get joints(): readonly ContactId[][] {
-    return this.#look().joints;
+    return this.picture.joints;
   }
 
   get settings(): ResolvedSettings {
-    return this.#look().settings;
+    return this.picture.settings;
   }
 
-  /** The verdict of this moment; made once a state. */
+  /** The board as it is drawn and judged at this moment; made once a state. */
+  get picture(): Picture {
+    this.#picture ??= pictureOf(this.#parts, this.#plugged, this.#state);
+    return this.#picture;
+  }
+
+  /** The verdict of this moment. */
   judged(): Judged {
-    const picture = this.#look();
-    picture.judged ??= this.#judge(picture);
-    return picture.judged;
+    return this.picture.judged();
   }
 
   /** The board changed. It is logged when the changes that come with it have been merged. */
@@ -146,8 +127,7 @@ export class AttemptRun {
 
   /** Ends the run: what is sensed goes into the log, nothing more is waited for. @throws StoreError */
   stop(): void {
-    for (const cancel of this.#sizeTimers.values()) cancel();
-    this.#sizeTimers.clear();
+    this.#sizes.stop();
     this.#cancelLog?.();
     this.#cancelLog = undefined;
     this.record([], byBench);
@@ -178,60 +158,12 @@ export class AttemptRun {
   }
 
   #watchSizes(): void {
-    const isIn = new Set(this.cables.map(({ id }) => id));
-    const sized = [...this.#state.declared.values()].filter(({ key }) => key === "csaMm2");
-    const out = new Set(
-      sized
-        .map(({ subject }) => subject as CableId)
-        .filter((cable) => !isIn.has(cable) && !this.#isDoubtful(cable)),
-    );
-    for (const [cable, cancel] of this.#sizeTimers)
-      if (!out.has(cable)) {
-        cancel();
-        this.#sizeTimers.delete(cable);
-      }
-    for (const cable of out)
-      if (!this.#sizeTimers.has(cable))
-        this.#sizeTimers.set(
-          cable,
-          this.#parts.timers.after(sizeEndsMs, () => this.#endSize(cable)),
-        );
-  }
-
-  /** True where a bad line may hide the cable: it cannot be said to be out. */
-  #isDoubtful(cable: CableId): boolean {
-    const ends: string[] = endsOfCable(cable);
-    return this.#plugged.unknown.some((contact) => ends.includes(entryOf(contact)));
+    this.#sizes.watch(this.#state.declared.values(), this.cables, this.#plugged);
   }
 
   #endSize(cable: CableId): void {
-    this.#sizeTimers.delete(cable);
     this.#logByItself([
       { type: "setting", content: { subject: cable, key: "csaMm2", value: null, by: "sensed" } },
     ]);
-  }
-
-  #look(): Picture {
-    if (this.#picture) return this.#picture;
-    const { kit, board } = this.#parts;
-    const groups = groupsOf(this.#plugged.joins);
-    const { cables, joints } = cablesOf(groups, (a, b) => kit.routeBetween(a, b)?.lengthM);
-    const settings = settingsOf(kit.stripped, board, cables, this.#plugged, this.#state);
-    this.#picture = { cables: sizeCables(cables, kit.stripped, settings), joints, settings };
-    return this.#picture;
-  }
-
-  #judge({ cables, settings }: Picture): Judged {
-    const { kit, board, judge } = this.#parts;
-    const wiring = toWiring({
-      scenario: kit.stripped,
-      board,
-      built: builtOf(kit.stripped, cables, settings),
-      unknown: this.#plugged.unknown,
-      readings: this.#state.readings,
-      routeBetween: kit.routeBetween,
-    });
-    const wiringHash = createHash("sha256").update(JSON.stringify(wiring)).digest("hex");
-    return { wiring, wiringHash, verdict: judge(wiring) };
   }
 }

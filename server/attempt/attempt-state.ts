@@ -7,12 +7,12 @@ import type {
   PlanQuestion,
   SettingKey,
   Step,
-} from "../../shared/protocol/commands.schema.ts";
+} from "../../shared/protocol/attempt-words.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
 import type { DeadPicture } from "./make-dead.ts";
-import type { Plugged } from "../sensed/joins.ts";
+import type { Plugged } from "../../shared/wiring/plugged.ts";
 
 /** A setting somebody declared: what, of what, by whom. */
 export interface Declared {

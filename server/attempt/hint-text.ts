@@ -3,9 +3,12 @@ import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
-import type { Judged } from "./attempt-run.ts";
+import type { Judged } from "./picture-of.ts";
 import { hintWords } from "./hint-words.ts";
 import { stationNames } from "./station-names.ts";
+
+/** So many hints there are. */
+export const hintCount = 3;
 
 const inEach = (say: (language: Language) => string): Text => {
   const [en, pl] = languages.map(say);

@@ -1,4 +1,4 @@
-import type { DeadStep } from "../../shared/protocol/commands.schema.ts";
+import type { DeadStep } from "../../shared/protocol/attempt-words.ts";
 import type { DeadAct, DeadPair } from "../../shared/protocol/make-dead.schema.ts";
 import { supply } from "../../shared/trade/supply.ts";
 

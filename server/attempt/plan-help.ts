@@ -1,5 +1,5 @@
 import type { Fact, PlanView, Said } from "../../shared/protocol/bench-view.ts";
-import type { PlanQuestion } from "../../shared/protocol/commands.schema.ts";
+import type { PlanQuestion } from "../../shared/protocol/attempt-words.ts";
 import type { PlanHelpKey } from "../../shared/protocol/said-keys.ts";
 import { supply } from "../../shared/trade/supply.ts";
 import { roundedA } from "./rounded-current.ts";

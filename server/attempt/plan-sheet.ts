@@ -1,6 +1,6 @@
 import type { StationId } from "../../shared/board/ids.ts";
 import type { Fact, PlanView, Said } from "../../shared/protocol/bench-view.ts";
-import type { PlanQuestion } from "../../shared/protocol/commands.schema.ts";
+import type { PlanQuestion } from "../../shared/protocol/attempt-words.ts";
 import type { PlanReasonKey } from "../../shared/protocol/said-keys.ts";
 import { ringLimits } from "../../shared/trade/ring-limits.ts";
 import type { ScenarioKit } from "../library.ts";

@@ -1,7 +1,12 @@
 import { afterDeadAct, countedSteps, untouched } from "./make-dead.ts";
 import type { CableId } from "../../shared/board/ids.ts";
-import type { Step } from "../../shared/protocol/commands.schema.ts";
-import { applyChange, nothingPlugged, type Plugged, type PluggedChange } from "../sensed/joins.ts";
+import type { Step } from "../../shared/protocol/attempt-words.ts";
+import {
+  applyChange,
+  nothingPlugged,
+  type Plugged,
+  type PluggedChange,
+} from "../../shared/wiring/plugged.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import { type AttemptState, settingName } from "./attempt-state.ts";
 

@@ -1,18 +1,18 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { type CableId, cableId, endsOfCable, roleOf, type StationId } from "../../shared/board/ids.ts";
 import type { Fact, StationSetting } from "../../shared/protocol/bench-view.ts";
-import { settingKeys, type SettingKey } from "../../shared/protocol/commands.schema.ts";
+import { settingKeys, type SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { Built, StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
 import { accessoryRatings } from "../../shared/trade/accessory-ratings.ts";
 import { type ResolvedSettings, resolveSettings, type Setting } from "../../shared/wiring/settings.ts";
 import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
 import { curves, type StationSettings } from "../../shared/board/station-settings.schema.ts";
-import type { PluggedCable } from "../sensed/cables-of.ts";
-import type { Plugged } from "../sensed/joins.ts";
+import type { JoinedCable } from "../../shared/wiring/joins-to-cables.ts";
+import type { Plugged } from "../../shared/wiring/plugged.ts";
 import type { AttemptState } from "./attempt-state.ts";
 
 /** A cable with the size it counts as, and where that comes from. */
-export interface SizedCable extends PluggedCable {
+export interface SizedCable extends JoinedCable {
   csaMm2?: number;
   by?: Setting["by"];
   isAsFound: boolean;
@@ -58,7 +58,7 @@ const saidByScenario = (scenario: StrippedScenario): Setting[] => [
 ];
 
 /** What the plugs say: a code at either end of a cable gives its size. A code without a cable says nothing. */
-function saidByCodes(cables: readonly PluggedCable[], plugged: Plugged, board: BoardDescription): Setting[] {
+function saidByCodes(cables: readonly JoinedCable[], plugged: Plugged, board: BoardDescription): Setting[] {
   const codeAt = new Map(plugged.codes.map(({ entry, code }) => [entry, code]));
   return cables.flatMap(({ id }) =>
     endsOfCable(id).flatMap((entry): Setting[] => {
@@ -72,7 +72,7 @@ function saidByCodes(cables: readonly PluggedCable[], plugged: Plugged, board: B
 export const settingsOf = (
   scenario: StrippedScenario,
   board: BoardDescription,
-  cables: readonly PluggedCable[],
+  cables: readonly JoinedCable[],
   plugged: Plugged,
   { declared }: Pick<AttemptState, "declared">,
 ): ResolvedSettings =>
@@ -84,7 +84,7 @@ export const settingsOf = (
 
 /** The cables with the sizes they count as. */
 export function sizeCables(
-  cables: readonly PluggedCable[],
+  cables: readonly JoinedCable[],
   scenario: StrippedScenario,
   { values }: ResolvedSettings,
 ): SizedCable[] {

@@ -1,4 +1,4 @@
-import { deadSteps, type Step } from "../../shared/protocol/commands.schema.ts";
+import { deadSteps, type OpenStep, type Step, stepsToCome } from "../../shared/protocol/attempt-words.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import type { AttemptState } from "./attempt-state.ts";
 
@@ -30,7 +30,14 @@ export function isMadeDead({ mode, dead, deadCounted, isDeadDeclared }: DeadStat
   );
 }
 
-/** True where a learner may go to a step now. Load stays locked until tests are on record and satisfactory. */
+/** True for a step that the bench has no screen for yet. */
+export const isToCome = (step: Step): step is Exclude<Step, OpenStep> =>
+  (stepsToCome as readonly Step[]).includes(step);
+
+/** The step a learner stands at. A log of when steps to come could be looked at showed the wiring there. */
+export const shownStep = (step: Step): OpenStep => (isToCome(step) ? "wire" : step);
+
+/** True where a learner may go to a step now. */
 export function isStepOpen(state: StepStateOf, step: Step): boolean {
   if (state.isTrainerNeeded || state.status === "handed-in" || state.status === "left") return false;
   if (step === "caution") return true;
@@ -41,9 +48,9 @@ export function isStepOpen(state: StepStateOf, step: Step): boolean {
     case "plan":
       return true;
     case "wire":
-    case "test":
     case "hand-in":
       return !state.isExistingCircuit || isMadeDead(state);
+    case "test":
     case "load":
       return false;
   }
@@ -62,6 +69,13 @@ export function stepStates(
   };
   return stepsOf(state).map((step) => ({
     step,
-    state: step === state.step ? "now" : isDone(step) ? "done" : isStepOpen(state, step) ? "open" : "locked",
+    state:
+      step === shownStep(state.step)
+        ? "now"
+        : isDone(step)
+          ? "done"
+          : isStepOpen(state, step)
+            ? "open"
+            : "locked",
   }));
 }

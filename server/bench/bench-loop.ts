@@ -6,7 +6,7 @@ import { leadsOf, openingOf } from "../board/simulated-leads.ts";
 import type { BenchCore } from "./bench-core.ts";
 import { endChecks, noteLead, testLeadAgain } from "./board-check.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
-import { type Plugged, pluggedOf } from "../sensed/joins.ts";
+import { type Plugged, pluggedOf } from "../../shared/wiring/plugged.ts";
 
 const faultMergeMs = 1000;
 const retryMs = 5000;

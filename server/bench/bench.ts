@@ -1,27 +1,19 @@
-import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import { byBench } from "../../shared/protocol/author.ts";
-import type { Answer } from "../../shared/protocol/socket-events.ts";
 import { rulePackText } from "../../shared/rules/rule-pack-text.ts";
-import { decide, type Situation } from "../attempt/decide.ts";
-import type { AttemptRun } from "../attempt/attempt-run.ts";
-import { settingName } from "../attempt/attempt-state.ts";
-import { hintText } from "../attempt/hint-text.ts";
-import { planSheetOf } from "../attempt/plan-sheet.ts";
-import { startSelfCheck, testLead, walkTest } from "./board-check.ts";
-import { matchAsFound, plug, plugCable, pull, undo } from "./board-commands.ts";
+import type { ActAnswer } from "../acts/act.ts";
+import type { ActorSession } from "../acts/actor.ts";
+import { acts } from "../acts/acts.ts";
+import { doAct } from "../acts/do-act.ts";
+import { workStateOf } from "../attempt/work-state.ts";
 import { BenchCore, type BenchParts } from "./bench-core.ts";
-import { endRun } from "./end-run.ts";
-import { attemptOnBench } from "./resume-attempt.ts";
-import { signIn, signOut } from "./session-commands.ts";
-import { isOwnAttempt, startAttempt } from "./start-attempt.ts";
 import { BenchLoop } from "./bench-loop.ts";
-import { done, refuse, type Refusal } from "../refusal.ts";
+import { giveVerdict } from "./give-verdict.ts";
+import { attemptOnBench } from "./resume-attempt.ts";
+import { refuse } from "../refusal.ts";
 import { StoreError } from "../store/store-error.ts";
 
-type Handled = { ok: true } | Refusal;
-type Handler<Name extends BenchCommandName> = (command: BenchCommand<Name>) => Handled | Promise<Handled>;
-
-/** One bench: takes commands one after another, each answered when what it changed is durable. */
+/** One bench: takes acts one after another, each answered when what it changed is durable. */
 export class Bench {
   readonly core: BenchCore;
   readonly #loop: BenchLoop;
@@ -51,9 +43,13 @@ export class Bench {
     this.#loop.start();
   }
 
-  /** Answers a command whose form has been checked. A refused one has changed nothing. */
-  handle<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<Answer> {
-    const answer = this.#queue.then(() => this.#answer(name, command));
+  /** Answers an act whose form has been checked. A refused one has changed nothing. */
+  handle<Name extends ActName>(
+    name: Name,
+    message: ActMessage<Name>,
+    session: ActorSession,
+  ): Promise<ActAnswer> {
+    const answer = this.#queue.then(() => this.#answer(name, message, session));
     this.#queue = answer;
     return answer;
   }
@@ -66,10 +62,13 @@ export class Bench {
     this.core.session.stop();
   }
 
-  async #answer<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<Answer> {
+  async #answer<Name extends ActName>(
+    name: Name,
+    message: ActMessage<Name>,
+    session: ActorSession,
+  ): Promise<ActAnswer> {
     try {
-      const handler = this.#handlers[name] as Handler<Name>;
-      const answer = await handler(command);
+      const answer = await doAct(this.core, acts[name], message, session.actor);
       if (answer.ok) this.core.publish();
       return answer;
     } catch (error) {
@@ -84,120 +83,14 @@ export class Bench {
     }
   }
 
-  /** Does something with the attempt of the person at the bench. */
-  #withRun(act: (run: AttemptRun) => Handled | Promise<Handled>): Handled | Promise<Handled> {
-    const { core } = this;
-    const { run } = core.work;
-    if (!core.session.person) return refuse("not-signed-in");
-    return run && isOwnAttempt(core) ? act(run) : refuse("no-attempt");
-  }
-
-  readonly #handlers: { [Name in BenchCommandName]: Handler<Name> } = {
-    "set-language": ({ language }) => {
-      this.core.session.remember({ language });
-      return done;
-    },
-    "set-large": ({ isLarge }) => {
-      this.core.session.remember({ isLarge });
-      return done;
-    },
-    "sign-in": (command) => signIn(this.core, command),
-    "sign-out": () => signOut(this.core),
-    "start-attempt": (command) => startAttempt(this.core, command),
-    "leave-attempt": () =>
-      this.#withRun(() => {
-        endRun(this.core, "left");
-        return done;
-      }),
-    plug: (command) => this.#withRun((run) => plug(this.core, run, command)),
-    "plug-cable": (command) => this.#withRun((run) => plugCable(this.core, run, command)),
-    pull: (command) => this.#withRun((run) => pull(this.core, run, command)),
-    "match-as-found": () => this.#withRun((run) => matchAsFound(this.core, run)),
-    undo: () => this.#withRun((run) => undo(this.core, run)),
-    probe: ({ probe, at }) => {
-      const { isSimulated, port } = this.core.parts;
-      const move = () => (isSimulated ? port.request({ type: "probe", probe, at }) : refuse("real-board"));
-      // A walk along the board needs no work on it.
-      return this.core.board.walk?.isOn ? move() : this.#withRun(move);
-    },
-    "self-check": () => startSelfCheck(this.core),
-    "walk-test": (command) => walkTest(this.core, command),
-    "test-lead": (command) => testLead(this.core, command),
-    "ask-verdict": (command) => this.#withRun((run) => this.#ask(run, command)),
-    "accept-caution": (command) => this.#decide("accept-caution", command),
-    "go-to-step": (command) => this.#decide("go-to-step", command),
-    "dead-act": (command) => this.#decide("dead-act", command),
-    "declare-dead": (command) => this.#decide("declare-dead", command),
-    "answer-plan": (command) => this.#decide("answer-plan", command),
-    declare: (command) => this.#decide("declare", command),
-    "ask-hint": (command) => this.#decide("ask-hint", command),
-    "record-reading": (command) => this.#decide("record-reading", command),
-    "take-back": (command) => this.#decide("take-back", command),
-    // What is kept of these is the board at rest, never a plug half in.
-    ready: (command) => this.#atRest(() => this.#decide("ready", command)),
-    "hand-in": (command) => this.#atRest(() => this.#decide("hand-in", command)),
-  };
-
-  #atRest(act: () => Handled | Promise<Handled>): Handled | Promise<Handled> {
-    const { board } = this.core;
-    if (!board.isReady) return refuse("no-board");
-    return board.isSettled ? act() : refuse("unsettled");
-  }
-
-  #decide<Name extends Parameters<typeof decide>[1]>(name: Name, command: BenchCommand<Name>) {
-    return this.#withRun((run) => {
-      const before = run.state.declared;
-      const decision = decide(this.#situation(run), name, command);
-      if (!decision.ok) return decision;
-      run.record(decision.events, this.core.session.author);
-      for (const event of decision.events)
-        if (event.type === "setting") {
-          const { subject, key } = event.content;
-          const was = before.get(settingName(subject, key))?.value ?? null;
-          this.core.work.addUndo({ kind: "setting", setting: { subject, key }, before: was });
-        }
-      return done;
-    });
-  }
-
-  #situation(run: AttemptRun): Situation {
-    return {
-      state: run.state,
-      scenario: run.kit.stripped,
-      plugged: run.plugged,
-      cables: run.cables.map(({ id }) => id),
-      planQuestions: planSheetOf(run.kit).questions.map(({ question }) => question),
-      judged: () => {
-        const { verdict, wiringHash } = run.judged();
-        return { verdict, wiringHash };
-      },
-      hint: (number) => hintText(run.kit.scenario, run.judged(), number),
-    };
-  }
-
-  /** Answers at once where the board is at rest; else the verdict comes when it is. */
-  #ask(run: AttemptRun, command: BenchCommand<"ask-verdict">): Handled {
-    const { core } = this;
-    // What cannot be sensed is not judged, however sound it was when it was last seen.
-    if (!core.board.isReady) return refuse("no-board");
-    const decision = decide(this.#situation(run), "ask-verdict", command);
-    if (!decision.ok) return decision;
-    if (!core.board.isSettled) {
-      core.work.ask();
-      return done;
-    }
-    core.work.answer();
-    run.record(decision.events, core.session.author);
-    return done;
-  }
-
   /** The board is at rest: what was held back until now is judged and shown. */
   #settled(): void {
     const { core } = this;
     const { run, isAsked } = core.work;
     if (!isAsked && core.parts.findings === "asked") return;
     core.work.answer();
-    if (run && isAsked) core.health.guard(() => void this.#ask(run, {}));
+    const isWanted = isAsked && core.board.isReady && workStateOf(run?.state) === "wiring";
+    if (run && isWanted) core.health.guard(() => giveVerdict(core, run));
     core.publish();
   }
 }

@@ -1,4 +1,4 @@
-import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage } from "../../shared/protocol/acts.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { contactsOf } from "../board/contacts-of.ts";
 import type { LeadResult } from "../board/scanner-port.ts";
@@ -30,8 +30,7 @@ export async function startSelfCheck(core: BenchCore): Promise<Answer> {
 }
 
 /** Starts a walk along the board with a probe, from nothing touched, or ends it; what was touched stays shown. */
-export async function walkTest(core: BenchCore, { isOn }: BenchCommand<"walk-test">): Promise<Answer> {
-  if (core.work.isAssessed) return refuse("not-in-assessed");
+export async function walkTest(core: BenchCore, { isOn }: ActMessage<"walk-test">): Promise<Answer> {
   if (!core.board.isReady) return refuse("no-board");
   if (!core.board.hasProbes) return refuse("no-probes");
   const answer = await core.parts.port.request({ type: "walk-test", on: isOn });
@@ -43,8 +42,7 @@ export async function walkTest(core: BenchCore, { isOn }: BenchCommand<"walk-tes
 }
 
 /** Asks what a lead between two entries shows; told once the board is at rest. */
-export function testLead(core: BenchCore, { entryA, entryB }: BenchCommand<"test-lead">): Answer {
-  if (core.work.isAssessed) return refuse("not-in-assessed");
+export function testLead(core: BenchCore, { entryA, entryB }: ActMessage<"test-lead">): Answer {
   if (!core.board.isReady) return refuse("no-board");
   const stations = stationsById(core.parts.board.stations);
   const isThere = [entryA, entryB].every((entry) => placesOfEntry(entry, stations).length > 0);

@@ -1,5 +1,5 @@
 import { cableOfConductor, conductorId, type ContactId, entryOf } from "../../shared/board/ids.ts";
-import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { mayWire, mayWork } from "../attempt/may-wire.ts";
 import { asFoundCables } from "../attempt/settings.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
@@ -47,7 +47,7 @@ const onlySimulated = (core: BenchCore): Refusal | undefined => {
 export async function plug(
   core: BenchCore,
   run: AttemptRun,
-  { contactA, contactB }: BenchCommand<"plug">,
+  { contactA, contactB }: ActMessage<"plug">,
 ): Promise<Answer> {
   const refused = mayWire(run.state) ?? onlySimulated(core);
   if (refused) return refused;
@@ -64,7 +64,7 @@ export async function plug(
 export async function plugCable(
   core: BenchCore,
   run: AttemptRun,
-  { entryA, entryB, csaMm2 }: BenchCommand<"plug-cable">,
+  { entryA, entryB, csaMm2 }: ActMessage<"plug-cable">,
 ): Promise<Answer> {
   const { board } = core.parts;
   const refused = mayWire(run.state) ?? onlySimulated(core);
@@ -98,7 +98,7 @@ const isSettingUp = ({ state }: AttemptRun): boolean =>
   state.status === "open" && !state.entered.includes("wire");
 
 /** Pulls one lead, every lead of a cable, or all. */
-export async function pull(core: BenchCore, run: AttemptRun, command: BenchCommand<"pull">): Promise<Answer> {
+export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage<"pull">): Promise<Answer> {
   // Clearing the board is getting ready, not work on the circuit, until the work has begun.
   const isClearing = command.what === "all" && isSettingUp(run);
   const refused = (isClearing ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);

@@ -3,7 +3,7 @@ import { loadAttempt } from "../attempt/load-attempt.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { type ScenarioKit, scenarioKit } from "../library.ts";
-import { changeBetween, nothingPlugged, type Plugged } from "../sensed/joins.ts";
+import { changeBetween, nothingPlugged, type Plugged } from "../../shared/wiring/plugged.ts";
 import type { BenchCore, Records } from "./bench-core.ts";
 
 const stateOf = ({ logReader }: Records, attemptId: string): AttemptState | undefined =>

@@ -1,5 +1,6 @@
 import { v7 as uuidV7 } from "uuid";
-import { type Author, byBench } from "../../shared/protocol/author.ts";
+import type { Author } from "../../shared/protocol/author.ts";
+import { type Actor, type ActorSession, authorOf } from "../acts/actor.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { BenchMemory, BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
 import type { Learner, LearnerReader } from "../store/learners.ts";
@@ -24,7 +25,8 @@ export interface SessionParts {
 const retryMs = 5000;
 
 /** The bench's own screen: who stands at it, who may, and how it is set. It outlives a restart. */
-export class Session {
+export class Session implements ActorSession {
+  readonly audience = "bench";
   readonly #parts: SessionParts;
   #person: Person | null = null;
   /** New with each person, and after each start. */
@@ -53,10 +55,15 @@ export class Session {
     return this.#memory;
   }
 
+  get actor(): Actor {
+    if (!this.#person) return { kind: "nobody", learner: null, session: null };
+    const { learner } = this.#person;
+    return { kind: learner ? "learner" : "guest", learner: learner?.id ?? null, session: this.#id };
+  }
+
   /** Who does what is done on the bench's own screen now. */
   get author(): Author {
-    if (!this.#person) return byBench;
-    return { by: this.#person.learner ? "learner" : "guest", session: this.#id };
+    return authorOf(this.actor);
   }
 
   /** Somebody works at the bench from now on. */

@@ -1,6 +1,6 @@
 import type { CableId, StationId } from "../../shared/board/ids.ts";
 import type { Fact } from "../../shared/protocol/bench-view.ts";
-import type { SettingKey } from "../../shared/protocol/commands.schema.ts";
+import type { SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import type { Leads } from "../board/simulated-leads.ts";

@@ -17,7 +17,7 @@ import {
   stationsById,
   straightCores,
 } from "../../shared/wiring/conductors-of.ts";
-import type { Plugged } from "../sensed/joins.ts";
+import type { Plugged } from "../../shared/wiring/plugged.ts";
 import type { BoardRequest } from "./scanner-port.ts";
 
 /** The leads that are in on the simulated board: each between two contacts, with the code of its plug or none. */

@@ -1,12 +1,13 @@
 import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
-import { deadSteps } from "../../shared/protocol/commands.schema.ts";
+import { deadSteps } from "../../shared/protocol/attempt-words.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
+import { hintCount } from "../attempt/hint-text.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
-import { isMadeDead, stepStates } from "../attempt/steps.ts";
-import type { AttemptPicture } from "./bench-picture.ts";
+import { isMadeDead, shownStep, stepStates } from "../attempt/steps.ts";
+import type { AttemptToShow } from "./to-show.ts";
 import { deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
 import { cableRun } from "./cable-run.ts";
@@ -15,14 +16,12 @@ import { planZones } from "./plan-zones.ts";
 import { sayFor } from "./say-for.ts";
 import { verdictView } from "./verdict-view.ts";
 
-const hintCount = 3;
-
 /** True where the screen may show what is derived from the board. */
 const mayDerive = ({ mode }: AttemptState): boolean => mode !== "assessed";
 
 /** An attempt as its learner's screen shows it. */
-export function attemptView(picture: AttemptPicture, language: Language): AttemptView {
-  const { run, plan, canUndo, sensed } = picture;
+export function attemptView(shown: AttemptToShow, language: Language): AttemptView {
+  const { run, plan, canUndo, sensed } = shown;
   const { state, kit } = run;
   const isOpen = mayDerive(state);
   const view = {
@@ -30,35 +29,35 @@ export function attemptView(picture: AttemptPicture, language: Language): Attemp
     scenario: kit.stripped,
     mode: state.mode,
     kind: state.kind,
-    step: state.step,
+    step: shownStep(state.step),
     steps: stepStates(state, plan.questions.length),
     status: state.status === "left" ? ("handed-in" as const) : state.status,
     zones: isOpen ? planZones(kit.stripped.plan) : [],
-    cables: run.cables.map((cable) => cableView(cable, picture)),
+    cables: run.cables.map((cable) => cableView(cable, shown)),
     joints: run.joints.map((joint) => [...joint]),
     unknown: sensed?.unknown ?? [],
     settings: stationSettings(kit.stripped, run.settings),
-    asFound: asFoundView(picture),
+    asFound: asFoundView(shown),
     canUndo,
     dead: isOpen
       ? deadSteps
           .filter(() => state.isExistingCircuit)
           .map((step) => ({ step, isDone: isMadeDead(state) || state.deadCounted.includes(step) }))
       : [],
-    ...(state.isExistingCircuit ? { deadPicture: deadView(picture, isOpen) } : {}),
-    plan: planView(picture, isOpen),
+    ...(state.isExistingCircuit ? { deadPicture: deadView(shown, isOpen) } : {}),
+    plan: planView(shown, isOpen),
     hints: {
       used: state.hints.length,
       left: isOpen ? hintCount - state.hints.length : 0,
       shown: isOpen ? [...state.hints] : [],
     },
     tries: isOpen ? state.tryCount : 0,
-    verdict: isOpen ? verdictView(picture, language) : null,
+    verdict: isOpen ? verdictView(shown, language) : null,
   };
-  return { ...view, say: sayFor(picture, view) };
+  return { ...view, say: sayFor(shown, view) };
 }
 
-function cableView(cable: SizedCable, { run }: AttemptPicture): SensedCable {
+function cableView(cable: SizedCable, { run }: AttemptToShow): SensedCable {
   const { state, kit } = run;
   const [from, to] = endsOfCable(cable.id);
   const route = kit.routeBetween(stationOf(from), stationOf(to));
@@ -82,7 +81,7 @@ function cableView(cable: SizedCable, { run }: AttemptPicture): SensedCable {
 }
 
 /** What was found there, with what of it is in: all the time in practice, until the work begins in assessed work. */
-function asFoundView({ run }: AttemptPicture): AttemptView["asFound"] {
+function asFoundView({ run }: AttemptToShow): AttemptView["asFound"] {
   const { state, kit, cables } = run;
   if (!mayDerive(state) && state.entered.includes("wire")) return [];
   const isIn = new Set(cables.map(({ id }) => id));
@@ -92,7 +91,7 @@ function asFoundView({ run }: AttemptPicture): AttemptView["asFound"] {
   });
 }
 
-function planView({ run, plan }: AttemptPicture, isOpen: boolean): AttemptView["plan"] {
+function planView({ run, plan }: AttemptToShow, isOpen: boolean): AttemptView["plan"] {
   const answers = run.state.plan;
   const questions = plan.questions.map((item) => {
     const { question, station, choices } = item;

@@ -1,10 +1,10 @@
 import type { DeadView } from "../../shared/protocol/bench-view.ts";
 import { circuitChart } from "../attempt/circuit-chart.ts";
 import { breakers } from "../attempt/make-dead.ts";
-import type { AttemptPicture } from "./bench-picture.ts";
+import type { AttemptToShow } from "./to-show.ts";
 
 /** The picture of making dead. What an act misses is told where `mayTell`; what the tester shows always is. */
-export function deadView({ run }: AttemptPicture, mayTell: boolean): DeadView {
+export function deadView({ run }: AttemptToShow, mayTell: boolean): DeadView {
   const { isChartRead, off, locked, reading, missed } = run.state.deadPicture;
   return {
     breakers: breakers.map((number) => ({

@@ -2,7 +2,7 @@ import { cableOfConductor } from "../../shared/board/ids.ts";
 import type { AttemptView, Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { SayKey } from "../../shared/protocol/said-keys.ts";
 import { asFoundCables } from "../attempt/settings.ts";
-import type { AttemptPicture } from "./bench-picture.ts";
+import type { AttemptToShow } from "./to-show.ts";
 
 const say = (key: SayKey, facts: Record<string, Fact> = {}): Said => ({ key, facts });
 
@@ -10,28 +10,26 @@ const say = (key: SayKey, facts: Record<string, Fact> = {}): Said => ({ key, fac
  * The one line that says what to do now. In an assessed attempt it goes by the step alone, and by what every
  * learner is asked for there: it never hangs on what is right.
  */
-export function sayFor({ run }: AttemptPicture, view: Omit<AttemptView, "say">): Said {
+export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): Said {
   const { state, kit, cables } = run;
   if (state.isTrainerNeeded) return say("say.trainer-confirms");
   if (view.status === "handed-in") return say("say.handed-in");
   if (view.status === "ready") return say("say.ready");
-  if (state.step === "caution") return say("say.caution");
+  if (view.step === "caution") return say("say.caution");
   const isSettingUp = !state.entered.includes("wire");
   const found = asFoundCables(kit.stripped);
   const leftIn = new Set(state.leftIn.map(cableOfConductor));
   const strangeCount = cables.filter(({ id }) => !found.has(id) && (isSettingUp || leftIn.has(id))).length;
   if (strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
   const foundCount = cables.filter(({ id }) => found.has(id)).length;
-  switch (state.step) {
+  switch (view.step) {
     case "make-dead":
     case "plan":
     case "hand-in":
-    case "test":
-    case "load":
       if (isSettingUp && foundCount < found.size)
         return say("say.as-found", { done: foundCount, total: found.size });
-      if (state.step === "make-dead" && isDead(view)) return say("say.dead");
-      return say(`say.${state.step}`);
+      if (view.step === "make-dead" && isDead(view)) return say("say.dead");
+      return say(`say.${view.step}`);
     case "wire":
       return sayForWiring(view);
   }

@@ -9,7 +9,7 @@ import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.t
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { stationNames } from "../attempt/station-names.ts";
-import type { AttemptPicture } from "./bench-picture.ts";
+import type { AttemptToShow } from "./to-show.ts";
 
 type Bar = NonNullable<FindingView["bars"]>[number];
 
@@ -88,8 +88,8 @@ function wordsFor(verdict: Verdict, run: AttemptRun, language: Language): Return
  * The verdict a learner may see: the one last asked for, marked as past once the board has changed, or in live
  * practice the one of this moment. While a plug may be half in it is held back.
  */
-export function verdictView(picture: AttemptPicture, language: Language): VerdictView | null {
-  const { run, isSettled, isAsked, findings } = picture;
+export function verdictView(shown: AttemptToShow, language: Language): VerdictView | null {
+  const { run, isSettled, isAsked, findings } = shown;
   const { asked, status } = run.state;
   const isHeld = isAsked || (findings === "live" && !isSettled);
   if (findings === "live" && status === "open" && run.state.entered.includes("wire")) {

@@ -1,6 +1,6 @@
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { attemptView } from "./attempt-view.ts";
-import type { BenchPicture } from "./bench-picture.ts";
+import type { BenchToShow } from "./to-show.ts";
 
 /** Who looks: the learner at the bench. The desk and the show screen join here. */
 export type Audience = "bench";
@@ -10,7 +10,7 @@ export type Audience = "bench";
  * screen. In an assessed attempt the bench gets joins, sizes, settings, readings and the health of the board,
  * and nothing that is derived from them: to tell a learner right or wrong would spoil the evidence.
  */
-export function viewFor(audience: Audience, { bench, isAssessing, attempt }: BenchPicture): BenchView {
+export function viewFor(audience: Audience, { bench, isAssessing, attempt }: BenchToShow): BenchView {
   switch (audience) {
     case "bench":
       return {
@@ -21,7 +21,7 @@ export function viewFor(audience: Audience, { bench, isAssessing, attempt }: Ben
 }
 
 /** What the tools tell of leads would tell of the wiring; whether the board is well does not. */
-function withoutLeads({ boardCheck, ...bench }: BenchPicture["bench"]): BenchPicture["bench"] {
+function withoutLeads({ boardCheck, ...bench }: BenchToShow["bench"]): BenchToShow["bench"] {
   if (!boardCheck) return bench;
   const { selfCheck, faults } = boardCheck;
   return { ...bench, boardCheck: { ...(selfCheck ? { selfCheck } : {}), faults } };

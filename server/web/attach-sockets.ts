@@ -1,12 +1,21 @@
 import type { Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import { type BenchCommandName, benchCommandSchemas } from "../../shared/protocol/commands.schema.ts";
+import type { ActName } from "../../shared/protocol/acts.ts";
+import { changeOf } from "../../shared/protocol/view-change.ts";
+import type { ActorSession } from "../acts/actor.ts";
+import { acts } from "../acts/acts.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { fieldName } from "../../shared/reading/problem.ts";
-import type { Answer, FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
+import {
+  type Answer,
+  benchNamespace,
+  type FromBench,
+  type ToBench,
+} from "../../shared/protocol/socket-events.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
+import type { Audience } from "../view/view-for.ts";
 import { isOwnOrigin } from "./origin.ts";
 import { RateBucket } from "./rate-bucket.ts";
 
@@ -14,12 +23,19 @@ export interface SocketParts {
   http: HttpServer;
   isLoopbackOnly: boolean;
   clock: Clock;
-  /** What a bench screen may see now. */
-  view: () => BenchView;
+  /** Who stands behind the sockets of an audience. */
+  sessions: Readonly<Record<Audience, ScreenSession>>;
+  /** What an audience may see now. */
+  view: (audience: Audience) => BenchView;
   /** Calls back whenever there is something new to show. */
   onPublish: (listener: () => void) => void;
-  /** Carries out a command whose form has been checked. */
-  handle: (name: BenchCommandName, command: never) => Promise<Answer>;
+  /** Does an act whose form has been checked. */
+  handle: (name: ActName, message: never, session: ActorSession) => Promise<Answer>;
+}
+
+/** Whoever stands behind a socket, and what they may see. */
+export interface ScreenSession extends ActorSession {
+  readonly audience: Audience;
 }
 
 type BenchSocket = Socket<FromBench, ToBench>;
@@ -31,13 +47,15 @@ const perSecond = 30;
 const pingIntervalMs = 2000;
 const pingTimeoutMs = 3000;
 
-const isCommand = (name: unknown): name is BenchCommandName =>
-  typeof name === "string" && Object.hasOwn(benchCommandSchemas, name);
+const isAct = (name: unknown): name is ActName => typeof name === "string" && Object.hasOwn(acts, name);
+
+/** The namespace of each audience: a socket of one gets the views of that audience and no other. */
+const namespaces = { bench: benchNamespace } as const satisfies Record<Audience, string>;
 
 /**
- * The live link to the screens: each gets the whole view at once and after every change; each command is
- * checked by its schema, carried out and answered. What has not the form of a command is answered with what is
- * wrong and where, and changes nothing.
+ * The live link to the screens. Each socket has a session of its audience; it gets the whole view at once, and
+ * after that what changed in it. Each act is checked by its schema, done and answered. What has not the form of an
+ * act is answered with what is wrong and where, and changes nothing.
  */
 export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
   const io = new Server<FromBench, ToBench>(parts.http, {
@@ -47,21 +65,55 @@ export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
     pingTimeout: pingTimeoutMs,
     allowRequest: (request, decide) => decide(null, isOwnOrigin(request.headers, parts.isLoopbackOnly)),
   });
-  io.on("connection", (socket) => serve(socket, parts));
-  // What changes in one turn of the program is one view, sent after the answers to the commands of that turn.
+  const screens = new Set<Screen>();
+  for (const [audience, namespace] of Object.entries(namespaces) as [Audience, string][])
+    io.of(namespace).on("connection", (socket: BenchSocket) => {
+      const screen = new Screen(socket, parts.sessions[audience]);
+      serve(screen, parts);
+      screens.add(screen);
+      socket.on("disconnect", () => screens.delete(screen));
+      screen.show(parts.view(audience));
+    });
+  // What changes in one turn of the program is one view, sent after the answers to the acts of that turn.
   let isDue = false;
   parts.onPublish(() => {
     if (isDue) return;
     isDue = true;
     setImmediate(() => {
       isDue = false;
-      if (io.sockets.sockets.size > 0) io.emit("view", parts.view());
+      const views = new Map<Audience, BenchView>();
+      for (const screen of screens) {
+        const { audience } = screen.session;
+        const view = views.get(audience) ?? parts.view(audience);
+        views.set(audience, view);
+        screen.show(view);
+      }
     });
   });
   return io;
 }
 
-function serve(socket: BenchSocket, parts: SocketParts): void {
+/** One screen at the far end of a socket, and what it was last sent. */
+class Screen {
+  readonly socket: BenchSocket;
+  readonly session: ScreenSession;
+  #sent: BenchView | undefined;
+
+  constructor(socket: BenchSocket, session: ScreenSession) {
+    this.socket = socket;
+    this.session = session;
+  }
+
+  show(view: BenchView): void {
+    const before = this.#sent;
+    this.#sent = view;
+    if (!before) return void this.socket.emit("view", view);
+    const change = changeOf(before, view);
+    if (change) this.socket.emit("change", change);
+  }
+}
+
+function serve({ socket, session }: Screen, parts: SocketParts): void {
   const bucket = new RateBucket(burst, perSecond, () => parts.clock.monotonicMs());
   socket.onAny((name: unknown, ...rest: unknown[]) => {
     const reply = rest.at(-1);
@@ -69,15 +121,15 @@ function serve(socket: BenchSocket, parts: SocketParts): void {
       if (typeof reply === "function") (reply as (given: Answer) => void)(given);
     };
     if (!bucket.take()) return answer(refuse("too-fast"));
-    if (!isCommand(name))
-      return answer(refuse("bad-message", { where: String(name), what: "no such command" }));
-    const parsed = parseSafely<object>(benchCommandSchemas[name], rest[0]);
+    if (!isAct(name)) return answer(refuse("bad-message", { where: String(name), what: "no such act" }));
+    const parsed = parseSafely<object>(acts[name].schema, rest[0]);
     if (!parsed.success) {
       const [issue] = parsed.issues;
       const where = `${name}: ${fieldName(issue?.path ?? [])}`;
       return answer(refuse("bad-message", { where, what: issue?.message ?? "" }));
     }
-    void parts.handle(name, parsed.data as never).then(answer, () => answer(refuse("server-error")));
+    void parts
+      .handle(name, parsed.data as never, session)
+      .then(answer, () => answer(refuse("server-error")));
   });
-  socket.emit("view", parts.view());
 }

@@ -6,7 +6,15 @@ import type { DeadPair } from "./make-dead.schema.ts";
 import type { StrippedScenario } from "../scenario/scenario.schema.ts";
 import type { Text } from "../text/text.schema.ts";
 import type { ReferenceMethod } from "../wiring/wiring.schema.ts";
-import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./commands.schema.ts";
+import type {
+  AttemptKind,
+  DeadStep,
+  Mode,
+  OpenStep,
+  PlanQuestion,
+  SettingKey,
+  Step,
+} from "./attempt-words.ts";
 import type { Language } from "../text/languages.ts";
 
 export type Fact = string | number | boolean;
@@ -185,7 +193,7 @@ export interface AttemptView {
   scenario: StrippedScenario;
   mode: Mode;
   kind: AttemptKind;
-  step: Step;
+  step: OpenStep;
   steps: { step: Step; state: "done" | "now" | "open" | "locked" }[];
   status: "open" | "ready" | "handed-in" | "released";
   /** The one line that says what to do now. */

@@ -1,17 +1,22 @@
+import type { ViewChange } from "./view-change.ts";
 import type { BenchView, Fact } from "./bench-view.ts";
-import type { BenchCommand, BenchCommandName } from "./commands.schema.ts";
+import type { ActMessage, ActName } from "./acts.ts";
 
-/** The answer to a command: done, or refused with a code of the kiosk's catalogue and what goes in its gaps. */
+/** The answer to an act: done, or refused with a code of the kiosk's catalogue and what goes in its gaps. */
 export type Answer = { ok: true } | { ok: false; code: string; facts: Record<string, Fact> };
 
-/** From the server to a bench screen. A whole view on connect and after every change. */
+/** Where a bench screen finds its views; each audience has a namespace of its own. */
+export const benchNamespace = "/bench";
+
+/** From the server to a bench screen: a whole view on connect, and after that what changes in it. */
 export interface ToBench {
   view: (view: BenchView) => void;
+  change: (change: ViewChange) => void;
 }
 
-/** From a bench screen to the server: one event a command, each answered. */
+/** From a bench screen to the server: one event an act, each answered. */
 export type FromBench = {
-  [Name in BenchCommandName]: (command: BenchCommand<Name>, answer: (answer: Answer) => void) => void;
+  [Name in ActName]: (message: ActMessage<Name>, answer: (answer: Answer) => void) => void;
 };
 
 /** What the health address answers. */

@@ -1,17 +1,20 @@
 import { io, type Socket } from "socket.io-client";
+import { followView } from "../../kiosk/link/follow-view.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
-import type { Answer } from "../../shared/protocol/socket-events.ts";
+import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
+import { type Answer, benchNamespace } from "../../shared/protocol/socket-events.ts";
 
 /** A second screen at the same bench, without a page: brings about quickly what a check is not about. */
 export class BenchLink {
   readonly #socket: Socket;
   #view: BenchView | undefined;
+  readonly #looking = new Set<(view: BenchView) => void>();
 
   constructor(address: string) {
-    this.#socket = io(address, { transports: ["websocket"], forceNew: true });
-    this.#socket.on("view", (view: BenchView) => {
+    this.#socket = io(`${address}${benchNamespace}`, { transports: ["websocket"], forceNew: true });
+    followView(this.#socket, (view) => {
       this.#view = view;
+      for (const look of [...this.#looking]) look(view);
     });
   }
 
@@ -25,7 +28,7 @@ export class BenchLink {
    *
    * @throws where the bench refuses it.
    */
-  async does<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<void> {
+  async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
     const answer = (await this.#socket.emitWithAck(name, command)) as Answer;
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
@@ -54,10 +57,10 @@ export class BenchLink {
     return new Promise((resolve) => {
       const look = (view: BenchView): void => {
         if (!until(view)) return;
-        this.#socket.off("view", look);
+        this.#looking.delete(look);
         resolve(view);
       };
-      this.#socket.on("view", look);
+      this.#looking.add(look);
     });
   }
 

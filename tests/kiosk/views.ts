@@ -9,7 +9,7 @@ import type {
   SensedCable,
   VerdictView,
 } from "../../shared/protocol/bench-view.ts";
-import { deadSteps } from "../../shared/protocol/commands.schema.ts";
+import { deadSteps } from "../../shared/protocol/attempt-words.ts";
 import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
 import { smallFace, workshopFace } from "./faces.ts";
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { leadsOfSpecs } from "../../server/board/simulated-leads.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import { cableId } from "../../shared/board/ids.ts";
-import { settingKeys } from "../../shared/protocol/commands.schema.ts";
+import { settingKeys } from "../../shared/protocol/attempt-words.ts";
 import { deadSequence } from "./dead-sequence.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { judge } from "../../shared/rules/judge.ts";

@@ -9,7 +9,7 @@ import type {
 } from "../../server/board/scanner-port.ts";
 import { type Leads, leadsAfter } from "../../server/board/simulated-leads.ts";
 import { done, type Refusal } from "../../server/refusal.ts";
-import { groupsOf } from "../../server/sensed/joins.ts";
+import { groupsOf } from "../../shared/wiring/plugged.ts";
 
 /**
  * A mock board in this process, in place of the scanner child: it senses at once what it is asked to plug, or

@@ -1,18 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { deadSequence } from "./dead-sequence.ts";
-import { AttemptRun } from "../../server/attempt/attempt-run.ts";
+import { acts as everyAct } from "../../server/acts/acts.ts";
 import { loadAttempt } from "../../server/attempt/load-attempt.ts";
+import { pictureOf } from "../../server/attempt/picture-of.ts";
 import { kitOfAttempt } from "../../server/bench/resume-attempt.ts";
-import { pluggedOf } from "../../server/sensed/joins.ts";
+import { pluggedOf } from "../../shared/wiring/plugged.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
-import {
-  type BenchCommandName,
-  benchCommandSchemas,
-  planQuestions,
-  steps,
-} from "../../shared/protocol/commands.schema.ts";
+import { planQuestions, steps } from "../../shared/protocol/attempt-words.ts";
+import type { ActName } from "../../shared/protocol/acts.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { testDepth } from "../depth.ts";
 import { expectAsRebuilt } from "./store/table-of-attempts.ts";
@@ -119,8 +116,8 @@ describe("any stream of commands", () => {
           }
           const [name, raw] = act;
           const before = { rows: bench.rows().length, view: comparable(bench) };
-          const command = benchCommandSchemas[name as BenchCommandName].parse(raw);
-          const answer = await bench.bench.handle(name as BenchCommandName, command);
+          const command = everyAct[name as ActName].schema.parse(raw);
+          const answer = await bench.bench.handle(name as ActName, command, bench.bench.core.session);
           // A refused command has changed nothing: not the log, not the screen.
           if (!answer.ok) expect({ rows: bench.rows().length, view: comparable(bench) }).toEqual(before);
         }
@@ -237,18 +234,12 @@ describe("the log of an attempt", () => {
     const [start] = bench.events("attempt-started");
     const boardBytes = records.logReader.document(String(start?.content["boardHash"]));
     const board = readBoard(Buffer.from(boardBytes ?? []).toString("utf8"), "kept board");
-    const again = new AttemptRun(
-      {
-        kit: kitOfAttempt(records, state)!,
-        board: board.ok ? board.value : (undefined as never),
-        timers: bench.clock,
-        judge,
-        append: () => undefined,
-        changed: () => undefined,
-        troubled: () => undefined,
-      },
-      state,
-    ).judged();
+    const makings = {
+      kit: kitOfAttempt(records, state)!,
+      board: board.ok ? board.value : (undefined as never),
+      judge,
+    };
+    const again = pictureOf(makings, state.plugged, state).judged();
     const [handedIn] = bench.events("handed-in");
     expect(again.wiringHash).toBe(handedIn?.content["wiringHash"]);
     expect(JSON.stringify(again.verdict)).toBe(JSON.stringify(handedIn?.content["verdict"]));

@@ -13,14 +13,14 @@ import { LogReader } from "../../server/store/log-reader.ts";
 import { LogWriter } from "../../server/store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "../../server/store/open-database.ts";
 import { boardFace } from "../../server/view/board-face.ts";
-import { pictureOf } from "../../server/view/picture-of.ts";
+import { benchToShow } from "../../server/view/bench-to-show.ts";
 import { scenarioCards } from "../../server/view/scenario-cards.ts";
 import { viewFor } from "../../server/view/view-for.ts";
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { conductorId, contactId, type ConductorId, type EntryId, type Role } from "../../shared/board/ids.ts";
 import type { Author } from "../../shared/protocol/author.ts";
 import type { AttemptView, BenchView } from "../../shared/protocol/bench-view.ts";
-import type { BenchCommand, BenchCommandName } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { packVersion } from "../../shared/rules/pack-version.ts";
@@ -125,22 +125,22 @@ export class TestBench {
   }
 
   /** Sends a command and expects it to be done. */
-  async does<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<void> {
+  async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
     // The time a scanner takes to notice a lead; a learner takes longer to reach for the next key.
     if (name === "ask-verdict" || name === "ready" || name === "hand-in") this.clock.advance(120);
-    const answer = await this.bench.handle(name, command);
+    const answer = await this.bench.handle(name, command, this.bench.core.session);
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
 
   /** Sends a command and gives the code it is refused with; "done" where it is not. */
-  async refusal<Name extends BenchCommandName>(name: Name, command: BenchCommand<Name>): Promise<string> {
-    const answer = await this.bench.handle(name, command);
+  async refusal<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<string> {
+    const answer = await this.bench.handle(name, command, this.bench.core.session);
     return answer.ok ? "done" : answer.code;
   }
 
   view(): BenchView {
     const { board, scenarios, isSimulated } = this.parts;
-    const picture = pictureOf(
+    const picture = benchToShow(
       this.bench.core,
       boardFace(board, isSimulated),
       scenarioCards(scenarios.kits, board),

@@ -1,8 +1,9 @@
 import { io, type Socket } from "socket.io-client";
 import { onTestFinished } from "vitest";
+import { followView } from "../../kiosk/link/follow-view.ts";
 import { createServer, type SpurwiseServer } from "../../server/create-server.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import type { Answer } from "../../shared/protocol/socket-events.ts";
+import { type Answer, benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { TestBench, type TestBenchOptions } from "./test-bench.ts";
 
 export interface TestServer {
@@ -38,7 +39,7 @@ export class Screen {
   readonly #waiting: { until: (view: BenchView) => boolean; resolve: (view: BenchView) => void }[] = [];
 
   constructor(url: string, headers: Record<string, string> = {}) {
-    this.socket = io(url, {
+    this.socket = io(`${url}${benchNamespace}`, {
       transports: ["websocket"],
       reconnection: false,
       forceNew: true,
@@ -50,7 +51,7 @@ export class Screen {
         this.frames.push(typeof packet.data === "string" ? packet.data : JSON.stringify(packet.data ?? ""));
       });
     });
-    this.socket.on("view", (view: BenchView) => {
+    followView(this.socket, (view) => {
       this.view = view;
       for (const waiter of this.#waiting.filter(({ until }) => until(view))) {
         this.#waiting.splice(this.#waiting.indexOf(waiter), 1);

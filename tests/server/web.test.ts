@@ -4,7 +4,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { readWiring } from "../../shared/wiring/read-wiring.ts";
 import { judge } from "../../shared/rules/judge.ts";
-import { benchCommandSchemas } from "../../shared/protocol/commands.schema.ts";
+import { actSamples } from "./acts/act-samples.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
 import { TestBench } from "./test-bench.ts";
 import { Screen, testServer } from "./test-server.ts";
@@ -119,26 +119,11 @@ describe("a message over the socket", () => {
     await screen.does("set-large", { isLarge: false });
   });
 
-  it("that is a command gets an answer, whatever the state of the bench", async () => {
+  it("that is an act gets an answer, whatever the state of the bench", async () => {
     const { url } = await testServer();
     const screen = new Screen(url);
-    const samples: Record<string, object> = {
-      "set-language": { language: "en" },
-      "set-large": { isLarge: false },
-      "sign-in": { by: "badge", badge: "nobody" },
-      "start-attempt": { scenario: "first-spur", mode: "practice" },
-      "go-to-step": { step: "wire" },
-      "dead-act": { what: "breaker", breaker: 2 },
-      "answer-plan": { question: "csaMm2", answer: 2.5 },
-      plug: { contactA: "way-1.a.L", contactB: "socket-1.a.L" },
-      "plug-cable": { entryA: "way-1.a", entryB: "socket-1.a" },
-      pull: { what: "all" },
-      declare: { subject: "socket-1", key: "ratingA", value: 13 },
-      probe: { probe: "red", at: null },
-      "record-reading": { test: "polarity", way: "way-1", judged: "pass" },
-    };
-    for (const name of Object.keys(benchCommandSchemas))
-      expect(await screen.send(name, samples[name] ?? {})).toHaveProperty("ok");
+    for (const [name, message] of Object.entries(actSamples))
+      expect(await screen.send(name, message)).toHaveProperty("ok");
   });
 
   it("from a page of another origin is not let in, nor under a name that is not the bench's own", async () => {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { setTimeout as pause } from "node:timers/promises";
 import { brotliCompressSync } from "node:zlib";
 import { io, type Socket } from "socket.io-client";
-import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { type BenchOptions, startBench } from "../e2e/bench-process.ts";
 import { browserOptions } from "../browser-options.ts";
 import { BenchScreen } from "../e2e/bench-screen.ts";
@@ -51,11 +51,11 @@ interface Turn {
 
 const now = (): number => performance.timeOrigin + performance.now();
 
-/** Asks for something and waits for the next view. */
+/** Asks for something and waits for what changes in the view. */
 const nextView = async (socket: Socket, name: string, command: object): Promise<number> => {
   const start = now();
-  await new Promise<BenchView>((done) => {
-    socket.once("view", done);
+  await new Promise<void>((done) => {
+    socket.once("change", () => done());
     socket.emit(name, command, () => undefined);
   });
   return now() - start;
@@ -68,7 +68,7 @@ const watchLeads = async (options: BenchOptions, rate: number): Promise<Turn[]> 
     await new BenchScreen(page).openTask(address, "build-a-radial");
     const session = await page.context().newCDPSession(page);
     await session.send("Emulation.setCPUThrottlingRate", { rate });
-    const socket = io(address, { transports: ["websocket"] });
+    const socket = io(`${address}${benchNamespace}`, { transports: ["websocket"] });
     await new Promise((done) => socket.once("view", done));
     const lead = { contactA: "socket-1.a.L", contactB: "way-2.a.L" };
     const samples: Turn[] = [];

@@ -10,6 +10,7 @@ const parts: [name: string, load: () => Promise<{ lines: (seed: number) => Promi
   ["attempts", () => import("./attempts-speed.ts")],
   ["server", () => import("./server-speed.ts")],
   ["bench", () => import("./bench-speed.ts")],
+  ["view", () => import("./view-speed.ts")],
 ];
 
 /**

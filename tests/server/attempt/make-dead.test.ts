@@ -7,7 +7,7 @@ import {
   type DeadPicture,
   untouched,
 } from "../../../server/attempt/make-dead.ts";
-import { deadSteps } from "../../../shared/protocol/commands.schema.ts";
+import { deadSteps } from "../../../shared/protocol/attempt-words.ts";
 import type { DeadAct } from "../../../shared/protocol/make-dead.schema.ts";
 
 const chart: DeadAct = { what: "chart" };

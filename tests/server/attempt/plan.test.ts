@@ -4,7 +4,7 @@ import { currentHelp, resultOf } from "../../../server/attempt/plan-help.ts";
 import { planSheetOf } from "../../../server/attempt/plan-sheet.ts";
 import type { PlanTask } from "../../../server/attempt/plan-task.ts";
 import { readBoardFile, scenarioKit } from "../../../server/library.ts";
-import type { PlanQuestion } from "../../../shared/protocol/commands.schema.ts";
+import type { PlanQuestion } from "../../../shared/protocol/attempt-words.ts";
 import { rightCables, TestBench } from "../test-bench.ts";
 
 function kitOf(task: string) {

@@ -3,8 +3,8 @@ import type { AttemptEvent } from "../../../server/attempt/attempt-events.ts";
 import type { AttemptState } from "../../../server/attempt/attempt-state.ts";
 import { loadAttempt } from "../../../server/attempt/load-attempt.ts";
 import { reduce } from "../../../server/attempt/reduce.ts";
-import { isMadeDead } from "../../../server/attempt/steps.ts";
-import { deadSteps } from "../../../shared/protocol/commands.schema.ts";
+import { isMadeDead, shownStep, stepStates } from "../../../server/attempt/steps.ts";
+import { deadSteps } from "../../../shared/protocol/attempt-words.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import { packVersion } from "../../../shared/rules/pack-version.ts";
 import { deadSequence } from "../dead-sequence.ts";
@@ -14,6 +14,20 @@ const existing = {
   isExistingCircuit: true,
   asFound: { cables: [{ from: "way-1.a", to: "socket-1.a", csaMm2: 2.5 }] },
 };
+
+const start = {
+  scenario: "first-spur",
+  scenarioHash: "",
+  scenarioRevision: 1,
+  board: "small",
+  boardHash: "",
+  rulePackVersion: "1",
+  softwareVersion: "0.1.0",
+  learner: null,
+  kind: "first",
+  mode: "practice",
+  isExistingCircuit: false,
+} as const;
 
 async function atMakeDead(mode: "practice" | "assessed" = "practice"): Promise<TestBench> {
   const bench = new TestBench({ scenarios: [firstSpur(existing as never)] }).start();
@@ -44,14 +58,14 @@ describe("an existing circuit", () => {
   it("is made dead before a lead is touched, and that opens wiring and testing", async () => {
     const bench = await atMakeDead();
     expect(bench.attempt().step).toBe("make-dead");
-    for (const step of ["wire", "test", "hand-in"]) expect(stateOf(bench, step)).toBe("locked");
+    for (const step of ["wire", "hand-in"]) expect(stateOf(bench, step)).toBe("locked");
     expect(await bench.refusal("go-to-step", { step: "wire" })).toBe("make-dead-first");
     expect(
       await bench.refusal("plug", { contactA: "way-1.a.L" as never, contactB: "socket-1.a.L" as never }),
     ).toBe("make-dead-first");
     for (const act of deadSequence) await bench.does("dead-act", act);
     expect(bench.attempt().dead).toEqual(deadSteps.map((step) => ({ step, isDone: true })));
-    for (const step of ["wire", "test", "hand-in"]) expect(stateOf(bench, step)).toBe("open");
+    for (const step of ["wire", "hand-in"]) expect(stateOf(bench, step)).toBe("open");
     expect(bench.events("dead-acted").map(({ content }) => content["act"])).toEqual([...deadSequence]);
   });
 
@@ -110,21 +124,8 @@ describe("an existing circuit", () => {
   });
 
   it("counts as it was written before it was acted on a picture", () => {
-    const start = {
-      scenario: "first-spur",
-      scenarioHash: "",
-      scenarioRevision: 1,
-      board: "small",
-      boardHash: "",
-      rulePackVersion: "1",
-      softwareVersion: "0.1.0",
-      learner: null,
-      kind: "first",
-      mode: "practice",
-      isExistingCircuit: true,
-    } as const;
     const events: AttemptEvent[] = [
-      { type: "attempt-started", content: start },
+      { type: "attempt-started", content: { ...start, isExistingCircuit: true } },
       { type: "caution-accepted", content: {} },
       ...deadSteps.map((step) => ({ type: "dead-step" as const, content: { step, isOutOfOrder: false } })),
     ];
@@ -161,11 +162,29 @@ describe("an existing circuit", () => {
   });
 });
 
-describe("loads", () => {
-  it("stay off, with the reason, as long as no tests are on record", async () => {
+describe.each(["test", "load"] as const)("the step %s", (step) => {
+  it("is locked, and whoever goes there is told that it is not there yet and stays where they are", async () => {
     const bench = await new TestBench().start().isWiring();
-    expect(stateOf(bench, "load")).toBe("locked");
-    expect(await bench.refusal("go-to-step", { step: "load" })).toBe("tests-first");
+    expect(stateOf(bench, step)).toBe("locked");
+    const before = bench.rows().length;
+    expect(await bench.refusal("go-to-step", { step })).toBe("not-there-yet");
+    expect(bench.attempt().step).toBe("wire");
+    expect(bench.rows()).toHaveLength(before);
+  });
+
+  it("of a log from when it could be looked at is the wiring, as it was shown then", () => {
+    const steps = [
+      ["caution-accepted", {}],
+      ["step-entered", { step }],
+    ] as const;
+    const after = [["attempt-started", start] as const, ...steps].reduce<AttemptState | undefined>(
+      (state, [type, content]) => reduce(state, "a", { type, content } as AttemptEvent),
+      undefined,
+    );
+    expect(stepStates(after!, 0).filter(({ state }) => state === "now")).toEqual([
+      { step: "wire", state: "now" },
+    ]);
+    expect(shownStep(after!.step)).toBe("wire");
   });
 });
 

@@ -1,14 +1,22 @@
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type ContactId, contactId, entryId, stationId } from "../../../shared/board/ids.ts";
+import {
+  conductorId,
+  type ContactId,
+  contactId,
+  entryId,
+  stationId,
+  stationOf,
+} from "../../../shared/board/ids.ts";
 import { conductorsOf, stationsById } from "../../../shared/wiring/conductors-of.ts";
-import { cablesToJoins, joinsToCables } from "../../../shared/wiring/joins-to-cables.ts";
-import type { CableSpec, Station } from "../../../shared/wiring/wiring.schema.ts";
+import { type JoinedCable, joinsToCables } from "../../../shared/wiring/joins-to-cables.ts";
+import { groupsOf } from "../../../shared/wiring/plugged.ts";
+import type { Station } from "../../../shared/wiring/wiring.schema.ts";
 
 const contact = (text: string): ContactId => text as ContactId;
 const alike = (): number => 1;
 
-const cables = (...groups: string[][]): CableSpec[] =>
+const cables = (...groups: string[][]): JoinedCable[] =>
   joinsToCables(
     groups.map((group) => group.map(contact)),
     alike,
@@ -20,12 +28,11 @@ describe("what the joins of a board are as cables", () => {
       cables(["socket-1.a.L", "way-1.a.L"], ["socket-1.a.N", "way-1.a.N"], ["socket-1.a.E", "way-1.a.E"]),
     ).toEqual([
       {
-        from: "socket-1.a",
-        to: "way-1.a",
+        id: "socket-1.a~way-1.a",
         conductors: [
-          ["E", "E"],
-          ["L", "L"],
-          ["N", "N"],
+          ["socket-1.a.E", "way-1.a.E"],
+          ["socket-1.a.L", "way-1.a.L"],
+          ["socket-1.a.N", "way-1.a.N"],
         ],
       },
     ]);
@@ -33,24 +40,35 @@ describe("what the joins of a board are as cables", () => {
 
   it("states which position meets which where cores are crossed", () => {
     expect(cables(["way-1.a.L", "socket-1.a.N"], ["way-1.a.N", "socket-1.a.L"])[0]?.conductors).toEqual([
-      ["L", "N"],
-      ["N", "L"],
+      ["socket-1.a.L", "way-1.a.N"],
+      ["socket-1.a.N", "way-1.a.L"],
     ]);
   });
 
   it("is a cable from an entry to itself where both ends of a lead are there", () => {
     expect(cables(["socket-1.a.N", "socket-1.a.L"])).toEqual([
-      { from: "socket-1.a", to: "socket-1.a", conductors: [["L", "N"]] },
+      { id: "socket-1.a~socket-1.a", conductors: [["socket-1.a.L", "socket-1.a.N"]] },
     ]);
   });
 
   it("is the least tree by distance for stacked plugs", () => {
-    const placeM: Record<string, number> = { "way-1.a.L": 0, "socket-1.a.L": 3, "socket-2.a.L": 4 };
-    const made = joinsToCables([Object.keys(placeM).map(contact)], (a, b) =>
-      Math.abs((placeM[a] ?? 0) - (placeM[b] ?? 0)),
-    );
-    expect(made.map(({ from, to }) => `${from}~${to}`)).toEqual([
+    const placeM: Record<string, number> = { "way-1": 0, "socket-1": 3, "socket-2": 4 };
+    const stacked = ["way-1.a.L", "socket-1.a.L", "socket-2.a.L"].map(contact);
+    const made = joinsToCables([stacked], (a, b) => Math.abs((placeM[a] ?? 0) - (placeM[b] ?? 0)));
+    expect(made.map(({ id }) => id)).toEqual(["socket-1.a~socket-2.a", "socket-1.a~way-1.a"]);
+  });
+
+  it("goes by id where no way between stations is known", () => {
+    const stacked = ["way-1.a.L", "socket-1.a.L", "socket-2.a.L"].map(contact);
+    expect(joinsToCables([stacked], () => undefined).map(({ id }) => id)).toEqual([
       "socket-1.a~socket-2.a",
+      "socket-1.a~way-1.a",
+    ]);
+  });
+
+  it("is no cable at a test face", () => {
+    expect(cables(["socket-1.front.L", "socket-1.a.L"])).toEqual([]);
+    expect(cables(["socket-1.front.L", "socket-1.a.L", "way-1.a.L"]).map(({ id }) => id)).toEqual([
       "socket-1.a~way-1.a",
     ]);
   });
@@ -82,7 +100,25 @@ describe("cables and joins", () => {
   it("say the same: cables of any joins make those joins again", () => {
     fc.assert(
       fc.property(anyJoins, (joins) => {
-        expect(cablesToJoins(joinsToCables(joins, alike), stations)).toEqual(joins);
+        const made = joinsToCables(joins, alike).flatMap(({ conductors }) => conductors);
+        expect(groupsOf(made.map(([a, b]) => conductorId(a, b)))).toEqual(joins);
+      }),
+    );
+  });
+
+  it("are the least there can be: one fewer than the contacts of a group, and never longer than any other tree", () => {
+    const placed = fc.dictionary(fc.constantFrom(...stations.map(({ id }) => id)), fc.nat(20));
+    fc.assert(
+      fc.property(anyJoins, placed, (joins, placeM) => {
+        const apart = (a: string, b: string): number => Math.abs((placeM[a] ?? 0) - (placeM[b] ?? 0));
+        for (const group of joins) {
+          const tree = joinsToCables([group], apart).flatMap(({ conductors }) => conductors);
+          expect(tree).toHaveLength(group.length - 1);
+          // On a line the least tree is as long as its contacts lie apart.
+          const at = group.map((one) => placeM[stationOf(one)] ?? 0);
+          const longM = tree.reduce((sum, [a, b]) => sum + apart(stationOf(a), stationOf(b)), 0);
+          expect(longM).toBe(Math.max(...at) - Math.min(...at));
+        }
       }),
     );
   });

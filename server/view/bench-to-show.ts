@@ -1,8 +1,8 @@
 import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
-import { isOwnAttempt } from "../bench/start-attempt.ts";
-import type { BenchPicture } from "./bench-picture.ts";
+import { ownRun } from "../bench/own-run.ts";
+import type { BenchToShow } from "./to-show.ts";
 import { boardCheckView } from "./board-check-view.ts";
 
 /** What is wrong around the work, each trouble once. */
@@ -23,7 +23,7 @@ function banners(core: BenchCore): Banner[] {
         facts: facts ?? {},
         ...(station ? { station } : {}),
       });
-  const own = isOwnAttempt(core) ? core.work.run : undefined;
+  const own = ownRun(core, core.session.actor);
   if (own && (own.state.changedWhileOff || own.state.isTrainerNeeded))
     add("changed-while-off", {
       addedCount: own.state.changedWhileOff?.addedCount ?? 0,
@@ -49,12 +49,12 @@ function boardState({ board, parts }: BenchCore): Pick<BenchView, "state" | "noB
 }
 
 /** Everything there is to show at this moment; what of it a screen gets is decided by `viewFor`. */
-export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchPicture {
+export function benchToShow(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchToShow {
   const { parts, board, work } = core;
   const { memory, person, learners } = core.session;
-  const { run, undos, isAsked } = work;
+  const { undos, isAsked } = work;
   const { sensed, isSettled, selfCheck } = board;
-  const isOwn = isOwnAttempt(core);
+  const run = ownRun(core, core.session.actor);
   const boardCheck = boardCheckView(core);
   return {
     bench: {
@@ -74,17 +74,16 @@ export function pictureOf(core: BenchCore, face: BoardFace, cards: ScenarioCard[
       ...(boardCheck ? { boardCheck } : {}),
     },
     isAssessing: work.isAssessed,
-    attempt:
-      run && isOwn
-        ? {
-            run,
-            plan: planSheetOf(run.kit),
-            sensed,
-            isSettled,
-            canUndo: undos.length > 0 && run.state.status === "open",
-            isAsked,
-            findings: parts.findings,
-          }
-        : undefined,
+    attempt: run
+      ? {
+          run,
+          plan: planSheetOf(run.kit),
+          sensed,
+          isSettled,
+          canUndo: undos.length > 0 && run.state.status === "open",
+          isAsked,
+          findings: parts.findings,
+        }
+      : undefined,
   };
 }

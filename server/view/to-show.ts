@@ -4,7 +4,7 @@ import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 
 /** Everything there is to show of an attempt, whether or not a screen may see it. */
-export interface AttemptPicture {
+export interface AttemptToShow {
   run: AttemptRun;
   plan: PlanSheet;
   sensed: SensedState | undefined;
@@ -18,9 +18,9 @@ export interface AttemptPicture {
 }
 
 /** Everything there is to show of a bench. What it says of the bench itself may be seen by all. */
-export interface BenchPicture {
+export interface BenchToShow {
   bench: Omit<BenchView, "attempt">;
   /** Assessed work lies open on the bench, whoever stands at it. */
   isAssessing: boolean;
-  attempt: AttemptPicture | undefined;
+  attempt: AttemptToShow | undefined;
 }

@@ -5,8 +5,8 @@ import {
   type ContactId,
   endsOfConductor,
   type EntryId,
-} from "../../shared/board/ids.ts";
-import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+} from "../board/ids.ts";
+import type { SensedState } from "../board/sensed-state.schema.ts";
 
 /** What is plugged on the board, as the log keeps it: sorted, so that the same board is the same text. */
 export interface Plugged {

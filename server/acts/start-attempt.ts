@@ -1,33 +1,53 @@
 import { v7 as uuidV7 } from "uuid";
+import { z } from "zod";
+import { attemptKinds, modes } from "../../shared/protocol/attempt-words.ts";
 import { byBench } from "../../shared/protocol/author.ts";
-import type { BenchCommand } from "../../shared/protocol/commands.schema.ts";
+import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import { reduce } from "../attempt/reduce.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
-import { pluggedOf } from "../sensed/joins.ts";
-import type { BenchCore } from "./bench-core.ts";
-import type { Person } from "./session.ts";
-import { endChecks } from "./board-check.ts";
-import { endRun } from "./end-run.ts";
+import { pluggedOf } from "../../shared/wiring/plugged.ts";
+import type { BenchCore } from "../bench/bench-core.ts";
+import type { Person } from "../bench/session.ts";
+import { endChecks } from "../bench/board-check.ts";
+import { endRun } from "../bench/end-run.ts";
+import type { Act } from "./act.ts";
+import { workers } from "./actor.ts";
 
-/** True where the attempt on the bench is this person's. */
-export const isOwnAttempt = ({ work, session }: BenchCore): boolean =>
-  work.run !== undefined &&
-  session.person !== null &&
-  work.run.state.learner === (session.person.learner?.id ?? null);
+const schema = z.strictObject({
+  scenario: z.string().min(1).max(64),
+  mode: z.enum(modes),
+  kind: z.enum(attemptKinds).optional(),
+  /** Somebody else's work that waits for a check is ended; asked of whoever starts. */
+  endsWaiting: z.literal(true).optional(),
+});
+
+declare module "../../shared/protocol/acts.ts" {
+  interface Acts {
+    "start-attempt": z.infer<typeof schema>;
+  }
+}
+
+/** Begins to work on a scenario, with the board as it is. */
+export const startAttempt: Act<"start-attempt"> = {
+  schema,
+  who: workers,
+  states: ["none", "handed-in"],
+  elsewhere: "attempt-open",
+  does: ({ core }, message) => start(core, message),
+};
 
 function mayStart(
   core: BenchCore,
   person: Person | null,
-  { scenario, mode, endsWaiting }: BenchCommand<"start-attempt">,
+  { scenario, mode, endsWaiting }: ActMessage<"start-attempt">,
 ) {
   if (!person) return refuse("not-signed-in");
   if (!core.parts.records) return refuse("log-damaged");
   if (!core.board.isReady || !core.board.sensed) return refuse("no-board");
   // Work of before the start comes back first; until then the board cannot be read, or the log not be written.
   if (core.work.toResume) return refuse(core.health.isDiskFull ? "disk-full" : "no-board");
-  if (isOwnAttempt(core) && core.work.run?.state.status !== "handed-in") return refuse("attempt-open");
   // Nobody ends another's assessed work by starting their own; a practice is left, its record stays.
   const { run } = core.work;
   if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("others-work-open");
@@ -44,13 +64,10 @@ function mayStart(
 }
 
 /** Starts an attempt with the board as it is. What was open before is left, and the log says why. */
-export function startAttempt(
-  core: BenchCore,
-  command: BenchCommand<"start-attempt">,
-): { ok: true } | Refusal {
-  const start = mayStart(core, core.session.person, command);
-  if ("ok" in start) return start;
-  const { kit, person, records, sensed } = start;
+function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: true } | Refusal {
+  const allowed = mayStart(core, core.session.person, message);
+  if ("ok" in allowed) return allowed;
+  const { kit, person, records, sensed } = allowed;
   if (core.work.run) endRun(core, "another-started");
   const { board, boardBytes, rulePackVersion, softwareVersion } = core.parts;
   const attemptId = uuidV7();
@@ -67,8 +84,8 @@ export function startAttempt(
         rulePackVersion,
         softwareVersion,
         learner: person.learner?.id ?? null,
-        kind: command.kind ?? "first",
-        mode: command.mode,
+        kind: message.kind ?? "first",
+        mode: message.mode,
         isExistingCircuit: kit.scenario.isExistingCircuit,
       },
     },

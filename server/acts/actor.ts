@@ -1,0 +1,28 @@
+import { actorRoles, type ActorRole, type Author } from "../../shared/protocol/author.ts";
+
+/** Who sends an act: a part in the workshop, or nobody where nobody is signed in. */
+export const actors = ["nobody", ...actorRoles] as const;
+export type ActorKind = "nobody" | ActorRole;
+
+/** Whoever sends an act, as their session knows them. */
+export interface Actor {
+  kind: ActorKind;
+  /** Opaque; null for everybody but a learner. */
+  learner: string | null;
+  session: string | null;
+}
+
+/** A socket or a request, and whoever stands behind it when it is asked. */
+export interface ActorSession {
+  readonly actor: Actor;
+}
+
+/** The author of what an actor does; nobody does nothing that is logged. */
+export const authorOf = ({ kind, session }: Actor): Author =>
+  kind === "nobody" ? { by: "bench", session: null } : { by: kind, session };
+
+/** Whoever works at the bench. */
+export const workers: readonly ActorKind[] = ["learner", "guest"];
+
+/** Whoever stands at the bench, signed in or not. */
+export const anybodyAtBench: readonly ActorKind[] = ["nobody", "learner", "guest", "trainer", "technician"];

@@ -1,0 +1,63 @@
+import type { ActName } from "../../shared/protocol/acts.ts";
+import type { Act } from "./act.ts";
+import { acceptCaution } from "./accept-caution.ts";
+import { answerPlan } from "./answer-plan.ts";
+import { askHint } from "./ask-hint.ts";
+import { askVerdict } from "./ask-verdict.ts";
+import { deadAct } from "./dead-act.ts";
+import { declareDead } from "./declare-dead.ts";
+import { declare } from "./declare.ts";
+import { goToStep } from "./go-to-step.ts";
+import { handIn } from "./hand-in.ts";
+import { leaveAttempt } from "./leave-attempt.ts";
+import { matchAsFound } from "./match-as-found.ts";
+import { plug } from "./plug.ts";
+import { plugCable } from "./plug-cable.ts";
+import { probe } from "./probe.ts";
+import { pull } from "./pull.ts";
+import { ready } from "./ready.ts";
+import { recordReading } from "./record-reading.ts";
+import { selfCheck } from "./self-check.ts";
+import { setLanguage } from "./set-language.ts";
+import { setLarge } from "./set-large.ts";
+import { signIn } from "./sign-in.ts";
+import { signOut } from "./sign-out.ts";
+import { startAttempt } from "./start-attempt.ts";
+import { takeBack } from "./take-back.ts";
+import { testLead } from "./test-lead.ts";
+import { undo } from "./undo.ts";
+import { walkTest } from "./walk-test.ts";
+
+/**
+ * Every act there is. This list is the protocol: sockets and requests take these and no others, and the tests walk
+ * it. An act that is declared in its file and left out here does not compile.
+ */
+export const acts: { readonly [Name in ActName]: Act<Name> } = {
+  "set-language": setLanguage,
+  "set-large": setLarge,
+  "sign-in": signIn,
+  "sign-out": signOut,
+  "start-attempt": startAttempt,
+  "leave-attempt": leaveAttempt,
+  "accept-caution": acceptCaution,
+  "go-to-step": goToStep,
+  "dead-act": deadAct,
+  "declare-dead": declareDead,
+  "answer-plan": answerPlan,
+  plug: plug,
+  "plug-cable": plugCable,
+  pull: pull,
+  "match-as-found": matchAsFound,
+  undo: undo,
+  declare: declare,
+  "ask-verdict": askVerdict,
+  "ask-hint": askHint,
+  probe: probe,
+  "record-reading": recordReading,
+  ready: ready,
+  "take-back": takeBack,
+  "hand-in": handIn,
+  "self-check": selfCheck,
+  "walk-test": walkTest,
+  "test-lead": testLead,
+};

@@ -1,0 +1,28 @@
+import { z } from "zod";
+import { refuse } from "../refusal.ts";
+import { type Act, events } from "./act.ts";
+import { workers } from "./actor.ts";
+
+const schema = z.strictObject({});
+
+declare module "../../shared/protocol/acts.ts" {
+  interface Acts {
+    "declare-dead": z.infer<typeof schema>;
+  }
+}
+
+/** The circuit is isolated and proved dead, as the learner says; assessed work. */
+export const declareDead: Act<"declare-dead"> = {
+  schema,
+  who: workers,
+  states: ["make-dead", "wiring"],
+  decides: ({ state }) => {
+    if (!state.isExistingCircuit) return refuse("locked");
+    // Where the bench keeps the list, the list says when it is dead.
+    if (state.mode !== "assessed") return refuse("make-dead-first");
+    return events(
+      { type: "dead-declared", content: {} },
+      { type: "step-entered", content: { step: "plan" } },
+    );
+  },
+};

@@ -1,0 +1,27 @@
+import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
+import { refusalInState, type WorkState } from "../attempt/work-state.ts";
+import { refuse, type Refusal } from "../refusal.ts";
+import type { Act } from "./act.ts";
+import type { ActorKind } from "./actor.ts";
+
+/** What an act is held against before its own code runs. */
+export interface Standing {
+  actor: ActorKind;
+  /** The state of the actor's own work on the bench. */
+  state: WorkState;
+  /** Assessed work lies open on the bench, whoever's it is. */
+  isAssessing: boolean;
+}
+
+/** Why an act is not for this actor, in this state, or during assessed work; undefined where it is. */
+export function refusalByTable<Name extends ActName>(
+  { who, states, elsewhere, inAssessed }: Act<Name>,
+  message: ActMessage<Name>,
+  { actor, state, isAssessing }: Standing,
+): Refusal | undefined {
+  if (!who.includes(actor)) return refuse(actor === "nobody" ? "not-signed-in" : "not-for-you");
+  const inStates = typeof states === "function" ? states(message) : states;
+  if (!inStates.includes(state)) return refuse(elsewhere ?? refusalInState[state]);
+  if (inAssessed && isAssessing) return refuse(inAssessed);
+  return undefined;
+}

@@ -1,0 +1,30 @@
+import { z } from "zod";
+import { endRun } from "../bench/end-run.ts";
+import { endChecks } from "../bench/board-check.ts";
+import { done } from "../refusal.ts";
+import { type Act, always } from "./act.ts";
+
+const schema = z.strictObject({});
+
+declare module "../../shared/protocol/acts.ts" {
+  interface Acts {
+    "sign-out": z.infer<typeof schema>;
+  }
+}
+
+/**
+ * Locks the bench. The work is kept: an open attempt goes on when the same person signs in again. A guest's work
+ * ends: nobody can tell whether the next guest is the same.
+ */
+export const signOut: Act<"sign-out"> = {
+  schema,
+  who: ["nobody", "learner", "guest"],
+  states: always,
+  does: ({ core, actor, run }) => {
+    if (actor.kind === "guest" && run) endRun(core, "left");
+    core.session.signOut();
+    endChecks(core);
+    core.work.forgetUndos();
+    return done;
+  },
+};

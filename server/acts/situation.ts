@@ -1,0 +1,38 @@
+import type { CableId } from "../../shared/board/ids.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
+import type { Text } from "../../shared/text/text.schema.ts";
+import type { AttemptRun } from "../attempt/attempt-run.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import { hintText } from "../attempt/hint-text.ts";
+import { planSheetOf } from "../attempt/plan-sheet.ts";
+import type { Plugged } from "../../shared/wiring/plugged.ts";
+
+/** What an act of an attempt is decided on. */
+export interface Situation {
+  state: AttemptState;
+  scenario: StrippedScenario;
+  /** The board as it is sensed now. */
+  plugged: Plugged;
+  /** The cables that are in now. */
+  cables: readonly CableId[];
+  planQuestions: readonly string[];
+  /** Judges the board as it is now. */
+  judged: () => { verdict: Verdict; wiringHash: string };
+  /** The text of hint 1, 2 or 3 for the board as it is now. */
+  hint: (number: number) => Text;
+}
+
+/** The situation of an attempt now. */
+export const situationOf = (run: AttemptRun): Situation => ({
+  state: run.state,
+  scenario: run.kit.stripped,
+  plugged: run.plugged,
+  cables: run.cables.map(({ id }) => id),
+  planQuestions: planSheetOf(run.kit).questions.map(({ question }) => question),
+  judged: () => {
+    const { verdict, wiringHash } = run.judged();
+    return { verdict, wiringHash };
+  },
+  hint: (number) => hintText(run.kit.scenario, run.judged(), number),
+});

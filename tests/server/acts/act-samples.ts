@@ -1,0 +1,32 @@
+import type { ActMessage, ActName } from "../../../shared/protocol/acts.ts";
+
+/** Something to send with each act that is in its form and means something on the small board. */
+export const actSamples = {
+  "set-language": { language: "en" },
+  "set-large": { isLarge: false },
+  "sign-in": { by: "badge", badge: "nobody" },
+  "sign-out": {},
+  "start-attempt": { scenario: "first-spur", mode: "practice" },
+  "leave-attempt": {},
+  "accept-caution": {},
+  "go-to-step": { step: "plan" },
+  "dead-act": { what: "breaker", breaker: 2 },
+  "declare-dead": {},
+  "answer-plan": { question: "csaMm2", answer: 2.5 },
+  plug: { contactA: "way-1.a.L", contactB: "socket-1.a.L" },
+  "plug-cable": { entryA: "way-1.a", entryB: "socket-1.a" },
+  pull: { what: "lead", contactA: "way-1.a.L", contactB: "socket-1.a.L" },
+  "match-as-found": {},
+  undo: {},
+  declare: { subject: "socket-1", key: "ratingA", value: 13 },
+  "ask-verdict": {},
+  "ask-hint": {},
+  probe: { probe: "red", at: null },
+  "record-reading": { test: "polarity", way: "way-1", judged: "pass" },
+  ready: {},
+  "take-back": {},
+  "hand-in": {},
+  "self-check": {},
+  "walk-test": { isOn: false },
+  "test-lead": { entryA: "way-1.a", entryB: "socket-1.a" },
+} as unknown as { readonly [Name in ActName]: ActMessage<Name> };

@@ -1,0 +1,221 @@
+import { describe, expect, it } from "vitest";
+import { type Actor, type ActorKind, actors } from "../../../server/acts/actor.ts";
+import { acts } from "../../../server/acts/acts.ts";
+import { type WorkState, workStates } from "../../../server/attempt/work-state.ts";
+import type { ActName } from "../../../shared/protocol/acts.ts";
+import { firstSpur, TestBench } from "../test-bench.ts";
+import { actSamples } from "./act-samples.ts";
+
+const worker: ActorKind[] = ["learner", "guest"];
+const signing: ActorKind[] = ["nobody", "learner", "guest"];
+const atBench: ActorKind[] = ["nobody", "learner", "guest", "trainer", "technician"];
+const open: WorkState[] = ["caution", "make-dead", "wiring", "ready"];
+const dead: WorkState[] = ["make-dead", "wiring"];
+
+/**
+ * Who may do what, and in which state of their own work, said a second time and by hand: the rights of the program
+ * change only where they are changed in both places.
+ */
+const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState[]] } = {
+  "set-language": [atBench, workStates],
+  "set-large": [atBench, workStates],
+  "sign-in": [signing, workStates],
+  "sign-out": [signing, workStates],
+  "start-attempt": [worker, ["none", "handed-in"]],
+  "leave-attempt": [worker, [...open, "interrupted", "handed-in"]],
+  "accept-caution": [worker, open],
+  "go-to-step": [worker, ["make-dead", "wiring", "ready"]],
+  "dead-act": [worker, dead],
+  "declare-dead": [worker, dead],
+  "answer-plan": [worker, dead],
+  plug: [worker, ["wiring"]],
+  "plug-cable": [worker, ["wiring"]],
+  pull: [worker, ["wiring"]],
+  "match-as-found": [worker, dead],
+  undo: [worker, ["wiring"]],
+  declare: [worker, ["wiring"]],
+  "ask-verdict": [worker, ["wiring"]],
+  "ask-hint": [worker, ["wiring"]],
+  probe: [atBench, workStates],
+  "record-reading": [worker, open],
+  ready: [worker, ["wiring"]],
+  "take-back": [worker, open],
+  "hand-in": [worker, ["wiring", "ready"]],
+  "self-check": [atBench, workStates],
+  "walk-test": [atBench, workStates],
+  "test-lead": [atBench, workStates],
+};
+
+/** Refused while assessed work is open on the bench, and with what. */
+const notInAssessed: Partial<Record<ActName, string>> = {
+  "ask-verdict": "not-in-assessed",
+  "ask-hint": "no-hints-assessed",
+  "walk-test": "not-in-assessed",
+  "test-lead": "not-in-assessed",
+};
+
+/** What an act may still be refused with by its own code, where the table lets it through. */
+const ownRefusals: Partial<Record<ActName, string[]>> = {
+  "sign-in": ["unknown-badge"],
+  "dead-act": ["locked"],
+  "declare-dead": ["locked", "make-dead-first"],
+  declare: ["not-a-choice"],
+  undo: ["nothing-to-undo"],
+  pull: ["no-such-cable"],
+  "match-as-found": [],
+  probe: ["no-attempt", "not-signed-in"],
+  "record-reading": ["no-reading"],
+  "walk-test": ["no-probes"],
+  "start-attempt": ["others-work-open"],
+};
+
+const refusalIn: Record<WorkState, string> = {
+  none: "no-attempt",
+  caution: "caution-first",
+  "make-dead": "make-dead-first",
+  wiring: "not reached: what is refused in the wiring has its own word",
+  ready: "frozen",
+  interrupted: "trainer-confirms",
+  "handed-in": "handed-in",
+};
+
+const existing = firstSpur({
+  isExistingCircuit: true,
+  asFound: { cables: [{ from: "way-1.a", to: "socket-1.a", csaMm2: 2.5 }] } as never,
+});
+
+const ids = { learner: "demo-02", guest: null } as const;
+
+/** A bench with the work of a learner or a guest in a state. */
+async function benchIn(state: WorkState, who: "learner" | "guest" = "learner"): Promise<TestBench> {
+  const scenarios = [state === "make-dead" ? existing : firstSpur()];
+  const bench = new TestBench({ scenarios }).start();
+  const enter = who === "guest" ? { by: who } : { by: "badge" as const, badge: "SPURWISE-DEMO-02" };
+  await bench.does("sign-in", enter);
+  if (state === "none") return bench;
+  const mode = state === "interrupted" ? "assessed" : "practice";
+  await bench.does("start-attempt", { scenario: "first-spur", mode });
+  if (state === "caution") return bench;
+  await bench.does("accept-caution", {});
+  if (state === "make-dead") return bench;
+  await bench.does("go-to-step", { step: "wire" });
+  if (state === "wiring") return bench;
+  if (state === "interrupted") {
+    bench.cutPower();
+    return new TestBench({ folder: bench.folder, scenarios }).start();
+  }
+  await bench.does(state === "ready" ? "ready" : "hand-in", {});
+  return bench;
+}
+
+const actorOf = (kind: ActorKind): Actor => ({
+  kind,
+  learner: kind === "learner" ? ids.learner : null,
+  session: kind === "nobody" ? null : "session-1",
+});
+
+async function send(bench: TestBench, name: ActName, kind: ActorKind): Promise<string> {
+  const answer = await bench.bench.handle(name, actSamples[name], { actor: actorOf(kind) });
+  return answer.ok ? "done" : answer.code;
+}
+
+const trace = (bench: TestBench): object => ({
+  rows: bench.rows().length,
+  requests: bench.port.requests.length,
+  view: { ...bench.view(), revision: 0 },
+});
+
+/** Everybody but who works at the bench has no work of their own there, whatever lies on it. */
+const stateFor = (kind: ActorKind, state: WorkState): WorkState => (worker.includes(kind) ? state : "none");
+const isAllowed = (name: ActName, kind: ActorKind, state: WorkState): boolean => {
+  const [who, states] = rights[name];
+  return who.includes(kind) && states.includes(stateFor(kind, state));
+};
+const expected = (name: ActName, kind: ActorKind, state: WorkState): string => {
+  if (!rights[name][0].includes(kind)) return kind === "nobody" ? "not-signed-in" : "not-for-you";
+  if (name === "start-attempt") return "attempt-open";
+  return refusalIn[stateFor(kind, state)];
+};
+
+const names = Object.keys(acts) as ActName[];
+const hosts = workStates.flatMap((state) =>
+  (state === "interrupted" ? (["learner"] as const) : (["learner", "guest"] as const)).map((host) => ({
+    state,
+    host,
+  })),
+);
+/** On a guest's work only the guest is tried: everybody else is tried on the learner's. */
+const kindsOn = (host: "learner" | "guest"): ActorKind[] =>
+  host === "guest" ? ["guest"] : actors.filter((kind) => kind !== "guest");
+
+describe("the table of acts", () => {
+  it("has every act that a screen may send, and a message to try it with", () => {
+    expect(Object.keys(actSamples).sort()).toEqual([...names].sort());
+    for (const name of names) expect(acts[name].schema.safeParse(actSamples[name]).success, name).toBe(true);
+  });
+
+  it("lets nothing be done in the name of the bench itself", () => {
+    expect(names.filter((name) => acts[name].who.includes("bench"))).toEqual([]);
+  });
+});
+
+describe.each(hosts)("on a bench with the work of a $host: $state", ({ state, host }) => {
+  const tries = names.flatMap((name) => kindsOn(host).map((kind) => ({ name, kind })));
+
+  it("what the table does not allow is refused for its one reason and changes nothing", async () => {
+    const refused = tries.filter(({ name, kind }) => !isAllowed(name, kind, state));
+    expect(refused.length).toBeGreaterThan(0);
+    const bench = await benchIn(state, host);
+    const before = trace(bench);
+    const answers: object[] = [];
+    for (const { name, kind } of refused) answers.push({ name, kind, code: await send(bench, name, kind) });
+    expect(answers).toEqual(
+      refused.map(({ name, kind }) => ({ name, kind, code: expected(name, kind, state) })),
+    );
+    bench.clock.advance(3000);
+    expect(trace(bench)).toEqual(before);
+  });
+
+  it("what the table allows is not refused by it", async () => {
+    const allowed = tries.filter(({ name, kind }) => isAllowed(name, kind, state));
+    // Whoever has no work on the bench changes none, and is tried on one bench.
+    const shared = await benchIn(state, host);
+    for (const { name, kind } of allowed) {
+      const bench = worker.includes(kind) ? await benchIn(state, host) : shared;
+      const may = ["done", ...(ownRefusals[name] ?? [])];
+      const assessed = state === "interrupted" ? notInAssessed[name] : undefined;
+      const code = await send(bench, name, kind);
+      if (assessed) expect({ name, kind, code }).toEqual({ name, kind, code: assessed });
+      else expect(may, `${name} by ${kind}`).toContain(code);
+      if (bench !== shared) await bench.stop();
+    }
+  });
+});
+
+describe("while assessed work is open", () => {
+  it("what would tell of the wiring is refused to whoever stands at the bench, and changes nothing", async () => {
+    const bench = await new TestBench().start().isWiring("assessed");
+    const before = trace(bench);
+    for (const kind of actors)
+      for (const [name, code] of Object.entries(notInAssessed) as [ActName, string][])
+        // The open work is the learner's; a guest has none.
+        if (isAllowed(name, kind, kind === "guest" ? "none" : "wiring"))
+          expect(await send(bench, name, kind), name).toBe(code);
+    expect(trace(bench)).toEqual(before);
+  });
+
+  it("nothing else is refused for it", async () => {
+    const bench = await new TestBench().start().isWiring("assessed");
+    for (const name of names.filter((one) => !(one in notInAssessed) && one !== "sign-in"))
+      expect(Object.values(notInAssessed), name).not.toContain(await send(bench, name, "trainer"));
+  });
+
+  it("and nobody's but its learner's: another who signs in has no work there", async () => {
+    const bench = await new TestBench().start().isWiring("assessed");
+    const other: Actor = { kind: "learner", learner: "demo-03", session: "session-2" };
+    for (const name of ["hand-in", "ready", "plug-cable", "leave-attempt"] as const) {
+      const answer = await bench.bench.handle(name, actSamples[name], { actor: other });
+      expect(answer).toMatchObject({ ok: false, code: "no-attempt" });
+    }
+  });
+});
