@@ -9,6 +9,7 @@ import { judge } from "../shared/rules/judge.ts";
 import { packVersion } from "../shared/rules/pack-version.ts";
 import type { Records } from "./bench/bench-core.ts";
 import { contactsOf } from "./board/contacts-of.ts";
+import { scannerProcess } from "./board/scanner-process.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
 import type { ServerParts } from "./create-server.ts";
 import { demoLearners } from "./demo/learners.ts";
@@ -148,7 +149,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({
-    childPath: folders.scannerChild,
+    start: scannerProcess(folders.scannerChild),
     lines,
     spinUs: environment.spinUs,
     faults: environment.faults,

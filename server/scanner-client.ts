@@ -1,12 +1,11 @@
-import { type ChildProcess, fork } from "node:child_process";
+import type { ScannerChannel, StartScanner } from "./board/scanner-channel.ts";
 import type { BoardListener, BoardOpening, BoardPort, BoardRequest } from "./board/scanner-port.ts";
 import type { Timers } from "./clock/clock.ts";
-import type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "./parts.ts";
+import type { FromScanner, LinesKind, SimulatedFault } from "./parts.ts";
 import { done, refuse, type Refusal } from "./refusal.ts";
 
 export interface ScannerClientOptions {
-  /** The scanner child's program. */
-  childPath: string;
+  start: StartScanner;
   lines: LinesKind;
   /** Microseconds a GPIO call of the `spinning` stand-in takes. */
   spinUs?: number | undefined;
@@ -36,14 +35,13 @@ const refusalOf = {
 } as const;
 
 /**
- * Runs the scanner in a process of its own, because the GPIO library can take its process down with it. When the
- * child dies, hangs or cannot open the board, that is said and it is started again, ever less often up to every
+ * The board as its scanner tells it. When the scanner dies, hangs or cannot open the board, that is said and it is started again, ever less often up to every
  * five seconds; what is in by then on the simulated board is handed to the new one.
  */
 export class ScannerClient implements BoardPort {
   readonly #options: ScannerClientOptions;
   readonly #waiting = new Map<number, { request: BoardRequest; resolve: (answer: Answer) => void }>();
-  #child: ChildProcess | undefined;
+  #child: ScannerChannel | undefined;
   #listener: BoardListener | undefined;
   #opening: (() => BoardOpening) | undefined;
   #requestCount = 0;
@@ -64,12 +62,12 @@ export class ScannerClient implements BoardPort {
 
   request(request: BoardRequest): Promise<Answer> {
     const child = this.#child;
-    if (!child?.connected) return Promise.resolve(refuse("no-board"));
+    if (!child?.isOpen) return Promise.resolve(refuse("no-board"));
     this.#requestCount += 1;
     const number = this.#requestCount;
     return new Promise((resolve) => {
       this.#waiting.set(number, { request, resolve });
-      this.#send(child, { ...request, request: number });
+      child.send({ ...request, request: number });
     });
   }
 
@@ -78,26 +76,21 @@ export class ScannerClient implements BoardPort {
     this.#cancelRetry();
     this.#cancelWatch();
     const child = this.#child;
-    if (!child || child.exitCode !== null || child.signalCode !== null) return;
-    const ended = new Promise<void>((resolve) => child.once("exit", () => resolve()));
-    if (child.connected) this.#send(child, { type: "close" });
-    else child.kill("SIGTERM");
-    const cancel = this.#options.timers.after(closingMs, () => child.kill("SIGKILL"));
-    await ended;
+    if (!child) return;
+    child.close();
+    const cancel = this.#options.timers.after(closingMs, () => child.kill());
+    await child.ended;
     cancel();
   }
 
   #start(): void {
     const opening = this.#opening;
     if (!opening || this.#isClosing) return;
-    const { childPath, lines, spinUs, faults } = this.#options;
-    // The child's own process only: it gets none of the flags this one was started with.
-    const child = fork(childPath, [], { execArgv: [], serialization: "json", stdio: "inherit" });
+    const { start, lines, spinUs, faults, note } = this.#options;
+    const child = start({ hear: (message) => this.#hear(child, message), note });
     this.#child = child;
-    child.on("message", (message) => this.#hear(child, message as FromScanner));
-    child.on("error", (error) => this.#options.note(`scanner: ${error.message}`));
-    child.once("exit", (code, signal) => this.#ended(child, `${signal ?? code ?? "unknown"}`));
-    this.#send(child, {
+    void child.ended.then((how) => this.#ended(child, how));
+    child.send({
       type: "open",
       ...opening(),
       lines,
@@ -107,32 +100,27 @@ export class ScannerClient implements BoardPort {
     this.#watch(child);
   }
 
-  #send(child: ChildProcess, message: ToScanner): void {
-    // A child that died a moment ago is heard of by its exit; the message is then lost with it.
-    child.send(message, () => undefined);
-  }
-
-  #watch(child: ChildProcess): void {
+  #watch(child: ScannerChannel): void {
     this.#cancelWatch();
     this.#cancelWatch = this.#options.timers.after(silentMs, () => {
       this.#options.note("scanner: it has been silent for too long and is stopped");
-      child.kill("SIGKILL");
+      child.kill();
     });
   }
 
-  #hear(child: ChildProcess, message: FromScanner): void {
+  #hear(child: ScannerChannel, message: FromScanner): void {
     if (child !== this.#child || this.#isClosing) return;
     this.#watch(child);
     if (message.type === "alive" || message.type === "open-failed") this.#options.alive?.();
     switch (message.type) {
       case "opened":
         this.#retryMs = firstRetryMs;
-        this.#listener?.opened({ hasCodes: message.hasCodes, hasProbes: message.hasProbes });
+        this.#listener?.opened(message);
         return;
       case "open-failed":
         this.#cancelWatch();
         this.#giveUp({ code: message.code, facts: message.facts });
-        child.kill("SIGTERM");
+        child.close();
         return;
       case "sensed":
         this.#listener?.sensed(message.state);
@@ -145,6 +133,7 @@ export class ScannerClient implements BoardPort {
         this.#answer(message.request, done);
         return;
       case "done":
+        if (message.moved) this.#listener?.moved(message.moved);
         this.#answer(message.request, done);
         return;
       case "refused":
@@ -173,7 +162,7 @@ export class ScannerClient implements BoardPort {
     this.#waiting.delete(request);
   }
 
-  #ended(child: ChildProcess, how: string): void {
+  #ended(child: ScannerChannel, how: string): void {
     if (child !== this.#child || this.#isClosing) return;
     this.#options.note(`scanner: it ended (${how}) and is started again`);
     this.#giveUp({ code: "scanner-stopped", facts: {} });

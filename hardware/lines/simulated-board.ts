@@ -1,5 +1,6 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import { type ContactId, type EntryId, entryOf } from "../../shared/board/ids.ts";
+import { type BoardLeads, noLeads } from "../../shared/board/board-leads.ts";
+import { byId, type ContactId, type EntryId, entryOf } from "../../shared/board/ids.ts";
 import { placesOfEntry, stationsById, straightCores } from "../../shared/wiring/conductors-of.ts";
 import { type BoardLines, boardLines } from "./board-lines.ts";
 import type { LineIndex } from "./line-index.ts";
@@ -14,12 +15,10 @@ type PullWhat = Extract<ToScanner, { type: "pull" }>["what"];
 /** The pins of a cable's plug make contact one after the other, as by hand. */
 const pinApartMs = 30;
 
-/** One more pin that makes contact at its time. */
-interface Pin {
-  atMs: number;
-  entries: readonly EntryId[];
-  land: () => void;
-}
+/** One more pin that makes contact at its time: a core of the cable, or the code of its plugs. */
+type Pin = { atMs: number; entries: readonly [EntryId, EntryId] } & (
+  { lead: readonly [ContactId, ContactId] } | { code: number }
+);
 
 /** Hands on a simulated board, in its own terms: they plug, pull, touch with probes, and break things. */
 export class SimulatedBoard {
@@ -56,40 +55,46 @@ export class SimulatedBoard {
         coded === undefined ||
         cores.some(({ core, role }) => coded.cores.includes(core) && from === `${entryA}.${role}`),
     );
-    const entries = [entryA, entryB];
-    const landings: (() => void)[] = pairs.map(
-      ({ from, to }) =>
-        () =>
-          void this.plug(from, to),
-    );
-    if (code !== undefined) landings.push(() => entries.forEach((entry) => this.#strap(entry, code)));
-    landings.forEach((land, index) =>
-      this.#landing.push({ atMs: nowMs + index * pinApartMs, entries, land }),
+    const pins = [
+      ...pairs.map(({ from, to }) => ({ lead: [from, to] as const })),
+      ...(code === undefined ? [] : [{ code }]),
+    ];
+    pins.forEach((pin, index) =>
+      this.#landing.push({ ...pin, atMs: nowMs + index * pinApartMs, entries: [entryA, entryB] }),
     );
     this.advance(nowMs);
     return undefined;
   }
 
-  /** Pulls one lead, all leads of an entry with its code, or everything; pins still on their way stay out. */
+  /** Pulls leads, all leads of an entry with its code, or everything; pins still on their way stay out. */
   pull(what: PullWhat): Refusal {
     if (what === "all") {
-      this.#landing = [];
-      for (const { entry } of this.#board.entries) this.#pullEntry(entry);
-      for (const line of this.#board.lineOf.values()) this.#partAll(line);
-      return undefined;
+      for (const line of Object.values(this.#board.probes ?? {})) this.#partAll(line);
+      return this.setLeads(noLeads);
     }
     if ("entry" in what) {
       if (!this.#board.entries.some(({ entry }) => entry === what.entry))
         return { code: "no-such-entry", facts: { entry: what.entry } };
-      this.#landing = this.#landing.filter(({ entries }) => !entries.includes(what.entry));
-      this.#pullEntry(what.entry);
-      return undefined;
+      const isIts = (contact: ContactId): boolean => entryOf(contact) === what.entry;
+      return this.pull({ leads: this.leads.leads.filter((lead) => lead.some(isIts)) });
     }
-    const [lineA, lineB] = [this.#lineOf(what.contactA), this.#lineOf(what.contactB)];
-    if (lineA === undefined) return { code: "no-such-contact", facts: { contact: what.contactA } };
-    if (lineB === undefined) return { code: "no-such-contact", facts: { contact: what.contactB } };
-    this.lines.part(lineA, lineB);
-    this.#takeCodes([entryOf(what.contactA), entryOf(what.contactB)]);
+    const nowhere = what.leads.flat().find((contact) => this.#lineOf(contact) === undefined);
+    if (nowhere !== undefined) return { code: "no-such-contact", facts: { contact: nowhere } };
+    const before = this.leads;
+    for (const [from, to] of what.leads) {
+      this.lines.part(this.#lineOf(from)!, this.#lineOf(to)!);
+      this.#landing = this.#landing.filter((pin) => !("lead" in pin && isBetween(pin.lead, from, to)));
+    }
+    this.#takeCodes(before, what.leads);
+    return undefined;
+  }
+
+  /** Makes these the leads and codes that are in. Probes stay where they are. */
+  setLeads({ leads, codes }: BoardLeads): Refusal {
+    this.#landing = [];
+    for (const [from, to] of this.leads.leads) this.lines.part(this.#lineOf(from)!, this.#lineOf(to)!);
+    for (const { entry } of this.#board.entries) this.#strap(entry, 0);
+    this.restore({ leads, codes });
     return undefined;
   }
 
@@ -112,25 +117,43 @@ export class SimulatedBoard {
   }
 
   /** Puts back the leads and codes that were in before. Contacts that the board does not have are passed over. */
-  restore(groups: readonly ContactId[][], codes: readonly { entry: EntryId; code: number }[]): void {
-    for (const [first, ...others] of groups)
-      for (const other of others) if (first !== undefined) this.plug(first, other);
+  restore({ leads, codes }: BoardLeads): void {
+    for (const [from, to] of leads) this.plug(from, to);
     for (const { entry, code } of codes) this.#strap(entry, code);
   }
 
-  /** True where a lead is in; probes are no leads. */
-  get hasLeads(): boolean {
-    return [...this.#board.lineOf.values()].some((line) =>
-      this.lines.joinedTo(line).some((other) => this.#board.contactOf.has(other)),
+  /** What hands have put in: pins still on their way included, probes left out. */
+  get leads(): BoardLeads {
+    const leads = new Map<string, [ContactId, ContactId]>();
+    const codes = new Map<EntryId, number>(
+      this.#board.entries.map(({ entry, codeContacts }) => [entry, this.#codeAt(codeContacts)]),
     );
+    const note = (from: ContactId, to: ContactId): void => {
+      const [first, second] = [from, to].sort(byId) as [ContactId, ContactId];
+      leads.set(`${first} ${second}`, [first, second]);
+    };
+    for (const [contact, line] of this.#board.lineOf)
+      for (const other of this.lines.joinedTo(line)) {
+        const far = this.#board.contactOf.get(other);
+        if (far !== undefined) note(contact, far);
+      }
+    for (const pin of this.#landing)
+      if ("lead" in pin) note(...pin.lead);
+      else for (const entry of pin.entries) codes.set(entry, pin.code);
+    return {
+      leads: [...leads.values()].sort(([a, b], [c, d]) => byId(a, c) || byId(b, d)),
+      codes: [...codes].flatMap(([entry, code]) => (code === 0 ? [] : [{ entry, code }])),
+    };
   }
 
-  /** Lets pins make contact whose time has come; gives the time of the next one, if any is on its way. */
-  advance(nowMs: number): number | undefined {
+  /** Lets pins make contact whose time has come; gives how many, and the time of the next one on its way. */
+  advance(nowMs: number): { landedCount: number; nextMs: number } {
     const due = this.#landing.filter(({ atMs }) => atMs <= nowMs);
     this.#landing = this.#landing.filter(({ atMs }) => atMs > nowMs);
-    for (const { land } of due) land();
-    return this.#landing.length === 0 ? undefined : Math.min(...this.#landing.map(({ atMs }) => atMs));
+    for (const pin of due)
+      if ("lead" in pin) this.plug(...pin.lead);
+      else for (const entry of pin.entries) this.#strap(entry, pin.code);
+    return { landedCount: due.length, nextMs: Math.min(...this.#landing.map(({ atMs }) => atMs)) };
   }
 
   #lineOf(contact: ContactId): LineIndex | undefined {
@@ -141,35 +164,36 @@ export class SimulatedBoard {
     for (const other of this.lines.joinedTo(line)) this.lines.part(line, other);
   }
 
-  #pullEntry(entry: EntryId): void {
-    const { contactOf, lineOf } = this.#board;
-    const touched = new Set<EntryId>([entry]);
-    for (const contact of this.#board.entries.find((each) => each.entry === entry)?.contacts ?? []) {
-      const line = lineOf.get(contact)!;
-      for (const other of this.lines.joinedTo(line)) {
-        const far = contactOf.get(other);
-        // A probe that touches it is not plugged in it.
-        if (far === undefined) continue;
-        this.lines.part(line, other);
-        touched.add(entryOf(far));
-      }
-    }
-    this.#takeCodes([...touched]);
-  }
-
   #strap(entry: EntryId, code: number): void {
     const { codeContacts = [] } = this.#board.entries.find((each) => each.entry === entry) ?? {};
     codeContacts.forEach((contact, bit) => this.lines.setCode(contact, ((code >> bit) & 1) === 1));
   }
 
-  /** A plug takes its code out with its last core. */
-  #takeCodes(entries: readonly EntryId[]): void {
-    for (const entry of entries) {
-      const contacts = this.#board.entries.find((each) => each.entry === entry)?.contacts ?? [];
-      const isEmpty = contacts.every((contact) =>
-        this.lines.joinedTo(this.#lineOf(contact)!).every((other) => !this.#board.contactOf.has(other)),
+  #codeAt(codeContacts: readonly number[]): number {
+    return codeContacts.reduce(
+      (code, contact, bit) => code | (this.lines.isStrapped(contact) ? 1 << bit : 0),
+      0,
+    );
+  }
+
+  /** The plugs of a coded cable take their code out with its last core, and any plug with the last of its entry. */
+  #takeCodes(before: BoardLeads, pulled: BoardLeads["leads"]): void {
+    const codeAt = new Map(before.codes.map(({ entry, code }) => [entry, code]));
+    const farEnds = (leads: BoardLeads["leads"], entry: EntryId): EntryId[] =>
+      leads.flatMap(([a, b]) =>
+        entryOf(a) === entry ? [entryOf(b)] : entryOf(b) === entry ? [entryOf(a)] : [],
       );
-      if (isEmpty) this.#strap(entry, 0);
+    const { leads } = this.leads;
+    for (const entry of new Set(pulled.flat().map(entryOf))) {
+      const isOfItsCable = (far: EntryId): boolean => codeAt.get(far) === codeAt.get(entry);
+      const left = farEnds(leads, entry);
+      const isCableOut = farEnds(pulled, entry).some(isOfItsCable) && !left.some(isOfItsCable);
+      if (left.length > 0 && !isCableOut) continue;
+      this.#strap(entry, 0);
+      this.#landing = this.#landing.filter((pin) => "lead" in pin || !pin.entries.includes(entry));
     }
   }
 }
+
+const isBetween = (lead: readonly ContactId[], from: ContactId, to: ContactId): boolean =>
+  lead.includes(from) && lead.includes(to);

@@ -25,7 +25,7 @@ export class SimulatedLines implements Lines {
   readonly #codes: Uint8Array;
   readonly #joins: Set<LineIndex>[];
   readonly #faults = new Map<LineIndex, LineFault>();
-  readonly #ties: [LineIndex, LineIndex][] = [];
+  #ties: [LineIndex, LineIndex][] = [];
   #nodes: Int32Array | undefined;
   #loosePhase = -1;
 
@@ -78,9 +78,18 @@ export class SimulatedLines implements Lines {
     this.#ties.push([lineA, lineB]);
   }
 
+  /** Parts all tied outputs. */
+  untieOutputs(): void {
+    this.#ties = [];
+  }
+
   /** A plug straps a code contact to 0 V, or opens it again. */
   setCode(codeIndex: number, isStrapped: boolean): void {
     this.#codes[codeIndex] = isStrapped ? 1 : 0;
+  }
+
+  isStrapped(codeIndex: number): boolean {
+    return this.#codes[codeIndex] === 1;
   }
 
   /** The lines whose output pulls now, dead outputs left out. */

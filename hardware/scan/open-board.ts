@@ -29,7 +29,7 @@ export async function openBoard(
   const { board, lines: kind } = message;
   if (kind === "gpio") return openPinsOf(board);
   const simulated = new SimulatedBoard(board);
-  simulated.restore(message.groups ?? [], message.codes ?? []);
+  if (message.leads !== undefined) simulated.restore(message.leads);
   for (const { contact, fault } of message.faults ?? []) simulated.setFault(contact, fault);
   if (kind === "simulated") return { lines: simulated.lines, simulated };
   return { lines: new SpinningLines(simulated.lines, message.spinUs ?? defaultSpinUs, nowMs), simulated };

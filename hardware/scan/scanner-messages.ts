@@ -1,4 +1,5 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import type { ContactId, EntryId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 
@@ -19,20 +20,21 @@ export type ToScanner =
       lines: LinesKind;
       /** Only for `spinning`. */
       spinUs?: number;
-      /** Only for `simulated` and `spinning`: the leads that were in when the bench stopped. */
-      groups?: ContactId[][];
-      codes?: { entry: EntryId; code: number }[];
+      /** Only for `simulated` and `spinning`: what was in when the bench stopped. */
+      leads?: BoardLeads;
       /** Only for `simulated` and `spinning`: what is broken on the board from the start. */
       faults?: SimulatedFault[];
     }
   | { type: "plug"; request: number; contactA: ContactId; contactB: ContactId }
   | { type: "plug-cable"; request: number; entryA: EntryId; entryB: EntryId; code?: number }
-  /** Pulls the lead between two contacts, or every lead of an entry, or all. */
+  /** Pulls these leads, or every lead of an entry, or all; the plugs of a coded cable take their code along. */
   | {
       type: "pull";
       request: number;
-      what: { contactA: ContactId; contactB: ContactId } | { entry: EntryId } | "all";
+      what: { leads: [ContactId, ContactId][] } | { entry: EntryId } | "all";
     }
+  /** Makes these the leads and codes that are in, and no others. */
+  | { type: "set-leads"; request: number; to: BoardLeads }
   /** Puts a simulated probe somewhere. */
   | { type: "probe"; request: number; probe: "red" | "black"; at: ContactId | "other-probe" | null }
   | {
@@ -48,7 +50,15 @@ export type ToScanner =
 
 /** From the scanner child to the server. Requests are answered by `done` or `refused` with their number. */
 export type FromScanner =
-  | { type: "opened"; lines: LinesKind; lineCount: number; hasCodes: boolean; hasProbes: boolean }
+  | {
+      type: "opened";
+      lines: LinesKind;
+      lineCount: number;
+      hasCodes: boolean;
+      hasProbes: boolean;
+      /** What is in; none on a real board, where only sensing tells. */
+      leads: BoardLeads;
+    }
   | { type: "open-failed"; code: string; facts: Record<string, string | number> }
   | { type: "sensed"; state: SensedState }
   | { type: "self-check-progress"; request: number; doneCount: number; totalCount: number }
@@ -62,7 +72,12 @@ export type FromScanner =
       open: ContactId[];
       codes: { entry: EntryId; code: number }[];
     }
-  | { type: "done"; request: number }
+  | {
+      type: "done";
+      request: number;
+      /** What is in now that it is done, and the first sensed state that can show it. */
+      moved?: { leads: BoardLeads; sensedRevision: number };
+    }
   | {
       type: "refused";
       request: number;

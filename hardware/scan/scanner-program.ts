@@ -1,3 +1,4 @@
+import { noLeads } from "../../shared/board/board-leads.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { boardFaults } from "../lines/board-faults.ts";
 import { type BoardLines, boardLines } from "../lines/board-lines.ts";
@@ -7,7 +8,6 @@ import { LinesError } from "../lines/lines.ts";
 import type { OpenBoard, openBoard } from "./open-board.ts";
 import { Scanner, type ScannerEvent } from "./scanner.ts";
 import type { FromScanner, ToScanner } from "./scanner-messages.ts";
-import { selfCheckFaults } from "../health/self-check-faults.ts";
 import { sensedBoard, type SensedPicture, untellableBoard } from "./sensed-board.ts";
 import type { Refusal, SimulatedBoard } from "../lines/simulated-board.ts";
 import { WalkTest } from "../health/walk-test.ts";
@@ -24,6 +24,9 @@ export interface ProgramParts {
 type Asked<Type extends ToScanner["type"]> = Extract<ToScanner, { type: Type }>;
 type Request = Exclude<ToScanner, { type: "open" | "close" }>;
 
+type ByHand = Exclude<Request, { type: "self-check" | "walk-test" | "test-lead" }>;
+
+const noPins = { landedCount: 0, nextMs: Infinity };
 const aliveEveryMs = 1_000;
 /** A simulated board says when it changes, so that its watch may be slow; only its loose contacts go unsaid. */
 const simulatedPauseMs = 10;
@@ -45,6 +48,8 @@ export class ScannerProgram {
 
   #picture: SensedPicture | undefined;
   #revision = 0;
+  /** Hands moved something: the next state is told even where it shows nothing else. */
+  #isStateAwaited = false;
   #firstGroups: ReadonlySet<string> = new Set();
   #aliveMs = Number.NEGATIVE_INFINITY;
   #chainFaults: BoardFault[] = [];
@@ -88,6 +93,7 @@ export class ScannerProgram {
         lineCount: board.lineCount,
         hasCodes: board.codeCount > 0,
         hasProbes: board.probes !== undefined,
+        leads: opened.simulated?.leads ?? noLeads,
       });
       this.#activePauseMs = message.lines === "simulated" ? simulatedPauseMs : undefined;
       this.#scanner = this.#newScanner(opened);
@@ -129,11 +135,11 @@ export class ScannerProgram {
   }
 
   #scan(nowMs: number): number {
-    const nextPinMs = this.#opened!.simulated?.advance(nowMs);
-    if (nextPinMs !== undefined) this.#scanner!.hurry(nowMs);
+    const { landedCount, nextMs } = this.#opened!.simulated?.advance(nowMs) ?? noPins;
+    if (landedCount > 0) this.#scanner!.hurry(nowMs);
     const { events, waitMs } = this.#scanner!.step(nowMs);
     for (const event of events) this.#tell(event);
-    return Math.min(waitMs, nextPinMs === undefined ? waitMs : Math.max(0, nextPinMs - nowMs));
+    return Math.min(waitMs, Math.max(0, nextMs - nowMs));
   }
 
   /** While the chain cannot be read nothing is told of it but why. */
@@ -162,7 +168,7 @@ export class ScannerProgram {
         this.#parts.send({
           type: "self-check-result",
           request: this.#selfCheck,
-          faults: selfCheckFaults(this.#board!, event),
+          faults: boardFaults(this.#board!, event.health, event.tied),
         });
         this.#selfCheck = undefined;
         return;
@@ -178,8 +184,9 @@ export class ScannerProgram {
   }
 
   #tellPicture(picture: SensedPicture, sensedAtMs = this.#parts.nowMs()): void {
-    if (JSON.stringify(picture) === JSON.stringify(this.#picture)) return;
+    if (!this.#isStateAwaited && JSON.stringify(picture) === JSON.stringify(this.#picture)) return;
     this.#picture = picture;
+    this.#isStateAwaited = false;
     this.#revision += 1;
     const state: SensedState = { ...picture, revision: this.#revision, monotonicMs: sensedAtMs };
     this.#parts.send({ type: "sensed", state });
@@ -200,24 +207,38 @@ export class ScannerProgram {
       case "test-lead":
         this.#startLeadTest(request);
         return;
-      default: {
-        const { simulated } = this.#opened ?? {};
-        this.#settle(
-          request.request,
-          simulated === undefined
-            ? { code: "not-on-a-real-board", facts: {} }
-            : doByHand(simulated, request, this.#parts.nowMs()),
-        );
-        this.#scanner!.hurry(this.#parts.nowMs());
-        this.#turnSoon(0);
-      }
+      default:
+        this.#doByHand(request);
     }
   }
 
-  #settle(request: number, refusal: Refusal): void {
-    this.#parts.send(
-      refusal === undefined ? { type: "done", request } : { type: "refused", request, ...refusal },
-    );
+  /**
+   * Hands do something on the simulated board. The answer names what is in now; from then on no state counts that
+   * was sensed before, and the next one at rest has seen two rounds of the watch.
+   */
+  #doByHand(request: ByHand): void {
+    const { simulated } = this.#opened ?? {};
+    if (simulated === undefined) {
+      this.#refuse(request.request, { code: "not-on-a-real-board", facts: {} });
+      return;
+    }
+    const nowMs = this.#parts.nowMs();
+    const before = JSON.stringify(simulated.leads);
+    const refusal = doByHand(simulated, request, nowMs);
+    this.#scanner!.hurry(nowMs);
+    this.#turnSoon(0);
+    if (refusal !== undefined) {
+      this.#refuse(request.request, refusal);
+      return;
+    }
+    const { leads } = simulated;
+    this.#isStateAwaited ||= JSON.stringify(leads) !== before;
+    const sensedRevision = this.#isStateAwaited ? this.#revision + 1 : this.#revision;
+    this.#parts.send({ type: "done", request: request.request, moved: { leads, sensedRevision } });
+  }
+
+  #refuse(request: number, refusal: NonNullable<Refusal>): void {
+    this.#parts.send({ type: "refused", request, ...refusal });
   }
 
   #startSelfCheck(request: number): void {
@@ -227,7 +248,7 @@ export class ScannerProgram {
     }
     const groups = this.#picture?.groups ?? [];
     if (!this.#isEmpty(groups.map(String)) || this.#selfCheck !== undefined) {
-      this.#settle(request, { code: "board-not-empty", facts: { contacts: groups.flat().join(", ") } });
+      this.#refuse(request, { code: "board-not-empty", facts: { contacts: groups.flat().join(", ") } });
       return;
     }
     this.#selfCheck = request;
@@ -238,7 +259,7 @@ export class ScannerProgram {
   /** No lead is known to be in: what reads as joined since the start may be outputs that are tied. */
   #isEmpty(groups: readonly string[]): boolean {
     const { simulated } = this.#opened ?? {};
-    if (simulated !== undefined) return !simulated.hasLeads;
+    if (simulated !== undefined) return simulated.leads.leads.length === 0;
     return groups.length <= mostTiedGroups && groups.every((group) => this.#firstGroups.has(group));
   }
 
@@ -246,8 +267,8 @@ export class ScannerProgram {
     const known = new Set(this.#board!.entries.map(({ entry }) => entry));
     const unknown = [test.entryA, test.entryB].find((entry) => !known.has(entry));
     if (unknown !== undefined)
-      this.#settle(test.request, { code: "no-such-entry", facts: { entry: unknown } });
-    else if (this.#picture?.isSettled === true) this.#testLead(test);
+      this.#refuse(test.request, { code: "no-such-entry", facts: { entry: unknown } });
+    else if (this.#picture?.isSettled === true && !this.#isStateAwaited) this.#testLead(test);
     else this.#leadTests.push(test);
   }
 
@@ -257,8 +278,6 @@ export class ScannerProgram {
   }
 }
 
-type ByHand = Exclude<Request, { type: "self-check" | "walk-test" | "test-lead" }>;
-
 function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Refusal {
   switch (request.type) {
     case "plug":
@@ -267,6 +286,8 @@ function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Refusa
       return board.plugCable(request.entryA, request.entryB, request.code, nowMs);
     case "pull":
       return board.pull(request.what);
+    case "set-leads":
+      return board.setLeads(request.to);
     case "probe":
       return board.probe(request.probe, request.at);
     case "set-fault":

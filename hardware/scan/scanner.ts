@@ -23,6 +23,8 @@ export interface SensedLines {
   groups: LineIndex[][];
   /** For every line, what is wrong with it. */
   health: LineHealth[];
+  /** Sets of outputs that the self-check found to pull together. */
+  tied: readonly (readonly LineIndex[])[];
   /** 1 where it cannot be told what the line is joined to. */
   unknown: Uint8Array;
   codes: Uint8Array;
@@ -76,6 +78,7 @@ export class Scanner {
   #model: LineModel;
   #codes: Uint8Array;
   readonly #looseLeads = new LooseLeads();
+  #tied: readonly (readonly LineIndex[])[] = [];
   #neverPull: ReadonlySet<LineIndex> = new Set();
   #triedAgainMs = 0;
   /** Lines left out as unsteady that were so again when tried. */
@@ -123,11 +126,13 @@ export class Scanner {
   }
 
   /**
-   * Watches without a pause for two rounds: something is known to be changing (a simulated lead). What changes by
-   * such hands, however fast, is no loose contact.
+   * Watches without a pause for two rounds: something is known to be changing (a simulated lead), and until they
+   * are over the board is not at rest. What changes by such hands, however fast, is no loose contact.
    */
   hurry(nowMs: number): void {
     this.#activeMs = nowMs;
+    this.#changedMs = nowMs;
+    this.#isSettled = false;
     this.#looseLeads.forgiveDecodes();
     this.#hurriedPatterns = 2 * (this.#watchPatterns(0).length + 1);
   }
@@ -226,7 +231,8 @@ export class Scanner {
       neverPull: this.#neverPull,
       distrusted: unsteadyLines(this.#model),
     });
-    this.#believeCodes(found.codes);
+    // One picture of both: at the start codes without their leads would look like a board that was emptied.
+    this.#noteCodes(found.codes);
     if (found.isAccepted) this.#believe(found.model, noted);
     else this.#looseLeads.noteDecode(found.misfits, this.#nowMs);
     this.#triedAgainMs = this.#nowMs;
@@ -253,6 +259,7 @@ export class Scanner {
     const found = yield* selfCheck(totalCount, (doneCount) =>
       this.#events.push({ type: "self-check-progress", doneCount, totalCount }),
     );
+    this.#tied = found.tied;
     this.#neverPull = new Set(found.tied.flat());
     yield* this.#decodeAll(new Set());
     this.#events.push({ type: "self-check-result", ...found });
@@ -281,10 +288,14 @@ export class Scanner {
   }
 
   #believeCodes(codes: Uint8Array): void {
-    if (codes.every((code, index) => code === this.#codes[index])) return;
+    if (this.#noteCodes(codes)) this.#show();
+  }
+
+  #noteCodes(codes: Uint8Array): boolean {
+    if (codes.every((code, index) => code === this.#codes[index])) return false;
     this.#codes = codes.slice();
     this.#activeMs = this.#nowMs;
-    this.#show();
+    return true;
   }
 
   /** The belief as it may be told: what keeps changing is unknown, and is called loose once that is sure. */
@@ -318,8 +329,8 @@ export class Scanner {
   }
 
   #settle(): void {
-    if (this.#shown === undefined || this.#isSettled || this.#nowMs - this.#changedMs < settledAfterMs)
-      return;
+    const isResting = this.#hurriedPatterns === 0 && this.#nowMs - this.#changedMs >= settledAfterMs;
+    if (this.#shown === undefined || this.#isSettled || !isResting) return;
     this.#isSettled = true;
     this.#tell();
   }
@@ -331,6 +342,7 @@ export class Scanner {
       sensed: {
         groups: joinedGroups(model),
         health: model.health,
+        tied: this.#tied,
         unknown: model.unknown,
         codes,
         isSettled: this.#isSettled,

@@ -30,7 +30,7 @@ export function sensedBoard(board: BoardLines, sensed: SensedLines): SensedPictu
     unknown,
     probes: { red: touchedBy(board, sensed, "red"), black: touchedBy(board, sensed, "black") },
     faults: [
-      ...boardFaults(board, sensed.health),
+      ...boardFaults(board, sensed.health, sensed.tied),
       ...codeFaults(board, coded, new Set([...groups.flat(), ...unknown]), sensed.isSettled),
     ],
     isSettled: sensed.isSettled,

@@ -65,7 +65,7 @@ export class BenchCore {
   ) {
     const { records, timers, note } = parts;
     this.health = new RecordsHealth(records === undefined, note, () => this.publish());
-    this.board = new BoardNow(timers, cameToRest);
+    this.board = new BoardNow();
     this.session = new Session({
       records,
       timers,

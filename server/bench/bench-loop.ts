@@ -2,7 +2,7 @@ import { byId, type ContactId } from "../../shared/board/ids.ts";
 import type { BoardFault, BoardFaultKind, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { byBench } from "../../shared/protocol/author.ts";
 import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
-import { leadsOf, openingOf } from "../board/simulated-leads.ts";
+import { leadsOfPlugged } from "../board/leads-of-cables.ts";
 import type { BenchCore } from "./bench-core.ts";
 import { endChecks, noteLead, testLeadAgain } from "./board-check.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
@@ -42,16 +42,21 @@ export class BenchLoop implements BoardListener {
   /** Opens the board; the simulated one with the leads that were in when the bench stopped. */
   start(): void {
     const core = this.#core;
-    if (core.parts.isSimulated) core.board.plug(leadsOf(pluggedBefore(core.parts.records)));
+    const { isSimulated, board, records } = core.parts;
+    const before = leadsOfPlugged(pluggedBefore(records));
     core.parts.port.open(
-      () => ({ board: core.parts.board, ...(core.parts.isSimulated ? openingOf(core.board.leads) : {}) }),
+      () => ({ board, ...(isSimulated ? { leads: core.board.wasOpen ? core.board.leads : before } : {}) }),
       this,
     );
   }
 
-  opened(info: { hasCodes: boolean; hasProbes: boolean }): void {
+  opened(info: Parameters<BoardListener["opened"]>[0]): void {
     this.#core.board.open(info);
     this.#core.publish();
+  }
+
+  moved(moved: Parameters<BoardListener["moved"]>[0]): void {
+    this.#core.board.move(moved);
   }
 
   lost(why: { code: string; facts: Record<string, string | number> }): void {
@@ -67,10 +72,10 @@ export class BenchLoop implements BoardListener {
     const isTellable = !state.faults.some(({ kind }) => wholeBoardFaults.has(kind));
     core.health.guard(() => {
       if (!work.toResume) work.run?.sense(isTellable ? pluggedOf(state) : hidden(work.run.plugged, state));
-      // What changed while the bench was off can be said once the board can be read.
-      else if (isTellable) resumeAttempt(core, pluggedOf(state));
+      // What changed while the bench was off can be said once the board can be read and is at rest.
+      else if (isTellable && core.board.isSettled) resumeAttempt(core, pluggedOf(state));
     });
-    if (work.toResume && isTellable) this.#resumeLater();
+    if (work.toResume && isTellable && core.board.isSettled) this.#resumeLater();
     this.#logFaultsSoon();
     testLeadAgain(core);
     if (core.board.isSettled) core.cameToRest();

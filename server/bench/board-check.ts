@@ -14,8 +14,6 @@ type Answer = { ok: true } | Refusal;
  */
 export async function startSelfCheck(core: BenchCore): Promise<Answer> {
   if (!core.board.isReady) return refuse("no-board");
-  // On a real board only the scanner can tell a lead from outputs that are tied together.
-  if (core.parts.isSimulated && core.board.leads.size > 0) return refuse("board-not-empty");
   const { selfCheck } = core.board;
   if (selfCheck && !selfCheck.isDone) return done;
   const begun = new Promise<Answer>((resolve) => core.board.startSelfCheck(() => resolve(done)));

@@ -1,3 +1,5 @@
+import { isDeepStrictEqual } from "node:util";
+import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import { cableOfConductor, conductorId, type ContactId, entryOf } from "../../shared/board/ids.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { mayWire, mayWork } from "../attempt/may-wire.ts";
@@ -6,36 +8,22 @@ import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { BoardRequest } from "../board/scanner-port.ts";
 import {
   codeForCable,
-  leadsAfter,
+  isLeadIn,
   leadsOfCable,
   leadsOfDrawnCable,
   leadsOfSpecs,
-  requestsBetween,
-} from "../board/simulated-leads.ts";
+} from "../board/leads-of-cables.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
 
 type Answer = { ok: true } | Refusal;
 
-/**
- * Asks the board for one thing after another, up to the first refusal; what it has taken is in then, and what
- * was in before can be had again by undo.
- */
-async function bringAbout(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
+/** Asks something of the board. What was in before can be had again by undo. */
+async function bringAbout(core: BenchCore, request: BoardRequest): Promise<Answer> {
   const before = core.board.leads;
-  const answer = await ask(core, requests);
-  if (core.board.leads !== before) core.work.addUndo({ kind: "leads", before });
+  const answer = await core.parts.port.request(request);
+  if (!isDeepStrictEqual(core.board.leads, before)) core.work.addUndo({ kind: "leads", before });
   return answer;
-}
-
-async function ask(core: BenchCore, requests: readonly BoardRequest[]): Promise<Answer> {
-  if (requests.length > 0) core.board.startMoving();
-  for (const request of requests) {
-    const answer = await core.parts.port.request(request);
-    if (!answer.ok) return answer;
-    core.board.plug(leadsAfter(core.board.leads, request, core.parts.board));
-  }
-  return done;
 }
 
 const onlySimulated = (core: BenchCore): Refusal | undefined => {
@@ -52,9 +40,8 @@ export async function plug(
   const refused = mayWire(run.state) ?? onlySimulated(core);
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
-  const lead = conductorId(contactA, contactB);
-  if (core.board.leads.has(lead)) return refuse("in-use");
-  return bringAbout(core, [{ type: "plug", contactA, contactB }]);
+  if (isLeadIn(core.board.leads, contactA, contactB)) return refuse("in-use");
+  return bringAbout(core, { type: "plug", contactA, contactB });
 }
 
 /**
@@ -73,19 +60,27 @@ export async function plugCable(
   const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
   const cores = leadsOfCable(board, entryA, entryB, code);
   if (entryA === entryB || cores.length === 0) return refuse("no-such-place");
-  if (cores.some((lead) => core.board.leads.has(lead))) return refuse("in-use");
+  if (cores.some((lead) => isLeadIn(core.board.leads, ...lead))) return refuse("in-use");
   if (csaMm2 !== undefined && !run.kit.scenario.parts.cableCsaMm2.includes(csaMm2))
     return refuse("not-a-choice");
   if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
-  const answer = await bringAbout(core, [
-    { type: "plug-cable", entryA, entryB, ...(code === undefined ? {} : { code }) },
-  ]);
+  const answer = await bringAbout(core, {
+    type: "plug-cable",
+    entryA,
+    entryB,
+    ...(code === undefined ? {} : { code }),
+  });
   if (answer.ok && csaMm2 !== undefined && code === undefined && cores[0])
     run.record(
       [
         {
           type: "setting",
-          content: { subject: cableOfConductor(cores[0]), key: "csaMm2", value: csaMm2, by: "learner" },
+          content: {
+            subject: cableOfConductor(conductorId(...cores[0])),
+            key: "csaMm2",
+            value: csaMm2,
+            by: "learner",
+          },
         },
       ],
       core.session.author,
@@ -103,16 +98,17 @@ export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage
   const isClearing = command.what === "all" && isSettingUp(run);
   const refused = (isClearing ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
   if (refused) return refused;
-  if (command.what === "all") return bringAbout(core, [{ type: "pull", what: "all" }]);
+  if (command.what === "all") return bringAbout(core, { type: "pull", what: "all" });
   const goes = command.what === "lead" ? leadsBetween(core, command) : leadsOfDrawn(core, run, command.cable);
   if (goes.length === 0) return refuse("no-such-cable");
-  const left = new Map([...core.board.leads].filter(([lead]) => !goes.includes(lead)));
-  return bringAbout(core, requestsBetween(core.board.leads, left, core.parts.board));
+  return bringAbout(core, { type: "pull", what: { leads: goes } });
 }
 
-function leadsBetween(core: BenchCore, { contactA, contactB }: { contactA: ContactId; contactB: ContactId }) {
-  const lead = conductorId(contactA, contactB);
-  return core.board.leads.has(lead) ? [lead] : [];
+function leadsBetween(
+  core: BenchCore,
+  { contactA, contactB }: { contactA: ContactId; contactB: ContactId },
+): BoardLeads["leads"] {
+  return isLeadIn(core.board.leads, contactA, contactB) ? [[contactA, contactB]] : [];
 }
 
 function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
@@ -129,7 +125,7 @@ export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<An
   if (refused) return refused;
   const { board } = core.parts;
   const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);
-  return bringAbout(core, requestsBetween(core.board.leads, found, board));
+  return bringAbout(core, { type: "set-leads", to: { leads: found, codes: [] } });
 }
 
 /** Takes the last plug, pull or setting back. */
@@ -149,7 +145,7 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Answer> {
   }
   const refusedBoard = onlySimulated(core);
   if (refusedBoard) return refusedBoard;
-  const answer = await ask(core, requestsBetween(core.board.leads, last.before, core.parts.board));
+  const answer = await core.parts.port.request({ type: "set-leads", to: last.before });
   if (answer.ok) core.work.dropLastUndo();
   return answer;
 }

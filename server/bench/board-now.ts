@@ -1,8 +1,7 @@
+import { type BoardLeads, noLeads } from "../../shared/board/board-leads.ts";
 import type { ContactId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { LeadResult } from "../board/scanner-port.ts";
-import type { Leads } from "../board/simulated-leads.ts";
-import type { Timers } from "../clock/clock.ts";
 
 export type BoardStatus =
   | { state: "starting" }
@@ -22,30 +21,19 @@ export interface Walk {
   leftCount: number;
 }
 
-/** By then the scanner has sensed a simulated lead that was moved. */
-const noticedMs = 120;
-
 /** The board as it is now: what it senses, what is plugged on a simulated one, what the tools for its health found. */
 export class BoardNow {
-  readonly #timers: Timers;
-  readonly #cameToRest: () => void;
   #status: BoardStatus = { state: "starting" };
   #sensed: SensedState | undefined;
-  #leads: Leads = new Map();
-  /** A simulated lead was moved so lately that the scanner may not have said so yet. */
-  #isMoving = false;
-  #cancelMoving: () => void = () => undefined;
+  #leads: BoardLeads = noLeads;
+  /** States before this one cannot show what hands did last; none can until an opened board has been sensed. */
+  #firstTrueRevision = Infinity;
+  #wasOpen = false;
   #selfCheck: SelfCheck | undefined;
   #selfCheckBegun: () => void = () => undefined;
   #found: readonly BoardFault[] = [];
   #walk: Walk | undefined;
   #lead: (LeadResult & { sensed: string }) | undefined;
-
-  /** `cameToRest` is called when a lead that was moved has come to rest. */
-  constructor(timers: Timers, cameToRest: () => void) {
-    this.#timers = timers;
-    this.#cameToRest = cameToRest;
-  }
 
   get status(): BoardStatus {
     return this.#status;
@@ -67,14 +55,18 @@ export class BoardNow {
     return this.#sensed;
   }
 
-  /** The leads of a simulated board. */
-  get leads(): Leads {
+  get wasOpen(): boolean {
+    return this.#wasOpen;
+  }
+
+  /** What is in on the simulated board, by its own word; nothing on a real one. */
+  get leads(): BoardLeads {
     return this.#leads;
   }
 
   /** True where the board is at rest: no plug may be half in. */
   get isSettled(): boolean {
-    return this.#sensed?.isSettled === true && !this.#isMoving;
+    return this.#sensed?.isSettled === true && this.#sensed.revision >= this.#firstTrueRevision;
   }
 
   get selfCheck(): SelfCheck | undefined {
@@ -95,8 +87,11 @@ export class BoardNow {
     return this.#lead;
   }
 
-  open(info: { hasCodes: boolean; hasProbes: boolean }): void {
-    this.#status = { state: "ready", ...info };
+  open({ hasCodes, hasProbes, leads }: { hasCodes: boolean; hasProbes: boolean; leads: BoardLeads }): void {
+    this.#status = { state: "ready", hasCodes, hasProbes };
+    this.#leads = leads;
+    this.#wasOpen = true;
+    this.#firstTrueRevision = Infinity;
   }
 
   lose(why: { code: string; facts: Record<string, string | number> }): void {
@@ -105,31 +100,24 @@ export class BoardNow {
 
   sense(state: SensedState): void {
     this.#sensed = state;
+    if (this.#firstTrueRevision === Infinity) this.#firstTrueRevision = 0;
   }
 
-  plug(leads: Leads): void {
+  /** Hands did something on the simulated board; until `sensedRevision` it is not at rest. */
+  move({ leads, sensedRevision }: { leads: BoardLeads; sensedRevision: number }): void {
     this.#leads = leads;
-  }
-
-  /** A simulated lead is moved. The scanner says so soon, and from then on says when the board is at rest. */
-  startMoving(): void {
-    this.#isMoving = true;
-    this.#cancelMoving();
-    this.#cancelMoving = this.#timers.after(noticedMs, () => {
-      this.#isMoving = false;
-      if (this.isSettled) this.#cameToRest();
-    });
+    this.#firstTrueRevision = sensedRevision;
   }
 
   /** Begins a self-check, and calls back once its first line is checked. */
   startSelfCheck(begun: () => void): void {
     this.#selfCheck = { doneCount: 0, totalCount: 0, isDone: false };
-    this.#found = [];
     this.#selfCheckBegun = begun;
   }
 
   selfCheckAt(doneCount: number, totalCount: number): void {
     this.#selfCheck = { doneCount, totalCount, isDone: false };
+    this.#found = [];
     this.#selfCheckBegun();
   }
 

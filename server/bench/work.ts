@@ -1,13 +1,13 @@
+import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import type { CableId, StationId } from "../../shared/board/ids.ts";
 import type { Fact } from "../../shared/protocol/bench-view.ts";
 import type { SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
-import type { Leads } from "../board/simulated-leads.ts";
 
 /** What undo takes back: the leads as they were, or a size or setting as it was. */
 export type Undo =
-  | { kind: "leads"; before: Leads }
+  | { kind: "leads"; before: BoardLeads }
   | {
       kind: "setting";
       setting: { subject: CableId | StationId; key: SettingKey };

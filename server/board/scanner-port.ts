@@ -1,4 +1,5 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import type { ContactId, EntryId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { Refusal } from "../refusal.ts";
@@ -7,7 +8,9 @@ import type { Refusal } from "../refusal.ts";
 export type BoardRequest =
   | { type: "plug"; contactA: ContactId; contactB: ContactId }
   | { type: "plug-cable"; entryA: EntryId; entryB: EntryId; code?: number }
-  | { type: "pull"; what: { contactA: ContactId; contactB: ContactId } | { entry: EntryId } | "all" }
+  | { type: "pull"; what: { leads: BoardLeads["leads"] } | "all" }
+  /** Makes these the leads that are in, and no others. */
+  | { type: "set-leads"; to: BoardLeads }
   | { type: "probe"; probe: "red" | "black"; at: ContactId | "other-probe" | null }
   | { type: "self-check" }
   | { type: "walk-test"; on: boolean }
@@ -25,10 +28,13 @@ export interface LeadResult {
 
 /** What the board tells of itself. */
 export interface BoardListener {
-  opened(info: { hasCodes: boolean; hasProbes: boolean }): void;
+  /** It is open; `leads` are in, none on a real board. Its states count from 1 again. */
+  opened(info: { hasCodes: boolean; hasProbes: boolean; leads: BoardLeads }): void;
   /** It cannot be opened, or its scanner stopped; it is tried again by itself. */
   lost(why: { code: string; facts: Record<string, string | number> }): void;
   sensed(state: SensedState): void;
+  /** Hands did something on the simulated board: what is in now. No state before `sensedRevision` can show it. */
+  moved(moved: { leads: BoardLeads; sensedRevision: number }): void;
   selfCheckProgress(doneCount: number, totalCount: number): void;
   selfCheckResult(faults: BoardFault[]): void;
   /** A probe has come to a contact or test face; `leftCount` have not been touched yet. */
@@ -36,11 +42,10 @@ export interface BoardListener {
   leadResult(result: LeadResult): void;
 }
 
-/** What is opened: the board, and the leads that are in where it is simulated. */
+/** What is opened: the board, and what is in where it is simulated. */
 export interface BoardOpening {
   board: BoardDescription;
-  groups?: ContactId[][];
-  codes?: { entry: EntryId; code: number }[];
+  leads?: BoardLeads;
 }
 
 /** The board as the bench knows it, whichever process senses it. */

@@ -4,7 +4,7 @@ import { createRequire } from "node:module";
 import { basename, join } from "node:path";
 import ts from "typescript";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { builtProject, fileIn, freshPiRoot, rootObstacle, setUp } from "../hardware/pi/pi-root.ts";
+import { builtProject, fileIn, freshPiRoot, rootObstacle, setUp } from "../hardware/pi-setup/pi-root.ts";
 
 /**
  * The service as the set-up script installs it, started by a real systemd in a container with the emulated pins:
@@ -13,7 +13,7 @@ import { builtProject, fileIn, freshPiRoot, rootObstacle, setUp } from "../hardw
  */
 const projectFolder = join(import.meta.dirname, "../..");
 const fuseFolder = join(projectFolder, "tests/hardware/fuse");
-const piFolder = join(projectFolder, "tests/hardware/pi");
+const piFolder = join(projectFolder, "tests/hardware/pi-setup");
 
 interface Step {
   step: string;

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { leadsOfSpecs } from "../../server/board/simulated-leads.ts";
+import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
-import { cableId } from "../../shared/board/ids.ts";
+import { cableId, conductorId } from "../../shared/board/ids.ts";
 import { settingKeys } from "../../shared/protocol/attempt-words.ts";
 import { deadSequence } from "./dead-sequence.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
@@ -36,7 +36,7 @@ describe("an answer that is wired lead by lead on the board", () => {
   it.each(cases)(
     "is judged as the file of the task has it: $task, $answer",
     async ({ kit, built, file, task }) => {
-      const bench = new TestBench({
+      const bench = await new TestBench({
         isSimulated: false,
         scenarios: [kit],
         parts: { board: file.board, boardBytes: file.bytes },
@@ -47,7 +47,7 @@ describe("an answer that is wired lead by lead on the board", () => {
       if (kit.scenario.isExistingCircuit) for (const act of deadSequence) await bench.does("dead-act", act);
       await bench.does("go-to-step", { step: "wire" });
 
-      bench.port.byHand({ in: [...leadsOfSpecs(file.board, built.cables).keys()] });
+      bench.port.byHand({ in: leadsOfSpecs(file.board, built.cables).map((ends) => conductorId(...ends)) });
       const sizes = new Map(bench.attempt().cables.map(({ id, csaMm2 }) => [id, csaMm2]));
       for (const { from, to, csaMm2 } of built.cables) {
         const subject = cableId(from, to);

@@ -27,7 +27,10 @@ async function attemptOf(
   ] as const)
     await screen.send("answer-plan", { question, answer });
   await screen.does("go-to-step", { step: "wire" });
-  for (const [entryA, entryB, csaMm2] of cables) await screen.does("plug-cable", { entryA, entryB, csaMm2 });
+  for (const [entryA, entryB, csaMm2] of cables) {
+    await screen.does("plug-cable", { entryA, entryB, csaMm2 });
+    bench.atRest();
+  }
   for (const [contactA, contactB] of leads) await screen.does("plug", { contactA, contactB });
   bench.clock.advance(3000);
   const asked = [await screen.send("ask-verdict", {}), await screen.send("ask-hint", {})];

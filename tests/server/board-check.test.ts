@@ -1,11 +1,14 @@
+import { boardLines } from "../../hardware/lines/board-lines.ts";
+import { soon } from "./board/board-double.ts";
 import { beforeAll, describe, expect, it } from "vitest";
-import { leadsAfter, requestsBetween } from "../../server/board/simulated-leads.ts";
 import { contactsOf } from "../../server/board/contacts-of.ts";
+import { leadsOfCable } from "../../server/board/leads-of-cables.ts";
+import { scannerProcess } from "../../server/board/scanner-process.ts";
 import { systemTimers } from "../../server/clock/system-clock.ts";
 import { readBoardFile } from "../../server/library.ts";
 import { ScannerClient, type ScannerClientOptions } from "../../server/scanner-client.ts";
 import { type BoardDescription, boardSchema } from "../../shared/board/board.schema.ts";
-import type { ContactId, EntryId } from "../../shared/board/ids.ts";
+import { type ContactId, type EntryId, stationOf } from "../../shared/board/ids.ts";
 import type { BoardFault } from "../../shared/board/sensed-state.schema.ts";
 import { bundle } from "./bundle.ts";
 import { smallBoard } from "./small-board.ts";
@@ -13,11 +16,12 @@ import { lead, leadsOf, TestBench } from "./test-bench.ts";
 import { Screen, testServer } from "./test-server.ts";
 
 const [wayA, socketA] = ["way-1.a", "socket-1.a"] as [EntryId, EntryId];
-const stuck: BoardFault = {
+const stuckAt = (contact: string): BoardFault => ({
   kind: "stuck-low",
-  station: "socket-1" as never,
-  contacts: ["socket-1.a.L" as ContactId],
-};
+  station: stationOf(contact as ContactId),
+  contacts: [contact as ContactId],
+});
+const stuck = stuckAt("socket-1.a.L");
 const tied: BoardFault = {
   kind: "outputs-tied",
   contacts: ["socket-2.a.L", "socket-3.a.L"] as ContactId[],
@@ -33,29 +37,39 @@ const boardWithProbes = (): BoardDescription => {
   });
 };
 
+const lineOf = (contact: string) => boardLines(smallBoard().board).lineOf.get(contact as ContactId)!;
+
+/** Has the board checked, and waits until that is done. */
+async function checked(bench: TestBench): Promise<void> {
+  const begun = bench.does("self-check", {});
+  await soon();
+  bench.clock.advance(1000);
+  await begun;
+}
+
 describe("what a self-check finds", () => {
   it("is shown with what is sensed besides, each contact once, and is gone when somebody begins to work", async () => {
-    const bench = new TestBench().start();
-    bench.port.foundBySelfCheck = [stuck, tied];
-    bench.port.senses({ faults: [stuck] });
-    await bench.does("self-check", {});
+    const bench = await new TestBench().start();
+    bench.port.breaks("socket-1.a.L" as ContactId, "stuck-low");
+    bench.port.lines!.tieOutputs(lineOf("socket-2.a.L"), lineOf("socket-3.a.L"));
+    await checked(bench);
     expect(bench.view().boardCheck).toEqual({
       selfCheck: { doneCount: 24, totalCount: 24, isDone: true },
       faults: [stuck, tied],
     });
-    bench.port.mend();
-    bench.port.foundBySelfCheck = [];
-    await bench.does("self-check", {});
+    bench.port.breaks("socket-1.a.L" as ContactId, null);
+    bench.port.lines!.untieOutputs();
+    await checked(bench);
     expect(bench.view().boardCheck?.faults).toEqual([]);
     await bench.isWiring();
     expect(bench.view().boardCheck).toBeUndefined();
   });
 
   it("on a real board may be outputs that are tied: what reads as joined there is left to the scanner", async () => {
-    const bench = new TestBench({ isSimulated: false }).start();
-    bench.port.byHand({ in: [lead("socket-2.a", "socket-3.a", "L")] });
-    bench.port.foundBySelfCheck = [tied];
-    await bench.does("self-check", {});
+    const bench = await new TestBench({ isSimulated: false }).start();
+    bench.port.lines!.tieOutputs(lineOf("socket-2.a.L"), lineOf("socket-3.a.L"));
+    bench.atRest();
+    await checked(bench);
     expect(bench.view().boardCheck?.faults).toEqual([tied]);
   });
 });
@@ -63,15 +77,13 @@ describe("what a self-check finds", () => {
 describe("a walk along the board", () => {
   it("lists what was touched, the latest last, and how many contacts are left", async () => {
     const board = boardWithProbes();
-    const bench = new TestBench({ parts: { board } }).start();
+    const bench = await new TestBench({ parts: { board } }).start();
     await bench.does("walk-test", { isOn: true });
     expect(bench.view().boardCheck?.walk).toEqual({ isOn: true, touched: [], leftCount: 24 });
-    for (const [contact, leftCount] of [
-      ["way-1.a.L", 23],
-      ["way-1.a.N", 22],
-      ["way-1.a.L", 22],
-    ] as const)
-      bench.port.touches(contact, leftCount);
+    for (const contact of ["way-1.a.L", "way-1.a.N", "way-1.a.L"] as ContactId[]) {
+      bench.port.touches(contact);
+      bench.port.touches(null);
+    }
     await bench.does("walk-test", { isOn: false });
     expect(bench.view().boardCheck?.walk).toEqual({
       isOn: false,
@@ -82,20 +94,20 @@ describe("a walk along the board", () => {
   });
 
   it("needs probes, and ends when somebody begins to work or the scanner stops", async () => {
-    expect(await new TestBench().start().refusal("walk-test", { isOn: true })).toBe("no-probes");
-    const bench = new TestBench({ parts: { board: boardWithProbes() } }).start();
+    expect(await (await new TestBench().start()).refusal("walk-test", { isOn: true })).toBe("no-probes");
+    const bench = await new TestBench({ parts: { board: boardWithProbes() } }).start();
     await bench.does("walk-test", { isOn: true });
     await bench.isWiring();
     expect(bench.view().boardCheck).toBeUndefined();
     expect(bench.port.requests.at(-1)).toEqual({ type: "walk-test", on: false });
     await bench.does("walk-test", { isOn: true });
-    bench.port.dies();
+    await bench.port.dies();
     expect(bench.view().boardCheck).toBeUndefined();
     expect(await bench.refusal("walk-test", { isOn: true })).toBe("no-board");
   });
 
   it("on the simulated board moves a probe without a task; at other times a probe belongs to the work", async () => {
-    const bench = new TestBench({ parts: { board: boardWithProbes() } }).start();
+    const bench = await new TestBench({ parts: { board: boardWithProbes() } }).start();
     const touch = { probe: "red", at: "way-1.a.L" as ContactId } as const;
     expect(await bench.refusal("probe", touch)).toBe("not-signed-in");
     await bench.does("walk-test", { isOn: true });
@@ -116,26 +128,27 @@ describe("the lead tester", () => {
   ] satisfies BoardDescription["codes"];
 
   it("shows which cores are joined, which are open, and the size its code stands for; again with each change", async () => {
-    const bench = await new TestBench({ codes }).start().isWiring();
+    const bench = await (await new TestBench({ codes }).start()).isWiring();
     await bench.cable(wayA, socketA, 2.5);
     await bench.does("test-lead", { entryA: wayA, entryB: socketA });
+    bench.atRest();
     expect(bench.view().boardCheck?.lead).toEqual({
       entryA: wayA,
       entryB: socketA,
-      joined: ["L", "N", "E"].map((role) => [`way-1.a.${role}`, `socket-1.a.${role}`]),
+      joined: ["E", "L", "N"].map((role) => [`way-1.a.${role}`, `socket-1.a.${role}`]),
       open: [],
       codes: [
         { entry: wayA, code: 3, csaMm2: 2.5 },
         { entry: socketA, code: 3, csaMm2: 2.5 },
       ],
     });
-    bench.clock.advance(500);
     bench.port.byHand({ out: [lead(wayA, socketA, "E")] });
+    bench.atRest();
     expect(bench.view().boardCheck?.lead?.open).toEqual(["way-1.a.E", "socket-1.a.E"]);
   });
 
   it("refuses an entry that is not on the board, and one with itself", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     expect(await bench.refusal("test-lead", { entryA: wayA, entryB: wayA })).toBe("no-such-place");
     expect(await bench.refusal("test-lead", { entryA: wayA, entryB: "way-9.a" as EntryId })).toBe(
       "no-such-place",
@@ -145,7 +158,9 @@ describe("the lead tester", () => {
 
 describe("while assessed work is open", () => {
   it("lead tester and walk are refused, whoever stands at the bench, and nothing of them is shown", async () => {
-    const bench = await new TestBench({ parts: { board: boardWithProbes() } }).start().isWiring("assessed");
+    const bench = await (
+      await new TestBench({ parts: { board: boardWithProbes() } }).start()
+    ).isWiring("assessed");
     bench.port.byHand({ in: leadsOf(wayA, socketA) });
     const ask = async () => [
       await bench.refusal("test-lead", { entryA: wayA, entryB: socketA }),
@@ -159,12 +174,12 @@ describe("while assessed work is open", () => {
     expect(bench.port.requests.filter(({ type }) => type === "test-lead" || type === "walk-test")).toEqual(
       [],
     );
-    bench.port.senses({ faults: [stuck] });
-    expect(bench.view().boardCheck).toEqual({ faults: [stuck] });
+    bench.port.breaks("socket-2.a.L" as ContactId, "stuck-low");
+    expect(bench.view().boardCheck).toEqual({ faults: [stuckAt("socket-2.a.L")] });
   });
 
   it("a lead tested a moment before is not shown", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     await bench.does("test-lead", { entryA: wayA, entryB: socketA });
     expect(bench.view().boardCheck?.lead).toBeDefined();
     await bench.isWiring("assessed");
@@ -183,7 +198,7 @@ describe("with the scanner's own process", () => {
   async function benchOf(boardName: string, more: Partial<ScannerClientOptions> = {}): Promise<Screen> {
     const { board, bytes } = readBoardFile(`hardware/boards/${boardName}.json`);
     const port = new ScannerClient({
-      childPath,
+      start: scannerProcess(childPath),
       lines: "simulated",
       timers: systemTimers,
       note: () => undefined,
@@ -243,19 +258,14 @@ describe("with the scanner's own process", () => {
 describe("a coded cable on the simulated board", () => {
   const { board } = readBoardFile("hardware/boards/workshop-coded.json");
   const cores = (code: number): string[] => {
-    const after = leadsAfter(new Map(), { type: "plug-cable", entryA: wayA, entryB: socketA, code }, board);
-    return [...after.keys()].map((join) => join.slice(join.lastIndexOf(".") + 1)).sort();
+    return leadsOfCable(board, wayA, socketA, code)
+      .map(([from]) => from.slice(from.lastIndexOf(".") + 1))
+      .sort();
   };
 
   it("joins the cores its code lists and no others", () => {
     // Code 3 is twin-and-earth; code 7 is three-core-and-earth: brown, black, grey, earth. It has no blue core.
     expect(cores(3)).toEqual(["E", "L", "N"]);
     expect(cores(7)).toEqual(["E", "L"]);
-  });
-
-  it("goes in as one where all the cores of its code go in", () => {
-    const request = { type: "plug-cable", entryA: socketA, entryB: wayA, code: 7 } as const;
-    const after = leadsAfter(new Map(), request, board);
-    expect(requestsBetween(new Map(), after, board)).toEqual([request]);
   });
 });

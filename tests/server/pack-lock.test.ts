@@ -62,7 +62,7 @@ describe("the rule pack as a document", () => {
   });
 
   it("is kept in the log by its hash from each start of the bench on", () => {
-    const { parts } = new TestBench().start();
+    const { parts } = await new TestBench().start();
     const boot = parts.records!.logReader.document(createHash("sha256").update(rulePackText()).digest("hex"));
     expect(Buffer.from(boot!).toString("utf8")).toBe(rulePackText());
   });

@@ -119,7 +119,7 @@ describe("what a bench opens at its start", () => {
     expect(parts.parts.logState()).toMatchObject({ state: "damaged" });
     expect(readFileSync(path).equals(rubbish)).toBe(true);
 
-    const bench = new TestBench({ parts: { records: parts.parts.bench.records } }).start();
+    const bench = await new TestBench({ parts: { records: parts.parts.bench.records } }).start();
     await bench.does("sign-in", { by: "guest" });
     expect(bench.view()).toMatchObject({
       state: "ready",

@@ -1,9 +1,10 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { beforeAll, describe, expect, it } from "vitest";
+import { scannerProcess } from "../../server/board/scanner-process.ts";
 import { systemTimers } from "../../server/clock/system-clock.ts";
 import { readBoardFile } from "../../server/library.ts";
 import { ScannerClient } from "../../server/scanner-client.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { processesOf } from "./board/processes-of.ts";
 import { bundle } from "./bundle.ts";
 import { rightCables } from "./test-bench.ts";
 import { Screen, testServer } from "./test-server.ts";
@@ -16,29 +17,11 @@ beforeAll(async () => {
   return remove;
 });
 
-/** Processes started by this one that run the scanner. */
-const scanners = (): number[] =>
-  readdirSync("/proc")
-    .filter((name) => /^\d+$/.test(name))
-    .map(Number)
-    .filter((pid) => {
-      try {
-        const parent = / \S+ (\d+) /.exec(
-          readFileSync(`/proc/${pid}/stat`, "utf8").split(")").at(-1) ?? "",
-        )?.[1];
-        return (
-          Number(parent) === process.pid && readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(childPath)
-        );
-      } catch {
-        return false;
-      }
-    });
-
 /** A server whose board is sensed line by line in the scanner's own process, and a screen that works there. */
 async function benchWithScanner(): Promise<Screen> {
   const { board, bytes } = readBoardFile("hardware/boards/small.json");
   const port = new ScannerClient({
-    childPath,
+    start: scannerProcess(childPath),
     lines: "simulated",
     timers: systemTimers,
     note: () => undefined,
@@ -82,7 +65,7 @@ describe("a board that is sensed line by line", () => {
     for (const [entryA, entryB] of rightCables)
       await screen.does("plug-cable", { entryA, entryB, csaMm2: 2.5 });
     await screen.sees((view) => wholeCableCount(view) === 4);
-    const [pid] = scanners();
+    const [pid] = processesOf(childPath);
     process.kill(pid ?? 0, "SIGKILL");
     const lost = await screen.sees(({ state }) => state === "no-board");
     expect(lost.banners.map(({ kind }) => kind)).toContain("board-lost");

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import { byBench } from "../../shared/protocol/author.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
+import { soon } from "./board/board-double.ts";
 import { rightCables, TestBench } from "./test-bench.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
 
 async function halfDone(folder: string, options = {}): Promise<TestBench> {
-  const bench = await new TestBench({ folder, ...options }).start().isWiring();
+  const bench = await (await new TestBench({ folder, ...options }).start()).isWiring();
   for (const [from, to] of rightCables.slice(0, 2)) await bench.cable(from, to, 2.5);
   await bench.does("ask-verdict", {});
   await bench.does("ask-hint", {});
@@ -21,7 +22,7 @@ describe("after the power went", () => {
     const left = before.view();
     before.cutPower();
 
-    const after = new TestBench({ folder }).start();
+    const after = await new TestBench({ folder }).start();
     const { attempt, person, language } = after.view();
     expect(attempt).toEqual({ ...left.attempt, canUndo: false });
     expect({ person, language }).toEqual({ person: { name: "Bryony Cole", isGuest: false }, language: "pl" });
@@ -41,8 +42,30 @@ describe("after the power went", () => {
     const durable = before.attempt().cables;
     await before.cable("socket-2.b", "way-1.b");
     before.cutPower();
-    const after = new TestBench({ folder }).start();
+    const after = await new TestBench({ folder }).start();
     expect(after.attempt().cables.map(({ id }) => id)).toEqual(durable.map(({ id }) => id));
+  });
+
+  it("a coded board on which nothing was moved comes back as it was, also where the power goes again at once", async () => {
+    const folder = temporaryFolder();
+    const codes = [{ code: 3, csaMm2: 2.5, cores: ["brown" as const, "blue" as const, "earth" as const] }];
+    const before = await (await new TestBench({ folder, codes }).start()).isWiring();
+    for (const [from, to] of rightCables) await before.cable(from, to, 2.5);
+    await before.does("ready", {});
+    before.clock.advance(250);
+    const { cables } = before.attempt();
+    before.cutPower();
+
+    for (const runMs of [0, 1, 5, 300, 500, 5000]) {
+      const again = new TestBench({ folder, codes });
+      again.bench.start();
+      await soon();
+      again.clock.advance(runMs);
+      again.cutPower();
+    }
+    const after = await new TestBench({ folder, codes }).start();
+    expect(after.events("changed-while-off")).toEqual([]);
+    expect(after.attempt()).toMatchObject({ status: "ready", cables });
   });
 
   it("a bench that was locked comes back locked, and the work is there for its own learner only", async () => {
@@ -50,7 +73,7 @@ describe("after the power went", () => {
     const before = await halfDone(folder);
     await before.does("sign-out", {});
     await before.stop();
-    const after = new TestBench({ folder }).start();
+    const after = await new TestBench({ folder }).start();
     expect(after.view()).toMatchObject({ person: null, attempt: null });
     await after.does("sign-in", { by: "name", learner: "demo-03" });
     expect(after.view().attempt).toBeNull();
@@ -62,13 +85,13 @@ describe("after the power went", () => {
   it("what was moved on a real board meanwhile is an event of its own and is shown", async () => {
     const folder = temporaryFolder();
     const leads = ["L", "N", "E"].map((role) => `socket-1.a.${role}~way-1.a.${role}` as never);
-    const before = await new TestBench({ folder, isSimulated: false }).start().isWiring();
+    const before = await (await new TestBench({ folder, isSimulated: false }).start()).isWiring();
     before.port.byHand({ in: leads });
     await before.stop();
 
     const after = new TestBench({ folder, isSimulated: false });
     after.port.byHand({ in: [...leads.slice(1), "socket-1.a.L~way-1.b.L" as never] });
-    after.start();
+    await after.start();
     expect(after.events("changed-while-off")).toMatchObject([
       { content: { added: ["socket-1.a.L~way-1.b.L"], removed: ["socket-1.a.L~way-1.a.L"] } },
     ]);
@@ -82,10 +105,10 @@ describe("after the power went", () => {
 
   it("an assessed attempt waits for a trainer: nothing of it can be done, and the screen says so", async () => {
     const folder = temporaryFolder();
-    const before = await new TestBench({ folder }).start().isWiring("assessed");
+    const before = await (await new TestBench({ folder }).start()).isWiring("assessed");
     await before.cable("way-1.a", "socket-1.a", 2.5);
     await before.stop();
-    const after = new TestBench({ folder }).start();
+    const after = await new TestBench({ folder }).start();
     expect(after.attempt()).toMatchObject({ say: { key: "say.trainer-confirms" }, mode: "assessed" });
     expect(after.attempt().steps.filter(({ state }) => state === "open")).toEqual([]);
     for (const [name, command] of [
@@ -100,7 +123,7 @@ describe("after the power went", () => {
 
   it("what was written to an older attempt meanwhile moves nobody's work", async () => {
     const folder = temporaryFolder();
-    const before = await new TestBench({ folder }).start().isWiring();
+    const before = await (await new TestBench({ folder }).start()).isWiring();
     await before.cable("way-1.a", "socket-1.a", 2.5);
     const olderId = before.attempt().id;
     await before.does("leave-attempt", {});
@@ -117,7 +140,7 @@ describe("after the power went", () => {
     ]);
     await before.stop();
 
-    const after = new TestBench({ folder }).start();
+    const after = await new TestBench({ folder }).start();
     expect(after.attempt()).toEqual({ ...open, canUndo: false });
     expect(after.attempt().id).not.toBe(olderId);
   });
@@ -127,13 +150,13 @@ describe("after the power went", () => {
     const before = await halfDone(folder);
     await before.does("hand-in", {});
     await before.stop();
-    const handedIn = new TestBench({ folder }).start();
+    const handedIn = await new TestBench({ folder }).start();
     expect(handedIn.attempt()).toMatchObject({ status: "handed-in", verdict: { isCurrent: true } });
     await handedIn.does("leave-attempt", {});
     await handedIn.stop();
-    const left = new TestBench({ folder }).start();
+    const left = await new TestBench({ folder }).start();
     expect(left.view()).toMatchObject({ attempt: null, person: { name: "Bryony Cole" } });
-    expect(left.port.leads.size).toBe(6);
+    expect(left.port.leads.leads).toHaveLength(6);
   });
 });
 
@@ -144,7 +167,7 @@ describe("a disk that is full when the bench starts", () => {
     await before.stop();
     const after = new TestBench({ folder });
     after.writing.pragma("query_only = ON");
-    after.start();
+    await after.start();
     expect(after.view().attempt).toBeNull();
     expect(after.view().banners.map(({ kind }) => kind)).toContain("disk-full");
     expect(await after.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
@@ -159,11 +182,11 @@ describe("a disk that is full when the bench starts", () => {
 
 describe("a board that is lost", () => {
   it("is said at once, its commands are refused, and it goes on by itself when it is back", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     bench.clock.advance(250);
     const before = bench.rows().length;
-    bench.port.dies();
+    await bench.port.dies();
     expect(bench.view()).toMatchObject({
       state: "no-board",
       noBoard: { key: "no-board.scanner-stopped" },
@@ -176,7 +199,8 @@ describe("a board that is lost", () => {
       ["hand-in", {}],
     ] as const)
       expect(await bench.refusal(name, command as never)).toBe("no-board");
-    bench.port.comesBack();
+    bench.clock.advance(500);
+    await soon();
     bench.clock.advance(1000);
     expect(bench.view().state).toBe("ready");
     expect(bench.attempt().cables).toHaveLength(1);
@@ -184,13 +208,10 @@ describe("a board that is lost", () => {
   });
 
   it("with its chain cut is drawn as it was, judged as unknown, and no size ends", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     for (const [from, to] of rightCables) await bench.cable(from, to, 2.5);
     await bench.does("ask-verdict", {});
-    const all = bench.parts.board.stations.flatMap(({ id, entries }) =>
-      entries.flatMap(({ letter }) => ["L", "N", "E"].map((role) => `${id}.${letter}.${role}` as never)),
-    );
-    bench.port.senses({ groups: [], unknown: all, faults: [{ kind: "open-chain", contacts: [] }] });
+    bench.port.cutsChain();
     bench.clock.advance(10_000);
     expect(bench.attempt().cables.map(({ csaMm2 }) => csaMm2)).toEqual([2.5, 2.5, 2.5, 2.5]);
     expect(bench.attempt().verdict).toMatchObject({ isCurrent: false });
@@ -204,12 +225,13 @@ describe("a board that is lost", () => {
     const before = await halfDone(folder);
     await before.stop();
     const after = new TestBench({ folder });
-    after.port.senses({ faults: [{ kind: "open-chain", contacts: [] }] });
-    after.start();
+    after.port.cutsChain();
+    await after.start();
     expect(await after.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
       "no-board",
     );
-    after.port.mend();
+    after.port.cutsChain(false);
+    after.atRest();
     expect(after.attempt().cables).toHaveLength(2);
   });
 
@@ -218,10 +240,11 @@ describe("a board that is lost", () => {
     const before = await halfDone(folder);
     await before.stop();
     const after = new TestBench({ folder });
-    after.port.senses({ groups: [], faults: [{ kind: "open-chain", contacts: [] }] });
-    after.start();
+    after.port.cutsChain();
+    await after.start();
     expect(after.view().attempt).toBeNull();
-    after.port.mend();
+    after.port.cutsChain(false);
+    after.atRest();
     expect(after.attempt().cables).toHaveLength(2);
     expect(after.events("changed-while-off")).toEqual([]);
   });

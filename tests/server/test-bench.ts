@@ -25,7 +25,7 @@ import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { packVersion } from "../../shared/rules/pack-version.ts";
 import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
-import { BoardStandIn } from "./board-stand-in.ts";
+import { BoardDouble, soon } from "./board/board-double.ts";
 import { ManualClock } from "./manual-clock.ts";
 import { smallBoard } from "./small-board.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
@@ -47,7 +47,7 @@ export interface TestBenchOptions {
   clock?: ManualClock;
   /** Codes of the plugs; none where left out. */
   codes?: BoardDescription["codes"];
-  port?: BoardStandIn;
+  port?: BoardDouble;
   parts?: Partial<BenchParts>;
 }
 
@@ -55,7 +55,7 @@ export interface TestBenchOptions {
 export class TestBench {
   readonly folder: string;
   readonly clock: ManualClock;
-  readonly port: BoardStandIn;
+  readonly port: BoardDouble;
   readonly parts: BenchParts;
   bench: Bench;
   readonly notes: string[] = [];
@@ -66,7 +66,7 @@ export class TestBench {
   constructor(options: TestBenchOptions = {}) {
     this.folder = options.folder ?? temporaryFolder();
     this.clock = options.clock ?? new ManualClock();
-    this.port = options.port ?? new BoardStandIn();
+    this.port = (options.port ?? new BoardDouble()).on(this.clock);
     const path = join(this.folder, "spurwise.db");
     this.writing = openForWriting(path);
     const log = new LogWriter(this.writing, path, this.clock);
@@ -102,10 +102,17 @@ export class TestBench {
     onTestFinished(() => this.stop());
   }
 
-  /** Starts it, as the program does once it listens. */
-  start(): this {
+  /** Starts it, as the program does once it listens, and waits until the board is at rest. */
+  async start(): Promise<this> {
     this.bench.start();
+    await soon();
+    this.atRest();
     return this;
+  }
+
+  /** Lets time go by until the scanner says that the board is at rest. */
+  atRest(): void {
+    this.clock.advance(500);
   }
 
   /** Stops it as a signal does; once. */
@@ -126,15 +133,18 @@ export class TestBench {
 
   /** Sends a command and expects it to be done. */
   async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
-    // The time a scanner takes to notice a lead; a learner takes longer to reach for the next key.
-    if (name === "ask-verdict" || name === "ready" || name === "hand-in") this.clock.advance(120);
+    // A learner takes longer to reach for the next key than a board to come to rest.
+    if (name === "ask-verdict" || name === "ready" || name === "hand-in") this.atRest();
     const answer = await this.bench.handle(name, command, this.bench.core.session);
+    // All that can be sensed at once is; the pins of a cable make contact 30 ms apart.
+    this.clock.advance(name === "plug-cable" ? 100 : 0);
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
 
   /** Sends a command and gives the code it is refused with; "done" where it is not. */
   async refusal<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<string> {
     const answer = await this.bench.handle(name, command, this.bench.core.session);
+    this.clock.advance(0);
     return answer.ok ? "done" : answer.code;
   }
 

@@ -4,6 +4,7 @@ import { followView } from "../../kiosk/link/follow-view.ts";
 import { createServer, type SpurwiseServer } from "../../server/create-server.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { type Answer, benchNamespace } from "../../shared/protocol/socket-events.ts";
+import { soon } from "./board/board-double.ts";
 import { TestBench, type TestBenchOptions } from "./test-bench.ts";
 
 export interface TestServer {
@@ -28,6 +29,8 @@ export async function testServer(
   bench.bench = server.bench;
   const port = await server.listen(0, "127.0.0.1");
   onTestFinished(() => server.close());
+  await soon();
+  bench.atRest();
   return { bench, server, url: `http://127.0.0.1:${port}` };
 }
 

@@ -218,7 +218,7 @@ describe("who may start what", () => {
     bench.refusal("start-attempt", { scenario: "first-spur", mode });
 
   it("assessed work needs a badge, guests practise, and the open day holds no person", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     expect(await start(bench, "practice")).toBe("not-signed-in");
     await bench.does("sign-in", { by: "guest" });
     expect(await start(bench, "assessed")).toBe("guests-practise");
@@ -234,7 +234,7 @@ describe("who may start what", () => {
   });
 
   it("goes on with assessed work by the badge it began with: a name that is tapped is not enough", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-01" });
     expect(await start(bench, "assessed")).toBe("done");
     await bench.does("sign-out", {});

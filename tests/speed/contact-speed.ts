@@ -3,7 +3,7 @@ import { Scanner } from "../../hardware/scan/scanner.ts";
 import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
 import { SpinningLines } from "../../hardware/lines/spinning-lines.ts";
 import { judge } from "../../shared/rules/judge.ts";
-import { shuffled } from "../hardware/random-copper.ts";
+import { shuffled } from "../hardware/scan/random-copper.ts";
 import { seeded } from "../seeded.ts";
 import { fullBoard } from "./judge-speed.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";

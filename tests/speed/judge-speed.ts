@@ -3,7 +3,7 @@ import { entryId, type EntryId, stationId } from "../../shared/board/ids.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import type { CableSpec, Station, Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
-import { shuffled } from "../hardware/random-copper.ts";
+import { shuffled } from "../hardware/scan/random-copper.ts";
 import { seeded } from "../seeded.ts";
 import { ms, quantile, type SpeedLine, timedMs } from "./speed-line.ts";
 

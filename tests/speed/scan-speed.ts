@@ -1,5 +1,5 @@
 import { decodeLines } from "../../hardware/scan/decode.ts";
-import { randomGroups, wiredBoard } from "../hardware/random-copper.ts";
+import { randomGroups, wiredBoard } from "../hardware/scan/random-copper.ts";
 import { seeded } from "../seeded.ts";
 import { quantile, type SpeedLine } from "./speed-line.ts";
 

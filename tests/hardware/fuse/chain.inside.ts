@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { type ChainLines, type ChainPins, openChainLines } from "../../../hardware/lines/chain-lines.ts";
-import { linesContract } from "../lines-contract.ts";
+import { linesContract } from "../lines/lines-contract.ts";
 import * as emulated from "./emulated-gpio.ts";
 
 const { control, freshKernel, freshWorkshop, putChain, report, workshop, workshopPins } = emulated;

@@ -3,7 +3,7 @@ import { type ChainLines, openChainLines } from "../../../hardware/lines/chain-l
 import { decodeLines } from "../../../hardware/scan/decode.ts";
 import { openDirectLines } from "../../../hardware/lines/direct-lines.ts";
 import { joinedGroups } from "../../../hardware/lines/line-model.ts";
-import { byLeast, randomGroups } from "../random-copper.ts";
+import { byLeast, randomGroups } from "../scan/random-copper.ts";
 import { testDepth } from "../../depth.ts";
 import { seeded } from "../../seeded.ts";
 import {

@@ -1,7 +1,7 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { openDirectLines } from "../../../hardware/lines/direct-lines.ts";
 import type { Lines } from "../../../hardware/lines/lines.ts";
-import { linesContract } from "../lines-contract.ts";
+import { linesContract } from "../lines/lines-contract.ts";
 import * as emulated from "./emulated-gpio.ts";
 
 const { control, freshKernel, putDirect, report, smallPins } = emulated;

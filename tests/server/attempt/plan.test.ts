@@ -260,7 +260,7 @@ describe("the legs of a ring", () => {
   ] as const;
 
   async function planned(mode: "practice" | "assessed"): Promise<TestBench> {
-    const bench = await new TestBench().start().isWiring(mode);
+    const bench = await (await new TestBench().start()).isWiring(mode);
     for (const [question, answer] of answers) await bench.does("answer-plan", { question, answer });
     await bench.does("go-to-step", { step: "plan" });
     return bench;
@@ -297,7 +297,7 @@ describe("the legs of a ring", () => {
 describe("answers to the worksheet", () => {
   async function planning(mode: "practice" | "assessed") {
     const { board, bytes } = readBoardFile("hardware/boards/workshop.json");
-    const bench = new TestBench({
+    const bench = await new TestBench({
       scenarios: [kitOf("build-a-radial")],
       parts: { board, boardBytes: bytes },
     }).start();

@@ -12,7 +12,7 @@ const wholeCableOut = { out: wholeCable.in };
 
 describe("a cable whose plug says nothing", () => {
   it("is asked about, and is the size that is declared", async () => {
-    const bench = await new TestBench({ isSimulated: false }).start().isWiring();
+    const bench = await (await new TestBench({ isSimulated: false }).start()).isWiring();
     bench.port.byHand(wholeCable);
     expect(bench.attempt().cables).toMatchObject([{ asksSize: {} }]);
     expect(bench.attempt().say).toEqual({ key: "say.size", facts: { cable } });
@@ -22,7 +22,7 @@ describe("a cable whose plug says nothing", () => {
   });
 
   it("keeps its size when it is out for less than two seconds", async () => {
-    const bench = await new TestBench({ isSimulated: false }).start().isWiring();
+    const bench = await (await new TestBench({ isSimulated: false }).start()).isWiring();
     bench.port.byHand(wholeCable);
     await bench.does("declare", { subject: cable, key: "csaMm2", value: 2.5 });
     bench.port.byHand(wholeCableOut);
@@ -33,7 +33,7 @@ describe("a cable whose plug says nothing", () => {
   });
 
   it("loses it after two seconds, in the log too; plugged again, the old size is offered", async () => {
-    const bench = await new TestBench({ isSimulated: false }).start().isWiring();
+    const bench = await (await new TestBench({ isSimulated: false }).start()).isWiring();
     bench.port.byHand(wholeCable);
     await bench.does("declare", { subject: cable, key: "csaMm2", value: 2.5 });
     bench.port.byHand(wholeCableOut);
@@ -48,7 +48,7 @@ describe("a cable whose plug says nothing", () => {
   });
 
   it("cannot be a size that is not among the parts, nor a cable that is not in", async () => {
-    const bench = await new TestBench({ isSimulated: false }).start().isWiring();
+    const bench = await (await new TestBench({ isSimulated: false }).start()).isWiring();
     expect(await bench.refusal("declare", { subject: cable, key: "csaMm2", value: 2.5 })).toBe(
       "not-a-choice",
     );
@@ -62,7 +62,7 @@ describe("a cable whose plug says nothing", () => {
 
 describe("a cable whose plug has a code", () => {
   it("is the size of the code, whatever is declared; the clash is shown", async () => {
-    const bench = await new TestBench({ codes }).start().isWiring();
+    const bench = await (await new TestBench({ codes }).start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     expect(bench.attempt().cables).toMatchObject([{ csaMm2: 2.5 }]);
     await bench.does("declare", { subject: cable, key: "csaMm2", value: 1.5 });
@@ -74,7 +74,7 @@ describe("a cable whose plug has a code", () => {
   });
 
   it("of a size the board has no plug for cannot be taken from the tray", async () => {
-    const bench = await new TestBench({ codes: codes.slice(0, 1) }).start().isWiring();
+    const bench = await (await new TestBench({ codes: codes.slice(0, 1) }).start()).isWiring();
     expect(
       await bench.refusal("plug-cable", {
         entryA: "way-1.a" as never,
@@ -87,7 +87,7 @@ describe("a cable whose plug has a code", () => {
 
 describe("undo", () => {
   it("takes back a cable, a pull, a clearing and a size, last first, and then has nothing left", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     await bench.cable("socket-1.b", "socket-2.a", 2.5);
     await bench.does("pull", {
@@ -111,7 +111,7 @@ describe("undo", () => {
   });
 
   it("puts a coded cable back with its code", async () => {
-    const bench = await new TestBench({ codes }).start().isWiring();
+    const bench = await (await new TestBench({ codes }).start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 1.5);
     await bench.does("pull", { what: "cable", cable });
     await bench.does("undo", {});
@@ -121,7 +121,7 @@ describe("undo", () => {
 
 describe("a real board", () => {
   it("is wired by hand: the screen plugs and pulls nothing on it", async () => {
-    const bench = await new TestBench({ isSimulated: false }).start().isWiring();
+    const bench = await (await new TestBench({ isSimulated: false }).start()).isWiring();
     bench.port.byHand(wholeCable);
     expect(await bench.refusal("pull", { what: "all" })).toBe("real-board");
     expect(

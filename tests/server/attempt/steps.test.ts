@@ -30,7 +30,7 @@ const start = {
 } as const;
 
 async function atMakeDead(mode: "practice" | "assessed" = "practice"): Promise<TestBench> {
-  const bench = new TestBench({ scenarios: [firstSpur(existing as never)] }).start();
+  const bench = await new TestBench({ scenarios: [firstSpur(existing as never)] }).start();
   await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
   await bench.does("start-attempt", { scenario: "first-spur", mode });
   await bench.does("accept-caution", {});
@@ -42,7 +42,7 @@ const stateOf = (bench: TestBench, step: string): string | undefined =>
 
 describe("before anything else", () => {
   it("the caution is read: no step, no lead and no size before it", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     await bench.does("sign-in", { by: "guest" });
     await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
     expect(bench.attempt()).toMatchObject({ step: "caution", say: { key: "say.caution" } });
@@ -164,7 +164,7 @@ describe("an existing circuit", () => {
 
 describe.each(["test", "load"] as const)("the step %s", (step) => {
   it("is locked, and whoever goes there is told that it is not there yet and stays where they are", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     expect(stateOf(bench, step)).toBe("locked");
     const before = bench.rows().length;
     expect(await bench.refusal("go-to-step", { step })).toBe("not-there-yet");
@@ -191,7 +191,7 @@ describe.each(["test", "load"] as const)("the step %s", (step) => {
 describe("ready for check", () => {
   /** A learner who waits, with one cable in. */
   const waiting = async (options: ConstructorParameters<typeof TestBench>[0] = {}): Promise<TestBench> => {
-    const bench = await new TestBench(options).start().isWiring();
+    const bench = await (await new TestBench(options).start()).isWiring();
     bench.port.byHand({ in: leadsOf("way-1.a", "socket-1.a") });
     bench.clock.advance(250);
     await bench.does("ready", {});
@@ -220,7 +220,7 @@ describe("ready for check", () => {
       expect(bench.attempt()).toMatchObject({ status: "ready", step, say: { key: "say.ready" } });
     }
     bench.cutPower();
-    const after = new TestBench({ folder: bench.folder }).start();
+    const after = await new TestBench({ folder: bench.folder }).start();
     expect(after.attempt()).toMatchObject({ status: "ready", step: "hand-in" });
     expect(after.events("ready-ended")).toEqual([]);
   });
@@ -240,7 +240,7 @@ describe("ready for check", () => {
   it.each(["practice", "assessed"] as const)(
     "ends when the board is changed by hand, and the screen says so until the work goes on: %s",
     async (mode) => {
-      const bench = new TestBench({ isSimulated: false }).start();
+      const bench = await new TestBench({ isSimulated: false }).start();
       await bench.isWiring(mode);
       bench.port.byHand({ in: leadsOf("way-1.a", "socket-1.a") });
       bench.clock.advance(250);
@@ -265,17 +265,11 @@ describe("ready for check", () => {
     bench.port.byHand({ in: [core as never] });
     bench.clock.advance(250);
     const contact = "socket-1.a.L" as never;
-    bench.port.senses({
-      faults: [{ kind: "no-answer", contacts: [contact] }],
-      unknown: [contact],
-      groups: [
-        ["socket-1.a.E", "way-1.a.E"],
-        ["socket-1.a.N", "way-1.a.N"],
-      ] as never,
-    });
+    bench.port.breaks(contact, "stuck-low");
     bench.clock.advance(1000);
+    expect(bench.attempt().unknown).toContain(contact);
     expect(bench.attempt().status).toBe("ready");
-    bench.port.mend();
+    bench.port.breaks(contact, null);
     bench.clock.advance(1000);
     expect(bench.attempt().status).toBe("ready");
     expect(bench.events("ready-ended")).toEqual([]);
@@ -285,7 +279,7 @@ describe("ready for check", () => {
     const bench = await waiting({ isSimulated: false });
     const folder = bench.folder;
     bench.cutPower();
-    const after = new TestBench({ folder, isSimulated: false }).start();
+    const after = await new TestBench({ folder, isSimulated: false }).start();
     expect(after.attempt().status).toBe("open");
     expect(banners(after)).toContain("ready-lost");
     expect(after.events("ready-ended")).toHaveLength(1);
@@ -321,23 +315,42 @@ describe("ready for check", () => {
 
 describe("a board that is not at rest", () => {
   it("is neither ready nor handed in: what is kept is never a plug half in", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     expect(await bench.refusal("hand-in", {})).toBe("unsettled");
     bench.clock.advance(120);
-    bench.port.senses({ isSettled: false });
     expect(await bench.refusal("ready", {})).toBe("unsettled");
-    bench.port.senses({ isSettled: true });
+    bench.atRest();
     expect(await bench.refusal("hand-in", {})).toBe("done");
+  });
+
+  it("is not handed in before the lead that went in last, however slow the scanner", async () => {
+    const bench = await (await new TestBench().start()).isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    bench.atRest();
+    bench.port.exchangeMs = 500;
+    const [contactA, contactB] = ["socket-1.b.L", "socket-2.a.L"] as [never, never];
+    await bench.does("plug", { contactA, contactB });
+    let refusedCount = 0;
+    while ((await bench.refusal("hand-in", {})) === "unsettled") {
+      refusedCount += 1;
+      bench.clock.advance(100);
+    }
+    expect(refusedCount).toBeGreaterThan(5);
+    const [handedIn] = bench.events("handed-in");
+    expect(handedIn?.content["full"]).toMatchObject({
+      joins: expect.arrayContaining(["socket-1.b.L~socket-2.a.L"]) as string[],
+    });
   });
 });
 
 describe("work that is handed in", () => {
   it("can no longer be changed, and shows its verdict in practice even when the board is cleared", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     await bench.does("hand-in", {});
-    bench.port.byHand({ out: [...bench.port.leads.keys()] });
+    bench.port.byHand({ out: leadsOf("way-1.a", "socket-1.a") });
+    bench.atRest();
     const attempt = bench.attempt();
     expect(attempt).toMatchObject({ status: "handed-in", step: "hand-in", say: { key: "say.handed-in" } });
     expect(attempt.verdict).toMatchObject({ proposal: "not-yet", isCurrent: true });
@@ -354,7 +367,7 @@ describe("work that is handed in", () => {
   });
 
   it("makes room for the next attempt", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     expect(await bench.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
       "attempt-open",
     );
@@ -366,7 +379,7 @@ describe("work that is handed in", () => {
 
 describe("checking one's own work", () => {
   it("counts a try for each board that is asked about, not for each tap", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     await bench.does("ask-verdict", {});
     await bench.does("ask-verdict", {});
@@ -378,32 +391,31 @@ describe("checking one's own work", () => {
   });
 
   it("waits for the board to be at rest, then answers by itself", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
-    bench.port.senses({ isSettled: false });
-    await bench.does("ask-verdict", {});
+    expect(await bench.refusal("ask-verdict", {})).toBe("done");
     expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
     expect(bench.events("verdict-asked")).toHaveLength(0);
-    bench.port.senses({ isSettled: true });
+    bench.atRest();
     expect(bench.attempt().verdict).toMatchObject({ isHeld: false, isCurrent: true });
     expect(bench.attempt().verdict?.findings.length).toBeGreaterThan(0);
     expect(bench.events("verdict-asked")).toHaveLength(1);
   });
 
   it("shows findings all the time where the trainer has set it so", async () => {
-    const bench = await new TestBench({ findings: "live" }).start().isWiring();
+    const bench = await (await new TestBench({ findings: "live" }).start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
-    bench.clock.advance(120);
+    bench.atRest();
     expect(bench.attempt().verdict?.findings.length).toBeGreaterThan(0);
-    bench.port.senses({ isSettled: false });
+    bench.port.byHand({ in: [leadsOf("socket-1.b", "socket-2.a")[0]!] });
     expect(bench.attempt().verdict).toMatchObject({ isHeld: true, findings: [] });
   });
 });
 
 describe("hints", () => {
   it("come in three steps, a nudge, the rule and the place, and no more", async () => {
-    const bench = new TestBench({ scenarios: [withoutHints()] }).start();
+    const bench = await new TestBench({ scenarios: [withoutHints()] }).start();
     await bench.isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     await bench.does("pull", {
@@ -427,7 +439,7 @@ describe("hints where something is wrong", () => {
   it("are about that, whatever the task's own hints are about", async () => {
     const kit = firstSpur();
     expect(kit.scenario.hints?.length).toBe(3);
-    const bench = await new TestBench({ scenarios: [kit] }).start().isWiring();
+    const bench = await (await new TestBench({ scenarios: [kit] }).start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     await bench.does("pull", {
       what: "lead",
@@ -443,7 +455,7 @@ describe("hints where something is wrong", () => {
 
   it("are the task's own where nothing is wrong yet", async () => {
     const kit = firstSpur();
-    const bench = await new TestBench({ scenarios: [kit] }).start().isWiring();
+    const bench = await (await new TestBench({ scenarios: [kit] }).start()).isWiring();
     await bench.does("ask-hint", {});
     expect(bench.attempt().hints.shown).toEqual([kit.scenario.hints?.[0]]);
   });
@@ -453,7 +465,7 @@ describe("leads of before", () => {
   const old = "socket-2.a.L~socket-3.a.L" as never;
 
   it("are cleared first: the line says so in every step until they are out, and not of new ones", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     bench.port.byHand({ in: [old] });
     await bench.does("sign-in", { by: "guest" });
     await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
@@ -473,7 +485,7 @@ describe("leads of before", () => {
 
 describe("a guest's work", () => {
   it("ends when the guest signs out: the next guest finds none of it, and the log keeps it", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     await bench.does("sign-in", { by: "guest" });
     await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
     await bench.does("accept-caution", {});
@@ -489,7 +501,7 @@ describe("a guest's work", () => {
 
 describe("somebody's work that waits for a check", () => {
   it("is not ended by another's start unless they were asked", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.does("ready", {});
     await bench.does("sign-out", {});
     await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-03" });

@@ -62,7 +62,7 @@ describe("an event in the log", () => {
 
 describe("who did it", () => {
   it("is the learner for what is done on the screen, in one session from sign-in to sign-out, and the bench for what it senses", async () => {
-    const bench = await new TestBench().start().isWiring();
+    const bench = await (await new TestBench().start()).isWiring();
     await bench.cable("way-1.a", "socket-1.a", 2.5);
     await bench.does("pull", { what: "all" });
     bench.clock.advance(3000);
@@ -92,7 +92,7 @@ describe("who did it", () => {
   });
 
   it("is a guest where nobody of the class list signed in", async () => {
-    const bench = new TestBench().start();
+    const bench = await new TestBench().start();
     await bench.does("sign-in", { by: "guest" });
     await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
     expect(bench.events("attempt-started")[0]?.author).toMatchObject({ by: "guest" });

@@ -1,5 +1,5 @@
-import { type LineIndex, lineIndex } from "../../hardware/lines/line-index.ts";
-import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
+import { type LineIndex, lineIndex } from "../../../hardware/lines/line-index.ts";
+import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 
 export function shuffled(count: number, random: () => number): LineIndex[] {
   const order = Array.from({ length: count }, (_, index) => lineIndex(index));

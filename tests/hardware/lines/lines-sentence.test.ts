@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { LinesError } from "../../hardware/lines/lines.ts";
-import { linesSentence } from "../../hardware/lines/lines-sentence.ts";
+import { LinesError } from "../../../hardware/lines/lines.ts";
+import { linesSentence } from "../../../hardware/lines/lines-sentence.ts";
 
 const cases: { error: LinesError; says: RegExp[] }[] = [
   {

@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { makeBoards } from "../../hardware/boards/make-boards.ts";
-import { boardSchema } from "../../shared/board/board.schema.ts";
-import { boardProblems } from "../../shared/board/board-problems.ts";
+import { makeBoards } from "../../../hardware/boards/make-boards.ts";
+import { boardSchema } from "../../../shared/board/board.schema.ts";
+import { boardProblems } from "../../../shared/board/board-problems.ts";
 
 const folder = "hardware/boards";
 const files = readdirSync(folder).filter((name) => name.endsWith(".json"));

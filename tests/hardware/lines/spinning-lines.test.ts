@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
-import { SpinningLines } from "../../hardware/lines/spinning-lines.ts";
-import { lineIndex } from "../../hardware/lines/line-index.ts";
+import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
+import { SpinningLines } from "../../../hardware/lines/spinning-lines.ts";
+import { lineIndex } from "../../../hardware/lines/line-index.ts";
 import { linesContract } from "./lines-contract.ts";
 
 linesContract("the stand-in that spins", () => {

@@ -1,9 +1,10 @@
+import type { BoardLeads } from "../../../shared/board/board-leads.ts";
 import { describe, expect, it } from "vitest";
-import type { ChainCheck } from "../../hardware/health/chain-check.ts";
-import { LinesError } from "../../hardware/lines/lines.ts";
-import { lineIndex } from "../../hardware/lines/line-index.ts";
-import type { LineFault } from "../../hardware/lines/simulated-lines.ts";
-import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
+import type { ChainCheck } from "../../../hardware/health/chain-check.ts";
+import { LinesError } from "../../../hardware/lines/lines.ts";
+import { lineIndex } from "../../../hardware/lines/line-index.ts";
+import type { LineFault } from "../../../hardware/lines/simulated-lines.ts";
+import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { contact, entry, ProgramBench, shippedBoard } from "./program-bench.ts";
 
 const [small, workshop, coded] = ["small", "workshop", "workshop-coded"].map(shippedBoard) as [
@@ -23,6 +24,7 @@ describe("the scanner's program", () => {
       lineCount: board === small ? 24 : 206,
       hasCodes: board === coded,
       hasProbes: board !== small,
+      leads: { leads: [], codes: [] },
     });
     expect(bench.state).toMatchObject({
       boardId: board.id,
@@ -55,14 +57,20 @@ describe("the scanner's program", () => {
       contactB: contact("socket-1.a.L"),
     });
     await opening;
-    expect(bench.sent).toContainEqual({ type: "done", request: 7 });
+    expect(bench.sent).toContainEqual(expect.objectContaining({ type: "done", request: 7 }));
     expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"]]);
   });
 
   it("puts the leads and codes back that were in before", async () => {
-    const groups = [["way-1.a.L", "socket-1.a.L"].map(contact), ["way-1.b.N", "socket-2.a.N"].map(contact)];
+    const leads: BoardLeads["leads"] = [
+      [contact("socket-1.a.L"), contact("way-1.a.L")],
+      [contact("socket-2.a.N"), contact("way-1.b.N")],
+    ];
     const codes = [{ entry: entry("way-1.a"), code: 3 }];
-    const bench = await new ProgramBench().open(coded, { groups, codes });
+    const bench = await new ProgramBench().open(coded, { leads: { leads, codes } });
+    expect(bench.sent.find(({ type }) => type === "opened")).toMatchObject({ leads: { leads, codes } });
+    // Never a picture without them on the way: it would look like a board that was emptied.
+    expect(bench.states()[0]).toMatchObject({ groups: [{}, {}], codes });
     expect(bench.state.groups).toEqual([["socket-1.a.L", "way-1.a.L"], ["socket-2.a.N", "way-1.b.N"]]); // prettier-ignore
     expect(bench.state.codes).toEqual(codes);
   });
@@ -107,11 +115,19 @@ describe("hands on the simulated board", () => {
     const bench = await onWorkshop();
     const asked = bench.nowMs;
     const lead = { contactA: contact("socket-4.a.L"), contactB: contact("way-1.a.L") };
-    expect(bench.ask({ type: "plug", ...lead })).toEqual([{ type: "done", request: 1 }]);
+    const before = bench.state.revision;
+    expect(bench.ask({ type: "plug", ...lead })).toEqual([
+      {
+        type: "done",
+        request: 1,
+        moved: { leads: { leads: [[lead.contactA, lead.contactB]], codes: [] }, sensedRevision: before + 1 },
+      },
+    ]);
     const sensed = bench.states().find(({ groups }) => groups.length === 1);
     expect(sensed?.groups).toEqual([["socket-4.a.L", "way-1.a.L"]]);
     expect(sensed!.monotonicMs - asked).toBeLessThan(10);
-    expect(bench.ask({ type: "pull", what: lead })).toEqual([{ type: "done", request: 2 }]);
+    const pulled = bench.ask({ type: "pull", what: { leads: [[lead.contactA, lead.contactB]] } });
+    expect(pulled).toMatchObject([{ type: "done", moved: { leads: { leads: [], codes: [] } } }]);
     expect(bench.state.groups).toEqual([]);
   });
 
@@ -176,7 +192,7 @@ describe("hands on the simulated board", () => {
       "no-such-contact",
       { contact: nowhere },
     ]);
-    expect(refused({ type: "pull", what: { contactA: nowhere, contactB: here } })).toEqual([
+    expect(refused({ type: "pull", what: { leads: [[nowhere, here]] } })).toEqual([
       "no-such-contact",
       { contact: nowhere },
     ]);
@@ -221,7 +237,7 @@ describe("hands on the simulated board", () => {
       bench.program.hear(
         turn % 2 === 0
           ? { type: "plug", request: turn, ...lead }
-          : { type: "pull", request: turn, what: lead },
+          : { type: "pull", request: turn, what: { leads: [[lead.contactA, lead.contactB]] } },
       );
       bench.run(10);
       expect(bench.state.groups).toHaveLength(turn % 2 === 0 ? 1 : 0);
@@ -415,7 +431,7 @@ describe("the lead tester", () => {
     bench.ask({ type: "plug-cable", entryA: entry("socket-1.a"), entryB: entry("socket-2.a"), code: 3 });
     bench.ask({
       type: "pull",
-      what: { contactA: contact("socket-1.a.N"), contactB: contact("socket-2.a.N") },
+      what: { leads: [[contact("socket-1.a.N"), contact("socket-2.a.N")]] },
     });
     expect(
       bench.ask({ type: "test-lead", entryA: entry("socket-1.a"), entryB: entry("socket-2.a") }),

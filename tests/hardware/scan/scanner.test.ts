@@ -1,9 +1,9 @@
 import { describe, expect, it, vi } from "vitest";
-import { type LineIndex, lineIndex as line } from "../../hardware/lines/line-index.ts";
-import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
+import { type LineIndex, lineIndex as line } from "../../../hardware/lines/line-index.ts";
+import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
-import { testDepth } from "../depth.ts";
-import { seeded } from "../seeded.ts";
+import { testDepth } from "../../depth.ts";
+import { seeded } from "../../seeded.ts";
 import { ScannerBench } from "./scanner-bench.ts";
 
 vi.setConfig({ testTimeout: 60_000 * testDepth });

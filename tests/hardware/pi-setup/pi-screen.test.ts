@@ -6,7 +6,7 @@ import type { AddressInfo } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { setupFolder } from "./pi/pi-root.ts";
+import { setupFolder } from "./pi-root.ts";
 
 /** Runs the wait against a server that gives these answers in turn, the last one from then on. */
 async function waitAgainst(answers: (() => string)[], mostS: number) {

@@ -2,7 +2,7 @@ import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "no
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it, vi } from "vitest";
-import { systemdWatchdog } from "../../hardware/scan/systemd-watchdog.ts";
+import { systemdWatchdog } from "../../../hardware/scan/systemd-watchdog.ts";
 
 /** A real systemd is fed in the check of the service; here a program of its name writes down what it is told. */
 describe("the watchdog of the service", () => {

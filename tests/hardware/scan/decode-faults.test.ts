@@ -1,13 +1,13 @@
 import { describe, expect, it, vi } from "vitest";
-import { decodeLines } from "../../hardware/scan/decode.ts";
-import { type LineIndex, lineIndex } from "../../hardware/lines/line-index.ts";
-import { joinedGroups, type LineHealth } from "../../hardware/lines/line-model.ts";
-import type { LineReading, Lines } from "../../hardware/lines/lines.ts";
-import type { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
-import { type LineFault } from "../../hardware/lines/simulated-lines.ts";
+import { decodeLines } from "../../../hardware/scan/decode.ts";
+import { type LineIndex, lineIndex } from "../../../hardware/lines/line-index.ts";
+import { joinedGroups, type LineHealth } from "../../../hardware/lines/line-model.ts";
+import type { LineReading, Lines } from "../../../hardware/lines/lines.ts";
+import type { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
+import { type LineFault } from "../../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
-import { testDepth } from "../depth.ts";
-import { seeded } from "../seeded.ts";
+import { testDepth } from "../../depth.ts";
+import { seeded } from "../../seeded.ts";
 
 vi.setConfig({ testTimeout: 60_000 * testDepth });
 

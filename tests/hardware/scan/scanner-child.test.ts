@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { build } from "vite";
 import { afterAll, beforeAll, describe, expect, it, onTestFinished } from "vitest";
-import type { FromScanner, ToScanner } from "../../hardware/scan/scanner-messages.ts";
+import type { FromScanner, ToScanner } from "../../../hardware/scan/scanner-messages.ts";
 import { contact, shippedBoard } from "./program-bench.ts";
 
 /** The scanner's own process, bundled as it ships, heard over its channel. */

@@ -1,5 +1,5 @@
-import { type LineIndex, lineIndex } from "../../hardware/lines/line-index.ts";
-import type { Lines } from "../../hardware/lines/lines.ts";
+import { type LineIndex, lineIndex } from "../../../hardware/lines/line-index.ts";
+import type { Lines } from "../../../hardware/lines/lines.ts";
 
 /**
  * The slow and obvious way to find the joins of a healthy board: pull one line at a time and see which read low.

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { lineIndex as line } from "../../hardware/lines/line-index.ts";
-import { SimulatedLines } from "../../hardware/lines/simulated-lines.ts";
+import { lineIndex as line } from "../../../hardware/lines/line-index.ts";
+import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { linesContract } from "./lines-contract.ts";
 
 for (const [lineCount, codeCount] of [

@@ -1,15 +1,15 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { namedLines } from "../../hardware/build-guide/board-wiring.ts";
-import { inputChip, outputChip } from "../../hardware/build-guide/chip-pins.ts";
-import { drawGuide } from "../../hardware/build-guide/draw.ts";
-import { headerPinOfBcm, supplyPins } from "../../hardware/build-guide/header-pins.ts";
-import { strapsOf } from "../../hardware/build-guide/label-sheets.ts";
-import { partsList } from "../../hardware/build-guide/parts-list.ts";
-import { pinTable } from "../../hardware/build-guide/pin-table.ts";
-import { powerBudget } from "../../hardware/build-guide/power-budget.ts";
-import { boardSchema } from "../../shared/board/board.schema.ts";
+import { namedLines } from "../../../hardware/build-guide/board-wiring.ts";
+import { inputChip, outputChip } from "../../../hardware/build-guide/chip-pins.ts";
+import { drawGuide } from "../../../hardware/build-guide/draw.ts";
+import { headerPinOfBcm, supplyPins } from "../../../hardware/build-guide/header-pins.ts";
+import { strapsOf } from "../../../hardware/build-guide/label-sheets.ts";
+import { partsList } from "../../../hardware/build-guide/parts-list.ts";
+import { pinTable } from "../../../hardware/build-guide/pin-table.ts";
+import { powerBudget } from "../../../hardware/build-guide/power-budget.ts";
+import { boardSchema } from "../../../shared/board/board.schema.ts";
 
 const face = { x: 0, y: 0, width: 0.1, height: 0.1 };
 const entry = (letter: string, line: number, codeContacts?: number[]) => ({

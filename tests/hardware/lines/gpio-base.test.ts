@@ -2,8 +2,8 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { findGpioChip } from "../../hardware/lines/gpio-base.ts";
-import { openPins } from "../../hardware/lines/open-pins.ts";
+import { findGpioChip } from "../../../hardware/lines/gpio-base.ts";
+import { openPins } from "../../../hardware/lines/open-pins.ts";
 
 /** Folders as the kernel shows them; what needs the pins to work is checked on the emulated sysfs. */
 describe("the chip behind the header", () => {

@@ -1,11 +1,11 @@
 import { describe, expect, it, vi } from "vitest";
-import { decodeLines } from "../../hardware/scan/decode.ts";
-import { joinedGroups } from "../../hardware/lines/line-model.ts";
-import { lineIndex } from "../../hardware/lines/line-index.ts";
+import { decodeLines } from "../../../hardware/scan/decode.ts";
+import { joinedGroups } from "../../../hardware/lines/line-model.ts";
+import { lineIndex } from "../../../hardware/lines/line-index.ts";
 import { naiveDrive } from "./naive-drive.ts";
 import { byLeast, randomGroups, wiredBoard } from "./random-copper.ts";
-import { testDepth } from "../depth.ts";
-import { seeded } from "../seeded.ts";
+import { testDepth } from "../../depth.ts";
+import { seeded } from "../../seeded.ts";
 
 vi.setConfig({ testTimeout: 60_000 * testDepth });
 

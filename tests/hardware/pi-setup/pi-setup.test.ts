@@ -13,7 +13,7 @@ import {
   setUp,
   setupFolder,
   touchMarks,
-} from "./pi/pi-root.ts";
+} from "./pi-root.ts";
 
 const chainBoard = {
   wiring: {

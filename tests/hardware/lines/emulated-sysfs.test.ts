@@ -12,7 +12,7 @@ import { describe, expect, it } from "vitest";
  * run there by a vitest of their own; each of their claims is a test here.
  */
 const fuseFolder = join(import.meta.dirname, "fuse");
-const projectFolder = join(import.meta.dirname, "../..");
+const projectFolder = join(import.meta.dirname, "../../..");
 const mostMinutes = 3;
 
 interface Claim {

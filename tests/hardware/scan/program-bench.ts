@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
-import { type OpenBoard, openBoard } from "../../hardware/scan/open-board.ts";
-import type { FromScanner, ToScanner } from "../../hardware/scan/scanner-messages.ts";
-import { ScannerProgram } from "../../hardware/scan/scanner-program.ts";
-import { type BoardDescription, boardSchema } from "../../shared/board/board.schema.ts";
-import type { ContactId, EntryId } from "../../shared/board/ids.ts";
-import { type SensedState, sensedStateSchema } from "../../shared/board/sensed-state.schema.ts";
+import { type OpenBoard, openBoard } from "../../../hardware/scan/open-board.ts";
+import type { FromScanner, ToScanner } from "../../../hardware/scan/scanner-messages.ts";
+import { ScannerProgram } from "../../../hardware/scan/scanner-program.ts";
+import { type BoardDescription, boardSchema } from "../../../shared/board/board.schema.ts";
+import type { ContactId, EntryId } from "../../../shared/board/ids.ts";
+import { type SensedState, sensedStateSchema } from "../../../shared/board/sensed-state.schema.ts";
 
 export const shippedBoard = (name: string): BoardDescription =>
   boardSchema.parse(JSON.parse(readFileSync(`hardware/boards/${name}.json`, "utf8")));

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from "vitest";
-import type { Lines } from "../../hardware/lines/lines.ts";
+import type { Lines } from "../../../hardware/lines/lines.ts";
 
 type Answer<T> = T | Promise<T>;
 

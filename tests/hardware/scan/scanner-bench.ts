@@ -1,6 +1,6 @@
-import type { LineIndex } from "../../hardware/lines/line-index.ts";
-import type { Lines } from "../../hardware/lines/lines.ts";
-import { Scanner, type ScannerEvent, type SensedLines } from "../../hardware/scan/scanner.ts";
+import type { LineIndex } from "../../../hardware/lines/line-index.ts";
+import type { Lines } from "../../../hardware/lines/lines.ts";
+import { Scanner, type ScannerEvent, type SensedLines } from "../../../hardware/scan/scanner.ts";
 
 /** A scanner with a clock of its own that moves only as the scan does: no test waits. */
 export class ScannerBench {
