@@ -1,7 +1,7 @@
 import { type ChildProcess, fork } from "node:child_process";
+import type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "../hardware/scan/scanner-messages.ts";
 import type { BoardListener, BoardOpening, BoardPort, BoardRequest } from "./board/scanner-port.ts";
 import type { Timers } from "./clock/clock.ts";
-import type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "./parts.ts";
 import { done, refuse, type Refusal } from "./refusal.ts";
 
 export interface ScannerClientOptions {

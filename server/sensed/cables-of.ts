@@ -1,7 +1,6 @@
 import {
   byId,
   type CableId,
-  cableId,
   cableOfConductor,
   conductorId,
   type ConductorId,
@@ -82,9 +81,3 @@ export function cablesOf(groups: readonly ContactId[][], distanceM: Distance): P
     joints: groups.filter((group) => group.length > 2),
   };
 }
-
-/** Ids of the cables of a list of cables as files state them. */
-export const idsOfCables = (cables: readonly { from: string; to: string }[]): CableId[] =>
-  cables.map(({ from, to }) =>
-    cableId(from as Parameters<typeof cableId>[0], to as Parameters<typeof cableId>[1]),
-  );
