@@ -1,15 +1,18 @@
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { playwright } from "@vitest/browser-playwright";
 import { existsSync } from "node:fs";
+import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 import { browserOptions } from "./tests/browser-options.ts";
+
+const browserTests = "tests/kiosk/**/*.svelte.test.ts";
 
 const browser = {
   extends: true as const,
   plugins: [svelte()],
   test: {
     name: "browser",
-    include: ["tests/kiosk/**/*.svelte.test.ts"],
+    include: [browserTests],
     browser: {
       enabled: true,
       headless: true,
@@ -24,15 +27,20 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     hookTimeout: 120_000,
+    // One for each core: without this a machine with two runs one file after the other.
+    maxWorkers: Math.min(availableParallelism(), 4),
     projects: [
       {
         extends: true,
         test: {
           name: "node",
           environment: "node",
+          // What one file has loaded serves the next; a test leaves nothing behind in its process.
+          pool: "forks",
+          isolate: false,
           setupFiles: ["tests/repeatable.ts"],
           include: ["tests/{shared,hardware,server,kiosk,reference,faults}/**/*.test.ts"],
-          exclude: ["tests/kiosk/**/*.svelte.test.ts"],
+          exclude: [browserTests],
         },
       },
       // Component checks need Chromium; the test command installs it, or says that it is not there.

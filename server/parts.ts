@@ -27,8 +27,6 @@ import { LogWriter } from "./store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
 import { StoreError } from "./store/store-error.ts";
 
-export type { FromScanner, LinesKind, SimulatedFault, ToScanner } from "../hardware/scan/scanner-messages.ts";
-
 /** What was opened, and what closes it again in reverse. */
 export interface OpenedParts {
   parts: ServerParts;

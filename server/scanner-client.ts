@@ -1,7 +1,7 @@
 import type { ScannerChannel, StartScanner } from "./board/scanner-channel.ts";
 import type { BoardListener, BoardOpening, BoardPort, BoardRequest } from "./board/scanner-port.ts";
 import type { Timers } from "./clock/clock.ts";
-import type { FromScanner, LinesKind, SimulatedFault } from "./parts.ts";
+import type { FromScanner, LinesKind, SimulatedFault } from "../hardware/scan/scanner-messages.ts";
 import { done, refuse, type Refusal } from "./refusal.ts";
 
 export interface ScannerClientOptions {

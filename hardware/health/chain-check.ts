@@ -1,5 +1,15 @@
-import type { ChainSignals } from "../lines/chain-lines.ts";
 import type { OpenPin } from "../lines/open-pins.ts";
+
+/** The open pins of a chain board by signal. */
+export interface ChainSignals {
+  shiftClock: OpenPin;
+  dataOut: OpenPin;
+  latch: OpenPin;
+  load: OpenPin;
+  dataIn: OpenPin;
+  outputEnable?: OpenPin;
+  codeIn?: OpenPin;
+}
 
 type OutputSignal = "shiftClock" | "dataOut" | "latch" | "load" | "outputEnable";
 

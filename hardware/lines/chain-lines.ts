@@ -1,6 +1,6 @@
-import { type ChainCheck, checkChain } from "../health/chain-check.ts";
+import { type ChainCheck, type ChainSignals, checkChain } from "../health/chain-check.ts";
 import { type LineReading, type Lines, LinesError } from "./lines.ts";
-import { type GpioAccess, openPins, type OpenPin, type PinRequest } from "./open-pins.ts";
+import { type GpioAccess, openPins, type PinRequest } from "./open-pins.ts";
 
 /** BCM numbers of the signals of a 595/165 board. */
 export interface ChainPins {
@@ -25,17 +25,6 @@ export interface ChainLines extends Lines {
    * Afterwards nothing is pulled, whatever the pattern before was.
    */
   chainCheck(): ChainCheck;
-}
-
-/** The open pins of a chain board by signal. */
-export interface ChainSignals {
-  shiftClock: OpenPin;
-  dataOut: OpenPin;
-  latch: OpenPin;
-  load: OpenPin;
-  dataIn: OpenPin;
-  outputEnable?: OpenPin;
-  codeIn?: OpenPin;
 }
 
 /** Bits of a chain of eight-bit registers that holds so many lines. */

@@ -1,4 +1,4 @@
-import { byId, type EntryId, type StationId, stationOf } from "../../shared/board/ids.ts";
+import { byId, type EntryId, type StationId } from "../../shared/board/ids.ts";
 import type { AttemptView, BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
 
 /** Where an end of a cable is put: at an entry, or at a station whose entry is still to be found. */
@@ -51,7 +51,3 @@ export const joinEnds = (from: CableEnd, to: CableEnd, face: BoardFace, taken: T
   if (entryA === entryB) return { kind: "same", entry: entryA };
   return { kind: "plug", entryA, entryB };
 };
-
-/** The station an end is at. */
-export const stationOfEnd = (end: CableEnd): StationId =>
-  "entry" in end ? stationOf(end.entry) : end.station;

@@ -1,14 +1,9 @@
 import type { Fact, PlanView, Said } from "../../shared/protocol/bench-view.ts";
-import type { PlanQuestion } from "../../shared/protocol/attempt-words.ts";
 import type { PlanHelpKey } from "../../shared/protocol/said-keys.ts";
 import { supply } from "../../shared/trade/supply.ts";
 import { roundedA } from "./rounded-current.ts";
-import type { PlanItem } from "./plan-sheet.ts";
+import type { Answers, PlanHelp, PlanItem } from "./plan-item.ts";
 import type { FuseTask, PlanTask } from "./plan-task.ts";
-
-type Answers = Readonly<Partial<Record<PlanQuestion, number>>>;
-/** What is said of a wrong answer before the right one is: a nudge, then the relation with its numbers. */
-export type PlanHelp = (answer: number, answers: Answers) => { nudge: Said; relation: Said };
 
 const said = (key: PlanHelpKey, facts: Record<string, Fact> = {}): Said => ({ key, facts });
 

@@ -1,26 +1,13 @@
-import type { StationId } from "../../shared/board/ids.ts";
 import type { Fact, PlanView, Said } from "../../shared/protocol/bench-view.ts";
-import type { PlanQuestion } from "../../shared/protocol/attempt-words.ts";
 import type { PlanReasonKey } from "../../shared/protocol/said-keys.ts";
 import { ringLimits } from "../../shared/trade/ring-limits.ts";
 import type { ScenarioKit } from "../library.ts";
-import { currentHelp, deviceHelp, fuseHelp, type PlanHelp, sizeHelp, tabulatedHelp } from "./plan-help.ts";
+import { currentHelp, deviceHelp, fuseHelp, sizeHelp, tabulatedHelp } from "./plan-help.ts";
+import type { Answers, PlanItem } from "./plan-item.ts";
 import { roundedA } from "./rounded-current.ts";
 import { type FuseTask, type PlanTask, planTask } from "./plan-task.ts";
 
-type Answers = Readonly<Partial<Record<PlanQuestion, number>>>;
 type Bars = NonNullable<PlanView["bars"]>;
-
-/** One question of the worksheet, what may be chosen, and how an answer is held to what is right. */
-export interface PlanItem {
-  question: PlanQuestion;
-  /** Where a fuse is to be chosen. */
-  station?: StationId;
-  choices?: number[];
-  /** `reason` tells the answer; `relation` is what speaks against this one without telling it. */
-  check: (answer: number, answers: Answers) => { isRight: boolean; reason: Said; relation?: Said };
-  help: PlanHelp;
-}
 
 /** The design worksheet of a scenario: its questions in the order of the trade. */
 export interface PlanSheet {

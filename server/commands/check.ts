@@ -3,6 +3,17 @@ import { spawnSync } from "node:child_process";
 /** What has no test of its own: linters, formatting and types. Each is one program of node_modules. */
 const checks: [what: string, script: string, ...args: string[]][] = [
   ["linting", "node_modules/eslint/bin/eslint.js", "."],
+  [
+    "arrows between files",
+    "node_modules/dependency-cruiser/bin/dependency-cruise.mjs",
+    "--config",
+    ".dependency-cruiser.cjs",
+    "shared",
+    "hardware",
+    "server",
+    "kiosk",
+  ],
+  ["what nothing uses", "node_modules/knip/bin/knip.js", "--no-progress"],
   ["formatting", "node_modules/prettier/bin/prettier.cjs", "--check", "--log-level", "warn", "."],
   [
     "types",

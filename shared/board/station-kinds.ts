@@ -1,4 +1,4 @@
-import { type ContactId, contactId, type EntryId, type Role } from "./ids.ts";
+import { type Role } from "./ids.ts";
 
 /** What a station can be. */
 export const stationKinds = [
@@ -87,10 +87,6 @@ export const corePlaces = (
   }
   return entryLayouts[stationKind][side];
 };
-
-/** The contacts of an entry in core order. */
-export const contactsOfEntry = (entry: EntryId, places: CorePlace[]): ContactId[] =>
-  places.map(({ role }) => contactId(entry, role));
 
 /** Kinds whose supply and load sides are apart inside: fuse, switch or contacts lie between them. */
 export const isTwoSided = (stationKind: StationKind): boolean =>

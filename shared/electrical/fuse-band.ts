@@ -3,7 +3,7 @@ import { fuseGates } from "../trade/fuse-gates.ts";
 import { fuseLimits } from "../trade/fuse-limits.ts";
 import { type FuseStandard, fuseZs } from "../trade/fuse-zs.ts";
 import { supply } from "../trade/supply.ts";
-import type { DeviceBand } from "./device-band.ts";
+import type { DeviceBand } from "./opening-time.ts";
 import { type Gate, timeOnGates } from "./gate-line.ts";
 
 type Tabulated = Exclude<FuseStandard, "BS 1362">;

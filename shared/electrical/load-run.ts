@@ -1,35 +1,14 @@
 import type { CableId, EntryId, StationId } from "../board/ids.ts";
 import { entryOf, stationOf } from "../board/ids.ts";
-import type { Wiring } from "../wiring/wiring.schema.ts";
 import { type RunCable, runCables } from "./cable-heating.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
+import type { LoadRunInput } from "./load-run-input.ts";
 import { ringEndsAt } from "./meter.ts";
 import { followCourse } from "./run-course.ts";
 import { type RunFacts, runFacts } from "./run-facts.ts";
 import { checkRunLimits } from "./run-limits.ts";
-import { runDevices, type RunLoad } from "./run-world.ts";
+import { runDevices } from "./run-world.ts";
 import type { WiringSolution } from "./wiring-network.ts";
-
-/** A load switched on or off at a time. */
-export interface Switching {
-  atS: number;
-  load: string;
-  isOn: boolean;
-}
-
-export interface LoadRunInput {
-  wiring: Pick<Wiring, "cables" | "supply">;
-  built: AsBuilt;
-  loads: readonly RunLoad[];
-  programme: readonly Switching[];
-  durationS: number;
-  /** Seconds between two points of the series. */
-  stepS: number;
-  /** Rating of the device or fuse each cable relies on; left out, its own rating stands for it. */
-  deviceA?: ReadonlyMap<CableId, number>;
-  /** Left out: as many lamps lit as there can be. */
-  positions?: ReadonlyMap<StationId, 0 | 1>;
-}
 
 export interface CableSeries {
   cable: CableId;

@@ -1,6 +1,6 @@
 import { rcdLimits } from "../trade/rcd-limits.ts";
 import { rcdTimes } from "../trade/rcd-times.ts";
-import type { OpeningTime } from "./device-band.ts";
+import type { OpeningTime } from "./opening-time.ts";
 
 /**
  * When an RCD opens at a residual current, in seconds: it may from half its rated current on and must at its rated

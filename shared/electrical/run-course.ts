@@ -1,7 +1,7 @@
 import { CableHeating, type RunCable } from "./cable-heating.ts";
 import { litPositions } from "./lit-positions.ts";
-import type { LoadRunInput } from "./load-run.ts";
-import { runLinesC } from "./run-facts.ts";
+import type { LoadRunInput } from "./load-run-input.ts";
+import { runLinesC } from "./run-lines.ts";
 import { type RunDevice, RunWorld } from "./run-world.ts";
 
 /** One course of events at its end. */

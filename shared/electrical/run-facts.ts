@@ -3,13 +3,8 @@ import { conductorTemperature } from "../trade/conductor-temperature.ts";
 import { acceptedZone, type HeatState, heatState } from "./accepted-zone.ts";
 import type { RunCable } from "./cable-heating.ts";
 import type { Course } from "./run-course.ts";
+import { runLinesC } from "./run-lines.ts";
 import type { RunDevice } from "./run-world.ts";
-
-/** Temperatures whose passing a run notes, in °C. */
-export const runLinesC: readonly number[] = [
-  conductorTemperature.longLifeC,
-  conductorTemperature.faultLimitC,
-];
 
 /** Something that happens in a run, between an earliest and a latest time. */
 export interface RunEvent {

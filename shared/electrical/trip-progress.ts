@@ -1,5 +1,5 @@
 import { breakerGates } from "../trade/breaker-gates.ts";
-import type { DeviceBand } from "./device-band.ts";
+import type { DeviceBand } from "./opening-time.ts";
 
 /** Which edge of a device's band a run follows. */
 export type Edge = "earliest" | "latest";

@@ -69,6 +69,3 @@ export interface Verdict {
   requirements: RequirementResult[];
   proposal: "met" | "not-yet" | "cannot-say";
 }
-
-/** What the verdict does not cover, said wherever it is shown: stripping, sleeving, torque, damage. */
-export const coverage = ["connection", "sizes", "tests"] as const;

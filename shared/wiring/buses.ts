@@ -3,7 +3,6 @@ import {
   type ContactId,
   entryId,
   type EntryId,
-  entryOf,
   isFront,
   type RoleClass,
   roleClass,
@@ -165,7 +164,3 @@ export const nodeOfFront = (front: ContactId, buses: Buses): NodeId | undefined 
   const role = roleOf(front);
   return [nodeId(station, role), nodeId(station, `load.${role}`)].find((id) => buses.nodes.has(id));
 };
-
-/** The entry of a contact, with its side. */
-export const sideOfContact = (contact: ContactId, buses: Buses): Side | undefined =>
-  buses.sideOf.get(entryOf(contact));

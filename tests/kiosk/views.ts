@@ -3,7 +3,6 @@ import { cableId, type ContactId, contactId, entryId, stationId } from "../../sh
 import type {
   AttemptView,
   BenchView,
-  BoardFace,
   DeadView,
   FindingView,
   SensedCable,
@@ -399,5 +398,3 @@ export const sampleView = (name: ViewName, more: Partial<BenchView> = {}): Bench
   ...views[name](),
   ...more,
 });
-export const faceOfSample = (face: "small" | "workshop"): BoardFace =>
-  face === "small" ? smallFace : workshopFace;

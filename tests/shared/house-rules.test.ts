@@ -43,10 +43,7 @@ describe("the arrows between folders", () => {
 
   it("shared/ imports shared/ alone, and zod only in files named *.schema.ts", () => {
     const wrong = allImports("shared").filter(({ file, target }) =>
-      isPath(target)
-        ? !target.startsWith("shared/")
-        : !(target === "zod" && file.endsWith(".schema.ts")) &&
-          !(target === "ml-matrix" && file.startsWith("shared/electrical/")),
+      isPath(target) ? !target.startsWith("shared/") : !(target === "zod" && file.endsWith(".schema.ts")),
     );
     expect(wrong.map(say)).toEqual([]);
   });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bandOfStation, breakerBand, type DeviceBand } from "../../../shared/electrical/device-band.ts";
+import { bandOfStation, breakerBand } from "../../../shared/electrical/device-band.ts";
+import type { DeviceBand } from "../../../shared/electrical/opening-time.ts";
 import { fuseBand } from "../../../shared/electrical/fuse-band.ts";
 import { rcdOpening } from "../../../shared/electrical/rcd-opening.ts";
 
