@@ -7,24 +7,17 @@ import type { BoardDescription } from "../shared/board/board.schema.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { judge } from "../shared/rules/judge.ts";
 import { packVersion } from "../shared/rules/pack-version.ts";
-import type { Records } from "./bench/bench-core.ts";
 import { contactsOf } from "./board/contacts-of.ts";
 import { scannerProcess } from "./board/scanner-process.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
 import type { ServerParts } from "./create-server.ts";
-import { demoLearners } from "./demo/learners.ts";
 import { type Environment, EnvironmentError } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
+import { openRecords } from "./open-records.ts";
 import { ScannerClient } from "./scanner-client.ts";
-import { AttemptReader } from "./store/attempt-reader.ts";
-import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { holdFolder } from "./store/hold-folder.ts";
-import { LearnerReader, LearnerWriter } from "./store/learners.ts";
 import { LogCheckInSlices } from "./store/log-check-in-slices.ts";
-import { LogReader } from "./store/log-reader.ts";
-import { LogWriter } from "./store/log-writer.ts";
-import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
 import { StoreError } from "./store/store-error.ts";
 
 /** What was opened, and what closes it again in reverse. */
@@ -76,42 +69,6 @@ const softwareVersion = (): string => {
   return manifest.version;
 };
 
-interface OpenedRecords {
-  records: Records;
-  writing: Connection;
-  reading: Connection;
-}
-
-/**
- * Opens the records. A damaged file stays where it is and the bench runs without records: it says so, and nobody
- * can start an attempt until a technician has seen to it.
- *
- * @throws StoreError for anything else, a log of a later version among them.
- */
-function openRecords(path: string, note: (sentence: string) => void): OpenedRecords | undefined {
-  let writing: Connection | undefined;
-  try {
-    writing = openForWriting(path);
-    const log = new LogWriter(writing, path, systemClock());
-    new LearnerWriter(writing).seed(demoLearners);
-    const reading = openForReading(path);
-    const records: Records = {
-      log,
-      logReader: new LogReader(reading),
-      attempts: new AttemptReader(reading),
-      learners: new LearnerReader(reading),
-      memory: new BenchMemoryWriter(writing, path),
-      memoryReader: new BenchMemoryReader(reading),
-    };
-    return { records, writing, reading };
-  } catch (error) {
-    writing?.close();
-    if (!(error instanceof StoreError) || error.code !== "damaged") throw error;
-    note(`the log ${path} is damaged; it was left as it is and nothing is recorded until it is restored`);
-    return undefined;
-  }
-}
-
 function openHeldRecords(path: string, note: (sentence: string) => void, letGo: () => void) {
   try {
     return openRecords(path, note);
@@ -143,7 +100,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   mkdirSync(data, { recursive: true });
   const letGo = holdFolder(data);
   const opened = openHeldRecords(logFile(data), note, letGo);
-  const check = opened && new LogCheckInSlices(opened.reading, note);
+  const check = new LogCheckInSlices(opened.reading, note);
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({
@@ -157,7 +114,15 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   });
   const scenarios = new ScenarioFolder(folders.scenarios, note);
   let isClosed = false;
-  const damaged: Health["log"] = { state: "damaged", eventCount: 0 };
+  const logState = (): Health["log"] => {
+    try {
+      const eventCount = opened.records.logReader.eventCount();
+      return opened.isBesideDamaged ? { state: "damaged", eventCount } : { ...check.state, eventCount };
+    } catch (error) {
+      if (!(error instanceof StoreError)) throw error;
+      return { state: "damaged", eventCount: 0 };
+    }
+  };
   return {
     parts: {
       bench: {
@@ -172,24 +137,24 @@ export function openParts(environment: Environment, note: (sentence: string) => 
         rulePackVersion: packVersion,
         softwareVersion: softwareVersion(),
         findings: environment.findings,
-        records: opened?.records,
+        records: opened.records,
+        isLogDamaged: opened.isBesideDamaged,
         note,
       },
       kioskFolder: folders.kiosk,
       isLoopbackOnly: ["127.0.0.1", "::1", "localhost"].includes(environment.host),
       lines,
       hasGpioLibrary: hasGpioLibrary(),
-      logState: () =>
-        opened && check ? { ...check.state, eventCount: opened.records.logReader.eventCount() } : damaged,
+      logState,
     },
     ready: () => watchdog.ready(),
     readScenarios: () => scenarios.read(() => isClosed),
-    startLogCheck: (damaged) => check?.start(damaged),
+    startLogCheck: (damaged) => check.start(damaged),
     close: () => {
       isClosed = true;
-      check?.stop();
-      opened?.reading.close();
-      opened?.writing.close();
+      check.stop();
+      opened.reading.close();
+      opened.writing.close();
       letGo();
     },
   };

@@ -38,6 +38,10 @@ export const startAttempt: Act<"start-attempt"> = {
   does: ({ core }, message) => start(core, message),
 };
 
+/** Work of before the start has not come back: why. */
+const whyNotResumed = ({ health }: BenchCore) =>
+  health.isLogDamaged ? "log-damaged" : health.isDiskFull ? "disk-full" : "no-board";
+
 function mayStart(
   core: BenchCore,
   person: Person | null,
@@ -47,7 +51,7 @@ function mayStart(
   if (!core.parts.records) return refuse("log-damaged");
   if (!core.board.isReady || !core.board.sensed) return refuse("no-board");
   // Work of before the start comes back first; until then the board cannot be read, or the log not be written.
-  if (core.work.toResume) return refuse(core.health.isDiskFull ? "disk-full" : "no-board");
+  if (core.work.toResume) return refuse(whyNotResumed(core));
   // Nobody ends another's assessed work by starting their own; a practice is left, its record stays.
   const { run } = core.work;
   if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("others-work-open");
@@ -56,6 +60,7 @@ function mayStart(
   const kit = core.parts.scenarios.kits.get(scenario);
   if (!kit) return refuse("no-such-scenario");
   if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");
+  if (mode === "assessed" && core.health.isLogDamaged) return refuse("log-damaged");
   if (mode === "assessed" && person.by === "guest") return refuse("guests-practise");
   if (mode === "assessed" && person.by !== "badge") return refuse("badge-needed");
   // An open-day attempt holds no person.

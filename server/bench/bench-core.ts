@@ -43,6 +43,8 @@ export interface BenchParts {
   findings: "asked" | "live";
   /** Undefined where the log cannot be read: then nobody can start an attempt, and nothing is written. */
   records: Records | undefined;
+  /** The bench's own log is damaged and `records` are beside it: for practice, never for assessed work. */
+  isLogDamaged?: boolean;
   note: (sentence: string) => void;
 }
 
@@ -64,7 +66,9 @@ export class BenchCore {
     readonly cameToRest: () => void,
   ) {
     const { records, timers, note } = parts;
-    this.health = new RecordsHealth(records === undefined, note, () => this.publish());
+    this.health = new RecordsHealth(records === undefined || parts.isLogDamaged === true, note, () =>
+      this.publish(),
+    );
     this.board = new BoardNow();
     this.session = new Session({
       records,

@@ -30,8 +30,10 @@ export class Bench {
     const { records, boardBytes, board, rulePackVersion, softwareVersion, isSimulated } = core.parts;
     core.session.comeBack();
     if (records) {
-      const before = attemptOnBench(records);
-      if (before) core.work.waitWith(before);
+      core.health.guard(() => {
+        const before = attemptOnBench(records);
+        if (before) core.work.waitWith(before);
+      });
       core.health.guard(() => {
         const boardHash = records.log.keepDocument("board", boardBytes);
         const rulePackHash = records.log.keepDocument("rule-pack", Buffer.from(rulePackText(), "utf8"));

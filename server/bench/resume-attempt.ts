@@ -4,6 +4,7 @@ import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { type ScenarioKit, scenarioKit } from "../library.ts";
 import { changeBetween, nothingPlugged, type Plugged } from "../../shared/wiring/plugged.ts";
+import { StoreError } from "../store/store-error.ts";
 import type { BenchCore, Records } from "./bench-core.ts";
 
 const stateOf = ({ logReader }: Records, attemptId: string): AttemptState | undefined =>
@@ -56,6 +57,12 @@ export function resumeAttempt(core: BenchCore, plugged: Plugged): void {
 
 /** What the simulated board comes back with: the leads that were in when the bench stopped. */
 export function pluggedBefore(records: Records | undefined): Plugged {
-  const work = records?.attempts.workOf(records.log.benchId);
-  return (records && work && stateOf(records, work.attemptId)?.plugged) ?? nothingPlugged;
+  try {
+    const work = records?.attempts.workOf(records.log.benchId);
+    return (records && work && stateOf(records, work.attemptId)?.plugged) ?? nothingPlugged;
+  } catch (error) {
+    // Damage is said where the attempt itself is looked for; the board comes up all the same.
+    if (!(error instanceof StoreError)) throw error;
+    return nothingPlugged;
+  }
 }

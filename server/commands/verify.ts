@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { dataFolder, logFile } from "../folders.ts";
 import { openForReading } from "../store/open-database.ts";
+import { readThrough } from "../store/read-through.ts";
 import { StoreError } from "../store/store-error.ts";
 import { verifyLog } from "../store/verify-log.ts";
 
@@ -22,7 +23,7 @@ export async function run(args: string[]): Promise<number> {
   try {
     const database = openForReading(file);
     try {
-      const damage = database.pragma("quick_check(1)", { simple: true });
+      const damage = readThrough(database, () => database.pragma("quick_check(1)", { simple: true }));
       if (damage !== "ok") {
         say(`The log file is damaged: ${String(damage)}. It was left as it is; restore a back-up.`);
         return 1;

@@ -1,6 +1,7 @@
 import type { AttemptRecord, BenchWork } from "./attempt-record.ts";
 import { recordColumns } from "./attempt-table.ts";
 import type { Connection } from "./open-database.ts";
+import { readThrough } from "./read-through.ts";
 
 /** Which attempts a list is of; what is left out does not narrow it. */
 export interface AttemptFilter {
@@ -35,18 +36,22 @@ export class AttemptReader {
 
   /** The attempt that was started last on a bench, and whether it is still there. */
   workOf(benchId: string): BenchWork | undefined {
-    const work = this.#database
-      .prepare<[string], { attemptId: string; isOnBench: number }>(
-        "SELECT attempt_id AS attemptId, is_on_bench AS isOnBench FROM bench_work WHERE bench_id = ?",
-      )
-      .get(benchId);
+    const work = readThrough(this.#database, () =>
+      this.#database
+        .prepare<[string], { attemptId: string; isOnBench: number }>(
+          "SELECT attempt_id AS attemptId, is_on_bench AS isOnBench FROM bench_work WHERE bench_id = ?",
+        )
+        .get(benchId),
+    );
     return work && { ...work, isOnBench: work.isOnBench === 1 };
   }
 
   byId(attemptId: string): AttemptRecord | undefined {
-    return this.#database
-      .prepare<[string], AttemptRecord>(`SELECT ${recordColumns} FROM attempt WHERE attempt_id = ?`)
-      .get(attemptId);
+    return readThrough(this.#database, () =>
+      this.#database
+        .prepare<[string], AttemptRecord>(`SELECT ${recordColumns} FROM attempt WHERE attempt_id = ?`)
+        .get(attemptId),
+    );
   }
 
   /**
@@ -68,12 +73,14 @@ export class AttemptReader {
     const values = Object.fromEntries(
       keys.filter((key) => key !== "isDecided").map((key) => [key, filter[key]]),
     );
-    const found = this.#database
-      .prepare<[object], AttemptRecord>(
-        `SELECT ${recordColumns} FROM attempt ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""}
+    const found = readThrough(this.#database, () =>
+      this.#database
+        .prepare<[object], AttemptRecord>(
+          `SELECT ${recordColumns} FROM attempt ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""}
          ORDER BY bench_id DESC, start_boot DESC, start_sequence DESC LIMIT @limit`,
-      )
-      .all({ ...values, ...after, limit: limit + 1 });
+        )
+        .all({ ...values, ...after, limit: limit + 1 }),
+    );
     const attempts = found.slice(0, limit);
     return { attempts, next: found.length > limit ? attempts.at(-1) : undefined };
   }

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { languages } from "../../shared/text/languages.ts";
 import type { Connection } from "./open-database.ts";
+import { readThrough } from "./read-through.ts";
 import { toStoreError } from "./store-error.ts";
 
 /** What the bench screen was set to and who stood at it; not evidence, so not in the log. */
@@ -27,9 +28,11 @@ export class BenchMemoryReader {
 
   /** What was kept, or the defaults where nothing was or where it cannot be read. */
   read(): BenchMemory {
-    const kept = this.#database
-      .prepare<[string], { json: string }>("SELECT json FROM bench_memory WHERE key = ?")
-      .get(key);
+    const kept = readThrough(this.#database, () =>
+      this.#database
+        .prepare<[string], { json: string }>("SELECT json FROM bench_memory WHERE key = ?")
+        .get(key),
+    );
     const parsed = parseSafely(benchMemorySchema, kept ? jsonOf(kept.json) : {});
     return parsed.success ? parsed.data : benchMemorySchema.parse({});
   }

@@ -1,5 +1,6 @@
 import type { Statement } from "better-sqlite3";
 import type { Connection } from "./open-database.ts";
+import { readThrough } from "./read-through.ts";
 import { hashOfBytes } from "./row-hash.ts";
 
 /** A person of the class list. The log knows only the id. */
@@ -18,26 +19,28 @@ const badgeHash = (badge: string): Uint8Array => hashOfBytes(Buffer.from(badge, 
 
 /** Reads the class list, which lies in a table apart from the log. */
 export class LearnerReader {
+  readonly #database: Connection;
   readonly #all: Statement<[], Learner>;
   readonly #byBadge: Statement<[Uint8Array], Learner>;
   readonly #byId: Statement<[string], Learner>;
 
   constructor(database: Connection) {
+    this.#database = database;
     this.#all = database.prepare("SELECT learner_id AS id, name FROM learner ORDER BY name, learner_id");
     this.#byBadge = database.prepare("SELECT learner_id AS id, name FROM learner WHERE badge_hash = ?");
     this.#byId = database.prepare("SELECT learner_id AS id, name FROM learner WHERE learner_id = ?");
   }
 
   all(): Learner[] {
-    return this.#all.all();
+    return readThrough(this.#database, () => this.#all.all());
   }
 
   byId(id: string): Learner | undefined {
-    return this.#byId.get(id);
+    return readThrough(this.#database, () => this.#byId.get(id));
   }
 
   byBadge(badge: string): Learner | undefined {
-    return this.#byBadge.get(badgeHash(badge));
+    return readThrough(this.#database, () => this.#byBadge.get(badgeHash(badge)));
   }
 }
 

@@ -1,5 +1,6 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import type { Connection } from "./open-database.ts";
+import { readEachThrough, readThrough } from "./read-through.ts";
 import { rowOfRecord } from "./row-of-record.ts";
 import { StoreError } from "./store-error.ts";
 
@@ -19,17 +20,19 @@ export class LogReader {
 
   /** All rows, one at a time, so that a long log does not have to fit in memory. */
   *rows(): Generator<LogRow> {
-    yield* this.#rowsOf(
-      this.#database.prepare(`SELECT ${columns} FROM log ORDER BY bench_id, boot, sequence`).iterate(),
+    yield* readEachThrough(this.#database, () =>
+      rowsOf(
+        this.#database.prepare(`SELECT ${columns} FROM log ORDER BY bench_id, boot, sequence`).iterate(),
+      ),
     );
   }
 
   /** The rows of one attempt. */
   rowsOfAttempt(attemptId: string): LogRow[] {
-    const records = this.#database
-      .prepare(`SELECT ${columns} FROM log WHERE attempt_id = ? ORDER BY bench_id, boot, sequence`)
-      .all(attemptId);
-    return [...this.#rowsOf(records)];
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE attempt_id = ? ORDER BY bench_id, boot, sequence`,
+      attemptId,
+    );
   }
 
   /**
@@ -38,34 +41,45 @@ export class LogReader {
    */
   rowsAfter(place: LogPlace | undefined, limit: number): LogRow[] {
     const { benchId, boot, sequence } = place ?? { benchId: "", boot: 0, sequence: 0 };
-    const records = this.#database
-      .prepare(
-        `SELECT ${columns} FROM log WHERE (bench_id, boot, sequence) > (?, ?, ?)
-         ORDER BY bench_id, boot, sequence LIMIT ?`,
-      )
-      .all(benchId, boot, sequence, limit);
-    return [...this.#rowsOf(records)];
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE (bench_id, boot, sequence) > (?, ?, ?)
+       ORDER BY bench_id, boot, sequence LIMIT ?`,
+      benchId,
+      boot,
+      sequence,
+      limit,
+    );
   }
 
   eventCount(): number {
-    const ends = this.#database
-      .prepare<[], { rowCount: number }>("SELECT coalesce(sum(row_count), 0) AS rowCount FROM log_end")
-      .get();
+    const ends = readThrough(this.#database, () =>
+      this.#database
+        .prepare<[], { rowCount: number }>("SELECT coalesce(sum(row_count), 0) AS rowCount FROM log_end")
+        .get(),
+    );
     return ends?.rowCount ?? 0;
   }
 
   /** The bytes of a document by the hexadecimal form of its hash. */
   document(hash: string): Uint8Array | undefined {
-    return this.#database
-      .prepare<[Uint8Array], { bytes: Uint8Array }>("SELECT bytes FROM document WHERE hash = ?")
-      .get(Buffer.from(hash, "hex"))?.bytes;
+    return readThrough(
+      this.#database,
+      () =>
+        this.#database
+          .prepare<[Uint8Array], { bytes: Uint8Array }>("SELECT bytes FROM document WHERE hash = ?")
+          .get(Buffer.from(hash, "hex"))?.bytes,
+    );
   }
 
-  *#rowsOf(records: Iterable<unknown>): Generator<LogRow> {
-    for (const record of records) {
-      const row = rowOfRecord(record);
-      if (!row) throw new StoreError("damaged", { reason: "a record of the log is not in its form" });
-      yield row;
-    }
+  #rows(sql: string, ...values: (string | number)[]): LogRow[] {
+    return readThrough(this.#database, () => [...rowsOf(this.#database.prepare(sql).all(...values))]);
+  }
+}
+
+function* rowsOf(records: Iterable<unknown>): Generator<LogRow> {
+  for (const record of records) {
+    const row = rowOfRecord(record);
+    if (!row) throw new StoreError("damaged", { reason: "a record of the log is not in its form" });
+    yield row;
   }
 }

@@ -102,22 +102,7 @@ export class LogWriter {
     if (!end) return [];
     try {
       this.#database.transaction(() => {
-        for (const row of rows)
-          this.#insert.run(
-            row.benchId,
-            row.boot,
-            row.sequence,
-            row.attemptId,
-            row.type,
-            row.bytes,
-            row.previousHash,
-            row.hash,
-            row.monotonicMs,
-            row.wallMs,
-            row.clockState,
-          );
-        this.#end.run(this.benchId, this.#rowCount + rows.length, end.hash);
-        this.#attempts.take(rows);
+        this.#write(rows);
       })();
       if (!this.#isProved) assertDurable(this.#database, this.#path);
       this.#isProved = true;
@@ -129,6 +114,46 @@ export class LogWriter {
     this.#previousHash = end.hash;
     this.#last = now;
     return rows;
+  }
+
+  /** To be called inside a transaction. */
+  #write(rows: readonly LogRow[]): void {
+    for (const row of rows)
+      this.#insert.run(
+        row.benchId,
+        row.boot,
+        row.sequence,
+        row.attemptId,
+        row.type,
+        row.bytes,
+        row.previousHash,
+        row.hash,
+        row.monotonicMs,
+        row.wallMs,
+        row.clockState,
+      );
+    this.#end.run(this.benchId, this.#rowCount + rows.length, rows.at(-1)?.hash);
+    this.#attempts.take(rows);
+  }
+
+  /**
+   * Writes an event of an attempt at the end of the log and takes it back, so that a page that is damaged where the
+   * log goes on is known before anybody works.
+   *
+   * @throws StoreError `damaged`, and others.
+   */
+  tryOut(attemptId: string = uuidV7()): void {
+    const takenBack = new Error("taken back");
+    const now = { monotonicMs: 0, wallMs: 0 };
+    const [row] = this.#rowsOf([{ attemptId, type: "boot", author: byBench, content: {} }], now);
+    try {
+      this.#database.transaction(() => {
+        if (row) this.#write([row]);
+        throw takenBack;
+      })();
+    } catch (error) {
+      if (error !== takenBack) throw toStoreError(error, this.#path);
+    }
   }
 
   /**

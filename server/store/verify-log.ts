@@ -1,7 +1,9 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { eventOfBytes } from "./event-bytes.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
 import { rowOfRecord } from "./row-of-record.ts";
+import { toStoreError } from "./store-error.ts";
 
 /** What a check of the log came to. `firstBadRecord` names the first record that is not as it was written. */
 export type LogCheck =
@@ -26,6 +28,32 @@ const nameOf = (benchId: unknown, boot: unknown, sequence: unknown): string =>
  * its hash. Yields after each slice of `sliceRowCount` records, so that a caller can do other work between.
  */
 export function* logCheck(database: Connection, sliceRowCount: number): Generator<number, LogCheck> {
+  const at: Progress = { rowCount: 0, name: undefined };
+  try {
+    return yield* checkedRows(database, sliceRowCount, at);
+  } catch (error) {
+    // A page that cannot be read ends the walk; what was found until then is said.
+    const { facts } = toStoreError(error, database.name);
+    return {
+      isSound: false,
+      rowCount: at.rowCount,
+      firstBadRecord: at.name ? `what follows ${at.name}` : "the first record",
+      reason: `the file cannot be read there (${String(facts["reason"])})`,
+    };
+  }
+}
+
+/** How far a check has come: how many records were good, and the last of them. */
+interface Progress {
+  rowCount: number;
+  name: string | undefined;
+}
+
+function* checkedRows(
+  database: Connection,
+  sliceRowCount: number,
+  at: Progress,
+): Generator<number, LogCheck> {
   let chain: Chain | undefined;
   let rowCount = 0;
   const bad = (firstBadRecord: string, reason: string): LogCheck => ({
@@ -71,6 +99,7 @@ export function* logCheck(database: Connection, sliceRowCount: number): Generato
     const lost = lostDocument(row, hasDocument);
     if (lost) return bad(name, `the ${lost.replace("Hash", "")} it was made with is missing`);
     rowCount += 1;
+    Object.assign(at, { rowCount, name });
     chain = { ...row, rowCount: (chain?.rowCount ?? 0) + 1 };
   }
   const wrong = chain ? endIsWrong(chain) : undefined;
@@ -96,12 +125,21 @@ export function* logCheck(database: Connection, sliceRowCount: number): Generato
 
 const documentKeys = ["boardHash", "scenarioHash", "rulePackHash"];
 
+/** The content of a row, or nothing where it was hashed as something that is none. */
+function contentOf(row: LogRow): Record<string, unknown> {
+  try {
+    const { content } = eventOfBytes(row.bytes);
+    return typeof content === "object" && content !== null ? (content as Record<string, unknown>) : {};
+  } catch {
+    return {};
+  }
+}
+
 /** The key of a document that a start of the bench or of an attempt names and that is not kept. */
 function lostDocument(row: LogRow, hasDocument: (hash: string) => boolean): string | undefined {
   if (row.type !== "boot" && row.type !== "attempt-started") return undefined;
-  const content = JSON.parse(Buffer.from(row.bytes).toString("utf8")) as Record<string, unknown>;
   return documentKeys.find((key) => {
-    const hash = content[key];
+    const hash = contentOf(row)[key];
     return typeof hash === "string" && !hasDocument(hash);
   });
 }

@@ -109,7 +109,7 @@ describe("what a bench opens at its start", () => {
     expect(() => opened(usual(data, { board: path }))).toThrow(/mine.json: line 1, column 43/);
   });
 
-  it("leaves a damaged log as it is, says so, and lets nobody start what could not be recorded", async () => {
+  it("leaves a damaged log as it is, says so, and lets practice go on beside it, never assessed work", async () => {
     const data = temporaryFolder();
     const path = join(data, "spurwise.db");
     const rubbish = Buffer.alloc(8192, 7);
@@ -119,16 +119,20 @@ describe("what a bench opens at its start", () => {
     expect(parts.parts.logState()).toMatchObject({ state: "damaged" });
     expect(readFileSync(path).equals(rubbish)).toBe(true);
 
-    const bench = await new TestBench({ parts: { records: parts.parts.bench.records } }).start();
-    await bench.does("sign-in", { by: "guest" });
-    expect(bench.view()).toMatchObject({
-      state: "ready",
-      learners: [],
-      banners: [{ kind: "log-damaged" }, {}],
-    });
-    expect(await bench.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
-      "log-damaged",
-    );
+    const { records, isLogDamaged } = parts.parts.bench;
+    const bench = await new TestBench({ parts: { records, isLogDamaged: isLogDamaged === true } }).start();
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+    expect(bench.view()).toMatchObject({ state: "ready", banners: [{ kind: "log-damaged" }, {}] });
+    const start = { scenario: "first-spur" };
+    expect(await bench.refusal("start-attempt", { ...start, mode: "assessed" })).toBe("log-damaged");
+    expect(await bench.refusal("start-attempt", { ...start, mode: "practice" })).toBe("done");
+    const id = bench.attempt().id;
+    await bench.stop();
+    parts.close();
+    // The next start goes on in the same log beside it.
+    const again = opened(usual(data, { board: "small" }));
+    expect(again.opened.parts.bench.records?.attempts.byId(id)).toMatchObject({ status: "open" });
+    expect(readFileSync(path).equals(rubbish)).toBe(true);
   });
 
   it("refuses a log of a later version in a way that can be told from damage", () => {

@@ -1,0 +1,100 @@
+import { existsSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { attemptOnBench, kitOfAttempt } from "./bench/resume-attempt.ts";
+import type { Records } from "./bench/bench-core.ts";
+import { systemClock } from "./clock/system-clock.ts";
+import { demoLearners } from "./demo/learners.ts";
+import { AttemptReader } from "./store/attempt-reader.ts";
+import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
+import { LearnerReader, LearnerWriter } from "./store/learners.ts";
+import { LogReader } from "./store/log-reader.ts";
+import { LogWriter } from "./store/log-writer.ts";
+import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
+import { StoreError, toStoreError } from "./store/store-error.ts";
+
+/** The records of a bench, and what they were opened from. */
+export interface OpenedRecords {
+  records: Records;
+  writing: Connection;
+  reading: Connection;
+  /** The bench's own log is damaged: these are beside it, for practice until a technician has seen to it. */
+  isBesideDamaged: boolean;
+}
+
+/** So many logs beside a damaged one are tried, each damaged in its turn. */
+const mostBeside = 9;
+
+/** Reads all that a start of the bench reads, and tries out a write. @throws StoreError `damaged` and others. */
+function prove(records: Records): void {
+  records.learners.all();
+  records.memoryReader.read();
+  records.logReader.eventCount();
+  const state = attemptOnBench(records);
+  if (state) kitOfAttempt(records, state);
+  try {
+    records.log.tryOut();
+    if (state) records.log.tryOut(state.id);
+  } catch (error) {
+    // A disk that takes nothing now is not damage: the bench starts and says so.
+    if (!(error instanceof StoreError) || isDamage(error)) throw error;
+  }
+}
+
+function openOne(path: string): Omit<OpenedRecords, "isBesideDamaged"> {
+  const open: Connection[] = [];
+  try {
+    const writing = openForWriting(path);
+    open.push(writing);
+    const log = new LogWriter(writing, path, systemClock());
+    new LearnerWriter(writing).seed(demoLearners);
+    const reading = openForReading(path);
+    open.push(reading);
+    const records: Records = {
+      log,
+      logReader: new LogReader(reading),
+      attempts: new AttemptReader(reading),
+      learners: new LearnerReader(reading),
+      memory: new BenchMemoryWriter(writing, path),
+      memoryReader: new BenchMemoryReader(reading),
+    };
+    prove(records);
+    return { records, writing, reading };
+  } catch (error) {
+    for (const database of open.toReversed()) database.close();
+    throw toStoreError(error, path);
+  }
+}
+
+/** A file that has lost a table, or holds the same place twice, can be opened and is damaged all the same. */
+const damageReasons = /^SQLITE_(ERROR|CONSTRAINT)/;
+
+const isDamage = (error: unknown): boolean =>
+  error instanceof StoreError &&
+  (error.code === "damaged" ||
+    (error.code === "failed" && damageReasons.test(String(error.facts["reason"]))));
+
+/**
+ * Opens the records. A damaged file stays where it is; the bench says so, and practice goes on in a log beside it,
+ * the same one after each start until the damaged one has been restored.
+ *
+ * @throws StoreError for anything but damage, a log of a later version among them.
+ */
+export function openRecords(path: string, note: (sentence: string) => void): OpenedRecords {
+  try {
+    return { ...openOne(path), isBesideDamaged: false };
+  } catch (error) {
+    if (!isDamage(error)) throw error;
+    const kept = existsSync(path) ? "it was left as it is" : "it is not there";
+    for (let number = 1; number <= mostBeside; number += 1) {
+      const beside = join(dirname(path), `practice-beside-damaged-${number}.db`);
+      try {
+        const opened = openOne(beside);
+        note(`the log ${path} is damaged; ${kept}. Practice is recorded in ${beside}. Call the technician.`);
+        return { ...opened, isBesideDamaged: true };
+      } catch (again) {
+        if (!isDamage(again)) throw again;
+      }
+    }
+    throw error;
+  }
+}
