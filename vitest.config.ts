@@ -23,8 +23,16 @@ const browser = {
   },
 };
 
+// Beside the fixed seed every run tries random cases that no run tried before; said here, so that they come back. Each
+// project reads this file anew: the first one chooses.
+if (process.env["TEST_NEW_SEED"] === undefined) {
+  process.env["TEST_NEW_SEED"] = String(Math.floor(Math.random() * 2 ** 31));
+  console.log(`New random cases by TEST_NEW_SEED=${process.env["TEST_NEW_SEED"]}`);
+}
+
 export default defineConfig({
   test: {
+    env: { TEST_NEW_SEED: process.env["TEST_NEW_SEED"] },
     testTimeout: 60_000,
     hookTimeout: 120_000,
     // One for each core: without this a machine with two runs one file after the other.

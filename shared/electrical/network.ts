@@ -93,13 +93,15 @@ export function prepareNetwork(network: Network): PreparedNetwork {
   }
   const elimination = eliminate({ nodeCount, from, to, conductanceS, heldBy });
   const linkNetwork = links.length > 0 ? eliminateLinks(nodeCount, links, group) : undefined;
+  const ready = { network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork };
+  // What no load changes is worked out before the first one, and only once one is asked for.
+  let fixed: Fixed | undefined;
   return {
     ownOhm: () => {
       const own = elimination.ownOhm();
       return Float64Array.from(group, (at) => own[at]!);
     },
-    solve: (sources = []) =>
-      solve({ network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork }, sources),
+    solve: (sources = []) => solve(ready, (fixed ??= fixedOf(ready)), sources),
   };
 }
 
@@ -120,66 +122,87 @@ interface Prepared {
   linkNetwork: Elimination | undefined;
 }
 
-function solve(prepared: Prepared, sources: readonly CurrentSource[]): NetworkSolution {
-  const { network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork } = prepared;
-  const { nodeCount, held } = network;
-  const intoA = new Float64Array(nodeCount);
+/** What is the same in every load case, and room that one case after another is worked out in. */
+interface Fixed {
+  /** Per group, what the held nodes press into it through the resistors between. */
+  heldIntoA: Float64Array;
+  reached: Uint8Array;
+  /** Ends of the resistors as they were given, not by group. */
+  resistorA: Int32Array;
+  resistorB: Int32Array;
+  intoA: Float64Array;
+  residualA: Float64Array;
+  givenA: Float64Array;
+}
+
+function fixedOf(prepared: Prepared): Fixed {
+  const { network, group, heldBy, from, to, conductanceS, elimination } = prepared;
+  const { nodeCount, held, resistors } = network;
+  const heldIntoA = new Float64Array(nodeCount);
   for (let index = 0; index < from.length; index++) {
     const a = from[index]!;
     const b = to[index]!;
     if (a === b) continue;
-    if (heldBy[a]! >= 0) intoA[b]! += conductanceS[index]! * held[heldBy[a]!]!.voltageV;
-    if (heldBy[b]! >= 0) intoA[a]! += conductanceS[index]! * held[heldBy[b]!]!.voltageV;
+    if (heldBy[a]! >= 0) heldIntoA[b]! += conductanceS[index]! * held[heldBy[a]!]!.voltageV;
+    if (heldBy[b]! >= 0) heldIntoA[a]! += conductanceS[index]! * held[heldBy[b]!]!.voltageV;
   }
+  return {
+    heldIntoA,
+    reached: Uint8Array.from(group, (at) => (heldBy[at]! >= 0 || elimination.reached[at] ? 1 : 0)),
+    resistorA: Int32Array.from(resistors, ({ a }) => a),
+    resistorB: Int32Array.from(resistors, ({ b }) => b),
+    intoA: new Float64Array(nodeCount),
+    residualA: new Float64Array(nodeCount),
+    givenA: new Float64Array(nodeCount),
+  };
+}
+
+function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource[]): NetworkSolution {
+  const { network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork } = prepared;
+  const { reached, resistorA, resistorB, intoA, residualA, givenA } = fixed;
+  const { nodeCount, held } = network;
+  intoA.set(fixed.heldIntoA);
+  residualA.fill(0);
   const stranded = new Uint8Array(sources.length);
-  const residualA = new Float64Array(nodeCount);
   for (let index = 0; index < sources.length; index++) {
     const source = sources[index]!;
-    const a = group[source.from]!;
-    const b = group[source.to]!;
-    const fed = (heldBy[a]! >= 0 || elimination.reached[a]) && (heldBy[b]! >= 0 || elimination.reached[b]);
-    if (!fed) {
+    if (!reached[source.from] || !reached[source.to]) {
       stranded[index] = 1;
       continue;
     }
-    intoA[a]! -= source.currentA;
-    intoA[b]! += source.currentA;
+    intoA[group[source.from]!]! -= source.currentA;
+    intoA[group[source.to]!]! += source.currentA;
     residualA[source.from]! -= source.currentA;
     residualA[source.to]! += source.currentA;
   }
   const groupV = elimination.voltages(intoA);
-  for (let node = 0; node < nodeCount; node++) {
-    if (heldBy[node]! >= 0) groupV[node] = held[heldBy[node]!]!.voltageV;
+  for (let index = 0; index < held.length; index++) {
+    const at = group[held[index]!.node]!;
+    if (heldBy[at] === index) groupV[at] = held[index]!.voltageV;
   }
   const resistorCurrentA = new Float64Array(from.length);
   for (let index = 0; index < from.length; index++) {
-    const { a, b } = network.resistors[index]!;
     const currentA = (groupV[from[index]!]! - groupV[to[index]!]!) * conductanceS[index]!;
     resistorCurrentA[index] = currentA;
-    residualA[a]! -= currentA;
-    residualA[b]! += currentA;
+    residualA[resistorA[index]!]! -= currentA;
+    residualA[resistorB[index]!]! += currentA;
   }
   const heldCurrentA = new Float64Array(held.length);
-  const givenA = new Float64Array(nodeCount);
+  givenA.fill(0);
   for (let node = 0; node < nodeCount; node++) givenA[group[node]!]! -= residualA[node]!;
-  held.forEach(({ node }, index) => {
-    if (heldBy[group[node]!] === index) {
-      heldCurrentA[index] = givenA[group[node]!]!;
-      residualA[node]! += heldCurrentA[index];
-    }
-  });
+  for (let index = 0; index < held.length; index++) {
+    const { node } = held[index]!;
+    if (heldBy[group[node]!] !== index) continue;
+    heldCurrentA[index] = givenA[group[node]!]!;
+    residualA[node]! += heldCurrentA[index]!;
+  }
   const linkCurrentA = new Float64Array(links.length);
   if (linkNetwork) {
     const levels = linkNetwork.voltages(residualA);
     links.forEach(({ a, b }, index) => (linkCurrentA[index] = levels[a]! - levels[b]!));
   }
   const voltageV = new Float64Array(nodeCount);
-  const reached = new Uint8Array(nodeCount);
-  for (let node = 0; node < nodeCount; node++) {
-    const at = group[node]!;
-    reached[node] = heldBy[at]! >= 0 || elimination.reached[at] ? 1 : 0;
-    voltageV[node] = reached[node] ? groupV[at]! : 0;
-  }
+  for (let node = 0; node < nodeCount; node++) voltageV[node] = reached[node] ? groupV[group[node]!]! : 0;
   return { voltageV, reached, resistorCurrentA, linkCurrentA, heldCurrentA, stranded };
 }
 

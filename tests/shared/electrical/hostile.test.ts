@@ -10,6 +10,7 @@ import { judge } from "../../../shared/rules/judge.ts";
 import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
 import { type Wiring, wiringSchema } from "../../../shared/wiring/wiring.schema.ts";
 import { testDepth } from "../../depth.ts";
+import { holds } from "../../holds.ts";
 import { anyStatedWiring } from "../rules/any-wiring.ts";
 
 /** Where in a value a number is not finite, by the path to it. */
@@ -64,7 +65,7 @@ const hostile: fc.Arbitrary<Wiring> = fc
 
 describe("a wiring that nobody would build, its quantities at the ends of what the format allows", () => {
   it("is judged without a figure or a fact that is not a finite number", () => {
-    fc.assert(
+    holds(
       fc.property(hostile, (wiring) => {
         const { findings, suppressed, figures } = judge(wiring);
         expect(notFinite({ findings, suppressed, figures })).toEqual([]);
@@ -79,7 +80,7 @@ describe("a wiring that nobody would build, its quantities at the ends of what t
 
   it("ends every run, without a point, a time or a temperature that is not a finite number", () => {
     const faultOf = fc.constantFrom<HiddenFault["kind"]>("low-insulation", "high-resistance", "open-core");
-    fc.assert(
+    holds(
       fc.property(hostile, fc.array(faultOf, { maxLength: 3 }), extremes.ohm, (wiring, kinds, ohm) => {
         const faults = kinds.flatMap((kind, index): HiddenFault[] => {
           const spec = wiring.cables[index];

@@ -126,11 +126,14 @@ describe("a cable whose size nobody has said", () => {
 });
 
 describe("whatever is wired", () => {
+  const seedOfCables = fc
+    .integer({ min: 1, max: 1e9 })
+    .filter((seed) => randomWiring(seed).cables.length > 0);
+
   it("adding length to a cable never brings any point nearer to the origin", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 1, max: 1e9 }), fc.nat(), (seed, which) => {
+      fc.property(seedOfCables, fc.nat(), (seed, which) => {
         const wiring = randomWiring(seed);
-        if (wiring.cables.length === 0) return;
         const place = which % wiring.cables.length;
         const longer = {
           ...wiring,
