@@ -7,7 +7,7 @@ import { electricalOf, type ElectricalModel, pointNodes, statedCurrentA } from "
 import { oncePerModel } from "../circuit/once-per-model.ts";
 import { loadCaseA, zoneRatingA } from "./load-case.ts";
 import { type CurrentLoad, dropV, loadNodes, solveWiring, type WiringSolution } from "./wiring-network.ts";
-import { zoneTreeOf } from "./zone-tree.ts";
+import { circuitsWithFigures, zoneTreeOf } from "./zone-tree.ts";
 
 export interface PointDrop {
   station: StationId;
@@ -39,7 +39,7 @@ export const voltageDropsOf = oncePerModel((model): VoltageDrops => {
   const drops: VoltageDrops = { points: new Map(), gaps: [], solutions: [] };
   const stated: Zone[] = [];
   const assumed: Zone[] = [];
-  for (const { zones } of zoneTreeOf(model).circuits) {
+  for (const { zones } of circuitsWithFigures(model)) {
     if (!zones.some((zone) => zone.cables.length > 0)) continue;
     const isStated = zones.some((zone) => zone.points.some((point) => model.loadsAt.has(point)));
     const gaps = [

@@ -44,6 +44,8 @@ const electrode: Source = {
   checked: "from memory",
 };
 
+const stable: Source = { ...electrode, clause: "411.5.3 and Table 41.5, note 2" };
+
 /** RCDs for additional protection, and their tests. */
 export const rcdLimits = sourced({
   mostRatedMa: [30, additional],
@@ -64,4 +66,6 @@ export const rcdLimits = sourced({
   leastBreakingA: [500, breaking],
   /** TT: RA x IdN stays within this touch voltage. */
   mostTouchV: [50, electrode],
+  /** An electrode above this may not keep its resistance when the ground dries or freezes. */
+  stableElectrodeMostOhm: [200, stable],
 });
