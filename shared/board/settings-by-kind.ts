@@ -14,7 +14,7 @@ export const settingsByKind: Record<StationKind, readonly Key[]> = {
   "ceiling-rose": ofPoint,
   "plate-switch": ["switching", "poles", "ratingA", "inBathroom"],
   luminaire: ofPoint,
-  isolator: ["ratingA", "poles", "inBathroom"],
+  isolator: ["ratingA", "poles", "inBathroom", "distanceToApplianceM"],
   "cooker-control": ["ratingA", "hasSocketOutlet", "distanceToApplianceM"],
   appliance: ofPoint,
 };

@@ -4,7 +4,7 @@
  */
 export const assumedFields: Readonly<Record<string, string>> = {
   "supply.earthing": "TN-C-S: most dwellings are supplied so",
-  "supply.zeOhm": "0.35 ohm: the most a distributor declares for TN-C-S",
+  "supply.zeOhm": "0.35 ohm on TN-C-S, 0.8 ohm on TN-S: the most a distributor declares",
   "stations[].settings.rcdMa": "30 mA on every way: a task about a missing RCD says 0",
   "stations[].settings.floorAreaM2": "not judged: floor area is guidance for whole circuits",
   "stations[].settings.litres": "a water heater above 2 kW counts as over 15 l",

@@ -11,6 +11,7 @@ import { busesOf, entriesOf, nodeId, type NodeId } from "../wiring/buses.ts";
 import { cableModels } from "./cable-models.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";
+import { meetingsOf } from "./meetings.ts";
 import type {
   CableModel,
   Circuit,
@@ -55,7 +56,10 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   const indexOf = new Map<NodeId, number>();
   for (const node of buses.nodes.keys()) indexOf.set(node, indexOf.size);
   const table = reachTable(buses, conductors, indexOf);
-  const { zones, fusedLinks, zoneOfNode } = zonesOf(buses, stations, cables, indexOf, used);
+  const { zones: all, fusedLinks, zoneOfNode } = zonesOf(buses, stations, cables, indexOf, used);
+  const meetings = meetingsOf(all, fusedLinks);
+  const met = new Set(meetings.flatMap((meeting) => meeting.zones));
+  const zones = met.size === 0 ? all : all.filter((zone) => !met.has(zone));
   for (const cable of cables) if (!cable.zone) cable.circuits = waysByReturn(cable, table.reachOf);
   return {
     wiring,
@@ -69,9 +73,10 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
     conductorsAt,
     used,
     zones,
+    meetings,
     zoneOfNode,
-    circuits: circuitsOf(stations, zones, zoneOfNode, used),
-    fusedLinks,
+    circuits: circuitsOf(stations, { all, met }, zoneOfNode, used),
+    fusedLinks: met.size === 0 ? fusedLinks : fusedLinks.filter(({ from }) => !met.has(from)),
     reachOf: table.reachOf,
     groupOf: table.groupOf,
     lamps: lampsOf(stations.values(), used, table),
@@ -139,15 +144,15 @@ function waysByReturn(cable: CableModel, reachOf: CircuitModel["reachOf"]): Stat
 
 function circuitsOf(
   stations: CircuitModel["stations"],
-  zones: readonly Zone[],
+  { all, met }: { all: readonly Zone[]; met: ReadonlySet<Zone> },
   zoneOfNode: CircuitModel["zoneOfNode"],
   used: ReadonlySet<StationId>,
 ): Circuit[] {
   return [...stations.values()].flatMap(({ id, kind }): Circuit[] => {
     const zone = kind === "way" ? zoneOfNode(nodeId(id, "L")) : undefined;
     if (!zone) return [];
-    const fusedZones = zones.filter((other) => other.isFused && other.ways.includes(id));
-    return [{ way: id, zone, fusedZones, isUsed: used.has(id) }];
+    const fusedZones = all.filter((other) => other.isFused && other.ways.includes(id));
+    return [{ way: id, zone, fusedZones, isUsed: used.has(id), isMet: met.has(zone) }];
   });
 }
 

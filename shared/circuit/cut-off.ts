@@ -1,33 +1,32 @@
-import type { RoleClass, StationId } from "../board/ids.ts";
+import { byId, type StationId } from "../board/ids.ts";
 import type { StationKind } from "../board/station-kinds.ts";
-import { oncePerModel } from "./once-per-model.ts";
-import { type InternalLink, type NodeId, nodeId, sourceNode } from "../wiring/buses.ts";
+import { nodeId } from "../wiring/buses.ts";
 import type { CircuitModel } from "./model.ts";
+import { oncePerModel } from "./once-per-model.ts";
+import { separatorsOf } from "./separators.ts";
 
 /** Accessories whose contacts or fuse can cut something off. */
 const cutters: ReadonlySet<StationKind> = new Set(["fcu", "isolator", "cooker-control", "plate-switch"]);
 
 /**
- * For every fixed appliance in use the accessories that cut its line and neutral off when their contacts are opened,
- * or their fuse is drawn, in the order of ids. A switch cuts the neutral only where it is a double-pole one.
+ * For every fixed appliance that line or neutral reaches the accessories that cut both off when their contacts are
+ * opened, or their fuse is drawn, in the order of ids. A switch cuts the neutral only where it is a double-pole one.
  */
 export const cutOffBy = oncePerModel((model): ReadonlyMap<StationId, StationId[]> => {
-  const appliances = [...model.stations.values()].filter(
-    ({ id, kind }) => kind === "appliance" && model.used.has(id),
-  );
-  const found = new Map(appliances.map(({ id }) => [id, [] as StationId[]]));
-  if (appliances.length === 0) return found;
-  const line = feedOf(model, "live");
-  const neutral = feedOf(model, "neutral");
-  for (const { id, kind, settings } of model.stations.values()) {
-    if (!cutters.has(kind) || !model.used.has(id)) continue;
-    const cutsNeutral = kind !== "plate-switch" || settings?.poles === 2;
-    const lineLeft = line(id);
-    const neutralLeft = kind === "plate-switch" ? undefined : neutral(id);
-    for (const [appliance, list] of found) {
-      const isCut = !lineLeft.has(nodeId(appliance, "L")) && !neutralLeft?.has(nodeId(appliance, "N"));
-      if (isCut && cutsNeutral) list.push(id);
-    }
+  const found = new Map<StationId, StationId[]>();
+  for (const { id, kind } of model.stations.values()) {
+    if (kind !== "appliance" || !model.used.has(id)) continue;
+    const line = separatorsOf(model, "live")(nodeId(id, "L"));
+    const neutral = separatorsOf(model, "neutral")(nodeId(id, "N"));
+    const candidates = line ?? neutral;
+    if (!candidates) continue;
+    const list = candidates.filter((station) => {
+      const by = model.stations.get(station);
+      if (!by || !cutters.has(by.kind)) return false;
+      if (by.kind === "plate-switch") return by.settings?.poles === 2;
+      return neutral === undefined || neutral.includes(station);
+    });
+    found.set(id, list.sort(byId));
   }
   return found;
 });
@@ -37,35 +36,3 @@ export const isCookerControl = (model: CircuitModel, id: StationId): boolean => 
   const kind = model.stations.get(id)?.kind;
   return kind === "cooker-control" || kind === "isolator";
 };
-
-/**
- * The nodes a class of conductor still reaches from the supply when all links of one station stand open, or of none
- * where none is named.
- */
-export function feedOf(
-  model: CircuitModel,
-  conductor: RoleClass,
-): (open: StationId | undefined) => ReadonlySet<NodeId> {
-  const neighbours = new Map<NodeId, { to: NodeId; by?: StationId }[]>();
-  const join = (a: NodeId, b: NodeId, by?: StationId): void => {
-    for (const [from, to] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const edge = by === undefined ? { to } : { to, by };
-      const known = neighbours.get(from);
-      if (known) known.push(edge);
-      else neighbours.set(from, [edge]);
-    }
-  };
-  for (const core of model.conductors) if (core.class === conductor) join(core.fromNode, core.toNode);
-  const isOf = (link: InternalLink) => link.conductor === conductor;
-  for (const link of model.buses.links.filter(isOf)) join(link.from, link.to, link.station);
-  return (open) => {
-    const reached = new Set<NodeId>([sourceNode(conductor)]);
-    for (const node of reached)
-      for (const { to, by } of neighbours.get(node) ?? [])
-        if (by === undefined || by !== open) reached.add(to);
-    return reached;
-  };
-}

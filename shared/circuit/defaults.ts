@@ -1,3 +1,4 @@
+import { assumptions } from "../trade/assumptions.ts";
 import { lightingLimits } from "../trade/lighting-limits.ts";
 import type { Source } from "../trade/source.ts";
 import type { Earthing, ReferenceMethod, Station } from "../wiring/wiring.schema.ts";
@@ -10,7 +11,7 @@ const source: Source = { kind: "common practice, no source" };
  */
 export const defaults = {
   earthing: "TN-C-S" as Earthing,
-  zeOhm: 0.35,
+  zeOhm: { "TN-C-S": assumptions.zeOhm, "TN-S": assumptions.zeTnSOhm, TT: 0 } as Record<Earthing, number>,
   rcdMa: 30,
   method: "C" as ReferenceMethod,
   ambientC: 30,
@@ -20,7 +21,8 @@ export const defaults = {
   isFcuSwitched: false,
   reasons: {
     earthing: "Most dwellings are supplied so, and the training boards state it where it differs.",
-    zeOhm: "The most a distributor declares for TN-C-S, so a limit met with it is met with less.",
+    zeOhm:
+      "The most a distributor declares, 0.35 ohm for TN-C-S and 0.8 ohm for TN-S, so a limit met with it is met with less; on TT the electrode counts instead.",
     rcdMa: "A consumer unit of today covers every way; a task about a missing one says 0.",
     method: "Clipped direct is what a learner sees on a wall; a plan states any other way of running.",
     ambientC: "The temperature the capacity tables are made for.",

@@ -20,7 +20,7 @@ export const fusePassages = oncePerModel((model): readonly FusePassage[] =>
   [...model.stations.values()].flatMap(({ id, kind }): FusePassage[] => {
     if (kind !== "fcu") return [];
     const zone = model.zoneOfNode(nodeId(id, "supply.L"));
-    if (!zone || zone !== model.zoneOfNode(nodeId(id, "load.L"))) return [];
+    if (!zone || zone.ways.length > 1 || zone !== model.zoneOfNode(nodeId(id, "load.L"))) return [];
     const legs = zone.shape.branches
       .filter(({ far }) => far === id)
       .map((branch) => rootBranch(zone, branch));

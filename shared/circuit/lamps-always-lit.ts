@@ -1,7 +1,7 @@
 import type { StationId } from "../board/ids.ts";
 import { isSwitchedFcu } from "./defaults.ts";
 import type { CircuitModel, Lamp } from "./model.ts";
-import { upstreamStations } from "./upstream-stations.ts";
+import { separatorsOf } from "./separators.ts";
 
 /** Lamps lit in every position of the plate switches and switched by nothing else, that share one live conductor. */
 export interface LampsAlwaysLit {
@@ -19,8 +19,8 @@ const isSwitch = (model: CircuitModel, id: StationId): boolean => {
 /** Lamps that nothing turns off, by the conductor that feeds them; a switched connection unit or an isolator counts. */
 export const lampsAlwaysLit = (model: CircuitModel): LampsAlwaysLit[] => {
   const always = model.lamps.filter(
-    ({ station, isLitAlways }) =>
-      isLitAlways && !upstreamStations(model, station).some((id) => isSwitch(model, id)),
+    ({ live, isLitAlways }) =>
+      isLitAlways && !separatorsOf(model, "live")(live)?.some((id) => isSwitch(model, id)),
   );
   if (always.length === 0) return [];
   const working = new Set(model.lamps.flatMap(({ controlledBy }) => controlledBy));

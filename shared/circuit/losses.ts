@@ -1,6 +1,7 @@
 import { byId, type ConductorId, type RoleClass, type StationId } from "../board/ids.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { nodeId, type NodeId } from "../wiring/buses.ts";
+import { isEnergised } from "./energised.ts";
 import type { CircuitModel } from "./model.ts";
 import { switchedNeutrals } from "./switched-neutrals.ts";
 
@@ -64,13 +65,25 @@ export const lossesOf = (model: CircuitModel, wanted: RoleClass): Loss[] => {
   return [...lost].map(([group, stations]) => ({ class: wanted, stations, cores: cores.get(group) ?? [] }));
 };
 
+/** Missing cores that would bring a class to a station, or the crossed conductors in their place. */
+export const coresToward = (model: CircuitModel, station: Station, wanted: RoleClass): ConductorId[] => {
+  const nodes = neededNodes(station, wanted).filter((node) => model.buses.nodes.has(node));
+  const node = nodes.find((each) => isTouched(model, each)) ?? nodes[0];
+  const groups = new Set(node === undefined ? [] : [model.groupOf(node)]);
+  return [...coresAround(model, wanted, groups).values()].flat();
+};
+
 const isTouched = (model: CircuitModel, node: NodeId): boolean =>
   (model.buses.nodes.get(node)?.contacts ?? []).some((contact) => model.conductorsAt.has(contact));
 
 function isFedAtAll(model: CircuitModel, station: Station, wanted: RoleClass): boolean {
-  // A missing earth is a danger only where there is something live or a neutral to go with it.
-  const others: RoleClass[] = wanted === "earth" ? ["live", "neutral"] : ["live", "neutral", "earth"];
-  return others.some((other) => other !== wanted && isReachedBy(model, station, other));
+  const others = (["live", "neutral", "earth"] as const).filter((other) => other !== wanted);
+  // A missing earth is a danger wherever line or neutral arrives, be it on each other's terminal.
+  if (wanted === "earth")
+    return others.some((other) =>
+      neededNodes(station, other).some((node) => model.buses.nodes.has(node) && isEnergised(model, node)),
+    );
+  return others.some((other) => isReachedBy(model, station, other));
 }
 
 /** For each group: the missing cores that lead to where the class is, or else those that lead anywhere. */

@@ -163,6 +163,14 @@ export interface Zone {
   spurs: SpurTable;
 }
 
+/** Where the lines of several ways meet: what hangs on which of them cannot be told. */
+export interface Meeting {
+  ways: StationId[];
+  zones: Zone[];
+  /** Connection units through which they meet, if any. */
+  units: StationId[];
+}
+
 /** All that one way feeds. Two ways whose lines meet share their zones. */
 export interface Circuit {
   way: StationId;
@@ -171,6 +179,8 @@ export interface Circuit {
   /** The parts behind fuses, nearest first. */
   fusedZones: Zone[];
   isUsed: boolean;
+  /** True where the line of another way meets its own. */
+  isMet: boolean;
 }
 
 /** A fuse between two zones. */
@@ -224,9 +234,14 @@ export interface CircuitModel {
   conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>;
   /** Stations where a conductor lands. */
   used: ReadonlySet<StationId>;
+  /** Those that hang on one way, each device's own and those behind its fuses. */
   zones: Zone[];
+  /** The others. */
+  meetings: Meeting[];
+  /** Of either kind. */
   zoneOfNode: (node: NodeId) => Zone | undefined;
   circuits: Circuit[];
+  /** Fuses between two zones that hang on one way. */
   fusedLinks: FusedLink[];
   reachOf: (node: NodeId) => Reach;
   /** Which nodes are one by conductors of their class, closed fuses, contacts and switches: equal where joined. */

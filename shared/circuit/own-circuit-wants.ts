@@ -6,6 +6,12 @@ import { statedLoadW } from "./point-demand.ts";
 /** Why a fixed appliance wants a circuit of its own. */
 export type OwnCircuitWant = "cooking" | "water-heater" | "shower";
 
+/** True for a cooker, a hob or an oven. */
+export const isCooking = (model: CircuitModel, id: StationId): boolean => {
+  const appliance = model.stations.get(id)?.settings?.appliance;
+  return appliance === "cooker" || appliance === "hob" || appliance === "oven";
+};
+
 /**
  * Whether a fixed appliance wants a circuit of its own: a shower, a cooking appliance but for one that is stated not to
  * take more than 2 kW, a water heater over 15 l (one of unstated litres counts so above 2 kW). Otherwise false, or

@@ -1,5 +1,6 @@
 import type { StationId } from "../board/ids.ts";
 import type { StationKind } from "../board/station-kinds.ts";
+import { isCable } from "./is-cable.ts";
 import type { Branch, CableModel, CircuitModel, Zone } from "./model.ts";
 
 const kindOf = (model: CircuitModel, id: StationId): StationKind | undefined => model.stations.get(id)?.kind;
@@ -46,8 +47,8 @@ export const zonesOfCircuit = (model: CircuitModel, head: Zone): Zone[] => [
 ];
 
 /** True where line or neutral runs in the cable; a single protective conductor carries no load. */
-export const carriesLoad = ({ conductors }: CableModel): boolean =>
-  conductors.some((conductor) => conductor.class !== "earth");
+export const carriesLoad = (cable: CableModel): boolean =>
+  isCable(cable) && cable.conductors.some((conductor) => conductor.class !== "earth");
 
 /** Points at and beyond the far end of a branch. */
 export const pointsBeyond = ({ shape }: Zone, { index, end }: Branch): StationId[] =>

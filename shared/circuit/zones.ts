@@ -4,6 +4,7 @@ import type { Station } from "../wiring/wiring.schema.ts";
 import { type Buses, nodeId, type NodeId } from "../wiring/buses.ts";
 import { overloadFactor } from "./coordination.ts";
 import { DisjointSets } from "./disjoint-sets.ts";
+import { isCable } from "./is-cable.ts";
 import type { CableModel, FusedLink, Upstream, Zone } from "./model.ts";
 import { type RunEnds, shapeOf } from "./shape.ts";
 import { spursOf } from "./spurs.ts";
@@ -106,13 +107,13 @@ export const zonesOf = (
         : { fcu: station, from: a, to: b, isReversed },
     ];
   });
-  const pointNodes = fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
+  const { pointNodes, laid } = fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
   const nodes = [...indexOf.keys()];
   ordered.forEach((draft, index) => {
     const zone = zones[index];
     if (!zone) return;
     const heads = new Set(draft.sourceNodes.flatMap((node) => nodes[node] ?? []));
-    const ends = runEnds(zone, stations, zoneOfNode);
+    const ends = runEnds(zone, laid[index] ?? [], stations, zoneOfNode);
     zone.shape = shapeOf(zone, heads, pointNodes, ends);
     if (zone.isFused) return;
     const factor = overloadFactor({ stations }, zone.upstream);
@@ -259,13 +260,15 @@ interface Filling {
 
 /**
  * Gives every zone its stations, points and cables, and every cable its zone and upstream device. Returns the line
- * buses at which current is taken: of a connection unit the side it is fed at.
+ * buses at which current is taken, of a connection unit the side it is fed at; and by zone all that is laid in it, leads
+ * that are no cables with them.
  */
-function fill(zones: readonly Zone[], filling: Filling): Set<NodeId> {
+function fill(zones: readonly Zone[], filling: Filling): { pointNodes: Set<NodeId>; laid: CableModel[][] } {
   const { buses, stations, cables, used, fusedLinks, zoneOfNode } = filling;
   const stationSets = zones.map(() => new Set<StationId>());
   const pointSets = zones.map(() => new Set<StationId>());
   const pointNodes = new Set<NodeId>();
+  const laid = zones.map((): CableModel[] => []);
   const fedFrom = new Map(fusedLinks.map((link) => [link.fcu, link.from]));
   for (const { id: node, station, conductor } of buses.nodes.values()) {
     const zone = conductor === "live" && station !== undefined ? zoneOfNode(node) : undefined;
@@ -289,9 +292,11 @@ function fill(zones: readonly Zone[], filling: Filling): Set<NodeId> {
     cable.zone = zone;
     cable.upstream = zone.upstream;
     cable.circuits = zone.ways;
-    if (cable.fromStation !== cable.toStation) zone.cables.push(cable);
+    if (cable.fromStation === cable.toStation) continue;
+    laid[zone.index]?.push(cable);
+    if (isCable(cable)) zone.cables.push(cable);
   }
-  return pointNodes;
+  return { pointNodes, laid };
 }
 
 /** A cable is where its line is; without a line, where both its ends are. */
@@ -308,10 +313,11 @@ function zoneOfCable(cable: CableModel, zoneOfNode: (node: NodeId) => Zone | und
  */
 function runEnds(
   zone: Zone,
+  cables: readonly CableModel[],
   stations: ReadonlyMap<StationId, Station>,
   zoneOfNode: (node: NodeId) => Zone | undefined,
 ): RunEnds[] {
-  return zone.cables.flatMap((cable): RunEnds[] => {
+  return cables.flatMap((cable): RunEnds[] => {
     const a = shapeNode(cable.fromLine, cable.fromSide, stations.get(cable.fromStation));
     const b = shapeNode(cable.toLine, cable.toSide, stations.get(cable.toStation));
     if (!a || !b || a === b || zoneOfNode(a) !== zone || zoneOfNode(b) !== zone) return [];

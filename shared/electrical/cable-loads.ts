@@ -6,21 +6,22 @@ import { voltageDropsOf } from "./voltage-drops.ts";
 import { cableCurrents } from "./wiring-network.ts";
 
 /**
- * What each cable is asked to carry by the load case of the voltage drop, in amperes: the current with the stated loads;
- * else In in equal parts and, on a branch, the point beyond it that rises most at its turn, never more than the device
- * or fuse before it. Cables of a circuit about which something is not known are left out.
+ * What each cable is asked to carry by the load cases of the voltage drop, in amperes: the rest of In shared out and, on
+ * a branch, the point beyond it that rises most at its turn, never more than the device or fuse before it; or the
+ * current with the stated loads where that is more. Cables of a circuit about which something is not known are left out.
  */
 export function cableLoads(model: CircuitModel): Map<CableId, number> {
   const { copper } = electricalOf(model);
-  const { points, solutions } = voltageDropsOf(model);
+  const { points, stated, turns } = voltageDropsOf(model);
   const loads = new Map<CableId, number>();
   if (points.size === 0) return loads;
   const all = new Map<CableId, number>();
-  for (const solution of solutions) {
+  for (const solution of turns) {
     for (const [cable, currentA] of cableCurrents(copper, solution)) {
       all.set(cable, Math.max(all.get(cable) ?? 0, currentA));
     }
   }
+  const statedA = stated ? cableCurrents(copper, stated) : new Map<CableId, number>();
   const known = new Set([...points.values()].map(({ zone }) => zone));
   for (const zone of known) {
     for (const { id } of zone.cables) loads.set(id, all.get(id) ?? 0);
@@ -32,6 +33,7 @@ export function cableLoads(model: CircuitModel): Map<CableId, number> {
       if (parent !== undefined) riseA[parent] = Math.max(riseA[parent]!, riseA[index]!);
       for (const { id } of run.cables) loads.set(id, Math.min(mostA, (loads.get(id) ?? 0) + riseA[index]!));
     }
+    for (const { id } of zone.cables) loads.set(id, Math.max(loads.get(id) ?? 0, statedA.get(id) ?? 0));
   }
   return loads;
 }

@@ -7,7 +7,7 @@ import { circuitDevice, type CircuitDevice } from "./circuit-device.ts";
 import { electricalOf } from "./electrical-model.ts";
 import { doesRcdDisconnect, isTouchVoltageSafe, loopOhm } from "./fault-loop.ts";
 import { oncePerModel } from "../circuit/once-per-model.ts";
-import { zoneTreeOf } from "./zone-tree.ts";
+import { circuitsWithFigures, zoneTreeOf } from "./zone-tree.ts";
 
 /** `rcd-only`: in time by the RCD alone. `never`: by nothing. `tt`: electrode and RCD do not match. */
 export type LoopAnswer = "in-time" | "rcd-only" | "never" | "tt";
@@ -29,13 +29,14 @@ export interface CircuitLoops {
 
 /**
  * Earth fault loop at every station of every circuit, Zs = Ze + R1 + R2 at 70 °C by all paths that are wired, held to
- * the way's device and, beyond a connection unit, to its fuse as well: one of the two in time is enough. A station
- * without line or earth has no loop; a circuit about which something is not known has gaps instead.
+ * the way's device and, beyond a connection unit, to its fuse as well: one of the two in time is enough. On TT with an
+ * RCD nothing is asked of them. A station without line or earth has no loop, nor has a circuit with a crossed
+ * conductor; one about which something is not known has gaps instead.
  */
 export const earthLoopsOf = oncePerModel((model): { circuits: CircuitLoops[]; gaps: Gap[] } => {
   const result: { circuits: CircuitLoops[]; gaps: Gap[] } = { circuits: [], gaps: [] };
   const { electrodeOhm } = model.wiring.supply ?? {};
-  for (const { root, zones } of zoneTreeOf(model).circuits) {
+  for (const { root, zones } of circuitsWithFigures(model)) {
     if (!zones.some((zone) => zone.cables.length > 0)) continue;
     const { device, gaps } = circuitDevice(model, root, zones);
     const all = [...boardGaps(model, zones), ...cableGaps(zones), ...gaps];
@@ -46,8 +47,13 @@ export const earthLoopsOf = oncePerModel((model): { circuits: CircuitLoops[]; ga
       cause: "value",
     });
     if (device?.isTt && electrodeOhm === undefined) all.push(lacks("electrodeOhm"));
-    // A fuse of a rating without a listed limit: nobody can say, which is not the same as too slow.
-    if (device && maximumZsOhm(device.device, device.ratingA, device.disconnectionS) === undefined) {
+    // On TT the RCD disconnects. Elsewhere a rating without a listed limit is not the same as one that is too slow.
+    const isByRcd = device !== undefined && device.isTt && device.rcdMa > 0;
+    if (
+      device &&
+      !isByRcd &&
+      maximumZsOhm(device.device, device.ratingA, device.disconnectionS) === undefined
+    ) {
       all.push(lacks("deviceRatingA"));
     }
     result.gaps.push(...all);
@@ -62,8 +68,7 @@ export const earthLoopsOf = oncePerModel((model): { circuits: CircuitLoops[]; ga
 /** Loop impedance of the supply before the origin: Ze, and on TT the electrode with it. */
 export function supplyLoopOhm(model: CircuitModel): number {
   const { earthing = defaults.earthing, zeOhm, electrodeOhm = 0 } = model.wiring.supply ?? {};
-  // On TT the default Ze of another system would be counted on top of the electrode.
-  return earthing === "TT" ? (zeOhm ?? 0) + electrodeOhm : (zeOhm ?? defaults.zeOhm);
+  return (zeOhm ?? defaults.zeOhm[earthing]) + (earthing === "TT" ? electrodeOhm : 0);
 }
 
 function loopsIn(model: CircuitModel, zone: Zone, device: CircuitDevice): StationLoop[] {

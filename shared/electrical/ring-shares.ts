@@ -3,7 +3,7 @@ import type { CircuitModel, Ring, Zone } from "../circuit/model.ts";
 import { boardGaps, cableGaps, type Gap } from "./circuit-gaps.ts";
 import { electricalOf, statedCurrentA } from "./electrical-model.ts";
 import { cableCurrents, type CurrentLoad, loadNodes, solveWiring } from "./wiring-network.ts";
-import { zoneTreeOf } from "./zone-tree.ts";
+import { circuitsWithFigures } from "./zone-tree.ts";
 
 export interface RingShare {
   ring: Ring;
@@ -20,7 +20,7 @@ export interface RingShare {
  */
 export function ringSharesOf(model: CircuitModel): { shares: RingShare[]; gaps: Gap[] } {
   const result: { shares: RingShare[]; gaps: Gap[] } = { shares: [], gaps: [] };
-  for (const { root, zones } of zoneTreeOf(model).circuits) {
+  for (const { root, zones } of circuitsWithFigures(model)) {
     const points = zones.flatMap((zone) => zone.points);
     if (root.shape.rings.length === 0 || !points.some((point) => model.loadsAt.has(point))) continue;
     const gaps = [

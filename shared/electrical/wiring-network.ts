@@ -1,5 +1,6 @@
 import type { CableId, StationId } from "../board/ids.ts";
 import { earthBar, neutralBar, type NodeId, nodeId, sourceLine } from "../wiring/buses.ts";
+import { defaults } from "../circuit/defaults.ts";
 import { assumptions } from "../trade/assumptions.ts";
 import { copperResistanceMilliohmPerM } from "../trade/resistance.ts";
 import { supply } from "../trade/supply.ts";
@@ -103,8 +104,10 @@ export function wiringNetwork(copper: Copper, conditions: WiringConditions): Wir
       held.push({ node: nodeCount++, voltageV });
     }
   };
-  const { earthing, zeOhm = assumptions.zeOhm, electrodeOhm } = conditions.supply ?? { zeOhm: 0 };
-  behind(origin.line, supply.nominalV, zeOhm);
+  const { earthing = defaults.earthing, zeOhm, electrodeOhm } = conditions.supply ?? { zeOhm: 0 };
+  // On TT line to neutral has the impedance of the supply too; the one of TN-C-S is taken.
+  const beforeOhm = zeOhm ?? (defaults.zeOhm[earthing] || assumptions.zeOhm);
+  behind(origin.line, supply.nominalV, beforeOhm);
   behind(origin.earth, 0, earthing === "TT" ? (electrodeOhm ?? 0) : 0);
   const network = { nodeCount, resistors, links, held };
   const prepared = prepareNetwork(network);

@@ -1,5 +1,5 @@
 import type { StationId } from "../board/ids.ts";
-import { DisjointSets } from "../circuit/disjoint-sets.ts";
+import { disturbedWays } from "../circuit/disturbed-ways.ts";
 import type { CircuitModel, Zone } from "../circuit/model.ts";
 import { oncePerModel } from "../circuit/once-per-model.ts";
 
@@ -17,13 +17,15 @@ export interface ZoneTree {
   depthOf(this: void, zone: Zone): number | undefined;
 }
 
+/** Circuits whose currents mean something: those in which no conductor is crossed. */
+export const circuitsWithFigures = (model: CircuitModel): ZoneTree["circuits"] =>
+  zoneTreeOf(model).circuits.filter(({ root }) => !disturbedWays(model).has(root.upstream.station));
+
 /** The zones of a model as trees. */
 export const zoneTreeOf = oncePerModel((model: CircuitModel): ZoneTree => {
   const parents = new Map<Zone, { zone: Zone; fcu: StationId }>();
   const children = new Map<StationId, Zone>();
-  const sets = new DisjointSets(model.zones.length);
   for (const { fcu, from, to } of model.fusedLinks) {
-    sets.join(from.index, to.index);
     if (!to.isFused) continue;
     children.set(fcu, to);
     if (to.sources.length === 1) parents.set(to, { zone: from, fcu });
@@ -38,15 +40,16 @@ export const zoneTreeOf = oncePerModel((model: CircuitModel): ZoneTree => {
     }
     return depth;
   };
-  const groups = new Map<number, Zone[]>();
+  const byWay = new Map<StationId | undefined, Zone[]>();
   for (const zone of model.zones) {
-    const known = groups.get(sets.find(zone.index));
+    const [way] = zone.ways;
+    const known = byWay.get(way);
     if (known) known.push(zone);
-    else groups.set(sets.find(zone.index), [zone]);
+    else byWay.set(way, [zone]);
   }
-  const circuits = [...groups.values()].flatMap((zones) => {
-    const [root, ...others] = zones.filter(({ isFused }) => !isFused);
-    return root && others.length === 0 && root.sources.length === 1 ? [{ root, zones }] : [];
+  const circuits = [...byWay.values()].flatMap((zones) => {
+    const root = zones.find(({ isFused }) => !isFused);
+    return root ? [{ root, zones }] : [];
   });
   return { circuits, parentOf: (zone) => parents.get(zone), childOf: (fcu) => children.get(fcu), depthOf };
 });

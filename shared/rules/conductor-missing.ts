@@ -19,6 +19,7 @@ export const conductorMissing: Rule = {
   id: "conductor-missing",
   variants: { "neutral-live": "danger", neutral: "fix", line: "fix" },
   source: { kind: "regulation", document: "BS 7671:2018", clause: "643.6", checked: "from memory" },
+  explains: ["not-served"],
   check: (model) => [
     ...lossesOf(model, "neutral").flatMap((loss) =>
       say(isLive(model, loss) ? "neutral-live" : "neutral", loss),

@@ -11,6 +11,7 @@ export const cookerControl: Rule = {
   id: "cooker-control",
   variants: { none: "fix", far: "fix" },
   source: applianceLimits.sources.cookerControlMostM,
+  explains: ["isolation"],
   check: (model) =>
     [...cutOffBy(model)].flatMap(([id, cutters]): (Evidence | Missing)[] => {
       const want = wantsOwnCircuit(model, id);

@@ -1,14 +1,15 @@
-import { earthLoopsOf } from "../electrical/earth-loops.ts";
+import type { CircuitModel } from "../circuit/model.ts";
+import { type CircuitLoops, earthLoopsOf } from "../electrical/earth-loops.ts";
 import { worstOf } from "../electrical/worst-of.ts";
 import { rcdLimits } from "../trade/rcd-limits.ts";
 import { allAt, at, evidence } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
-import type { Rule } from "./rule.ts";
+import type { Evidence, Rule } from "./rule.ts";
 
 /** A fault to earth that is not cut off in time, or only by the RCD. One finding an answer and a device or fuse. */
 export const faultLoop: Rule = {
   id: "fault-loop",
-  variants: { never: "danger", "rcd-only": "query", tt: "danger" },
+  variants: { never: "danger", "rcd-only": "query", tt: "danger", electrode: "note" },
   source: {
     kind: "regulation",
     document: "BS 7671:2018",
@@ -42,6 +43,22 @@ export const faultLoop: Rule = {
         }),
       ),
     );
-    return [...found, ...gapsToMissing(gaps)];
+    return [...found, ...unsteadyElectrode(model, circuits), ...gapsToMissing(gaps)];
   },
 };
+
+/** An electrode whose resistance may rise: said once, of all circuits for which it is still low enough. */
+function unsteadyElectrode(model: CircuitModel, circuits: readonly CircuitLoops[]): Evidence[] {
+  const { earthing, electrodeOhm = 0 } = model.wiring.supply ?? {};
+  const mostOhm = rcdLimits.stableElectrodeMostOhm;
+  if (earthing !== "TT" || electrodeOhm <= mostOhm) return [];
+  const held = circuits.filter(({ loops }) => loops.some(({ answer }) => answer === "in-time"));
+  return evidence(
+    "electrode",
+    allAt(
+      "station",
+      held.map(({ device }) => device.way),
+    ),
+    { electrodeOhm, mostOhm },
+  );
+}

@@ -15,14 +15,15 @@ export const floorArea: Rule = {
   },
   isNeverHidden: true,
   check: (model) =>
-    model.circuits.flatMap(({ way, zone }): (Evidence | Missing)[] => {
+    model.circuits.flatMap(({ way, zone, isMet }): (Evidence | Missing)[] => {
       const { floorAreaM2: areaM2, deviceRatingA: deviceA } = model.stations.get(way)?.settings ?? {};
-      if (areaM2 === undefined || !hasSocketOutlet(model, zone)) return [];
+      if (areaM2 === undefined || isMet || !hasSocketOutlet(model, zone)) return [];
       const place = at("station", way);
-      if (deviceA === undefined) return [missing(place, "deviceRatingA")];
       const shape = zone.shape.rings.length > 0 ? "ring" : "radial";
+      if (shape === "radial" && deviceA === undefined) return [missing(place, "deviceRatingA")];
       const mostAreaM2 = mostFloorAreaM2(shape, deviceA);
       if (mostAreaM2 === undefined || areaM2 <= mostAreaM2) return [];
-      return evidence(shape, [place], { way, areaM2, mostAreaM2, deviceA });
+      const device = deviceA === undefined ? {} : { deviceA };
+      return evidence(shape, [place], { way, areaM2, mostAreaM2, ...device });
     }),
 };

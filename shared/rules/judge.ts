@@ -65,8 +65,7 @@ function look(
     }
     undetermined.push(...unreadable(rule.id, model, inUse, isDropped));
   }
-  const neverHidden = new Set(ordered.flatMap(({ id, isNeverHidden }) => (isNeverHidden ? [id] : [])));
-  const { findings, suppressed } = suppress(told(seen), neverHidden);
+  const { findings, suppressed } = suppress(told(seen), ordered);
   return {
     findings: findings.sort(byWeight),
     suppressed: suppressed.sort(byWeight),

@@ -18,6 +18,8 @@ export const needsFuse: Rule = {
   id: "needs-fuse",
   variants: { lighting: "fix", appliance: "fix", "over-fuse": "fix" },
   source: applianceLimits.sources.needsFuseAboveDeviceA,
+  // Behind a fuse, switched as one for a light or an appliance is, all these are judged anew.
+  explains: ["isolation", "unswitched", "always-on", "accessory-rating", "fault-loop"],
   check: (model) =>
     model.zones.flatMap((zone) =>
       !zone.isFused && hasSocketOutlet(model, zone) ? checked(model, zone) : [],

@@ -1,4 +1,4 @@
-import { lossesOf } from "../circuit/losses.ts";
+import { coresToward, isReachedBy } from "../circuit/losses.ts";
 import { isServed } from "../circuit/served.ts";
 import { allAt, at, evidence } from "./evidence.ts";
 import type { Evidence, Rule } from "./rule.ts";
@@ -8,17 +8,20 @@ export const notServed: Rule = {
   id: "not-served",
   variants: { "not-served": "fix" },
   source: { kind: "common practice, no source" },
+  isOutcome: true,
   check: (model) => {
     const wanted = new Set(
       (model.wiring.wants ?? []).flatMap((want) => (want.kind === "served" ? want.stations : [])),
     );
     const dead = [...wanted].filter((id) => !isServed(model, id)).sort();
     if (dead.length === 0) return [];
-    const losses = [...lossesOf(model, "live"), ...lossesOf(model, "neutral")];
     return dead.flatMap((id): Evidence[] => {
       const place = at("station", id);
-      const cores = losses.flatMap((loss) => (loss.stations.includes(id) ? loss.cores : []));
-      return evidence("not-served", [...allAt("conductor", cores), place], {}, [place]);
+      const station = model.stations.get(id);
+      const cores = (["live", "neutral"] as const).flatMap((lost) =>
+        station && !isReachedBy(model, station, lost) ? coresToward(model, station, lost) : [],
+      );
+      return evidence("not-served", [...allAt("conductor", new Set(cores)), place], {}, [place]);
     });
   },
 };

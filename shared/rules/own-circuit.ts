@@ -1,7 +1,7 @@
 import type { StationId } from "../board/ids.ts";
 import { cutOffBy, isCookerControl } from "../circuit/cut-off.ts";
 import type { CircuitModel } from "../circuit/model.ts";
-import { wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
+import { isCooking, wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
 import { zonesOfCircuit } from "../circuit/zone-kinds.ts";
 import { applianceLimits } from "../trade/appliance-limits.ts";
 import { allAt, at, evidence, missing } from "./evidence.ts";
@@ -55,9 +55,4 @@ function shareControl(
     const served = [...cutters].filter(([other, list]) => list.includes(id) && isCooking(model, other));
     return served.length <= applianceLimits.appliancesPerCookerControl;
   });
-}
-
-function isCooking(model: CircuitModel, id: StationId): boolean {
-  const appliance = model.stations.get(id)?.settings?.appliance;
-  return appliance === "cooker" || appliance === "hob" || appliance === "oven";
 }

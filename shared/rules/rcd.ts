@@ -15,7 +15,7 @@ const bathroom: Source = {
 };
 
 /**
- * A way without a 30 mA RCD that feeds socket outlets to 32 A, a bath or shower room, lights of a dwelling, or cable
+ * A way without a 30 mA RCD that feeds socket outlets rated to 32 A, a bath or shower room, lights of a dwelling, or cable
  * that a nail can reach. One finding a way, for its gravest reason; on TT it is a danger.
  */
 export const rcd: Rule = {
@@ -42,11 +42,19 @@ export const rcd: Rule = {
   isNeverHidden: true,
   check: (model) => {
     const isTt = (model.wiring.supply?.earthing ?? defaults.earthing) === "TT";
-    return model.circuits.flatMap((circuit): (Evidence | Missing)[] => {
-      const rcdMa = model.stations.get(circuit.way)?.settings?.rcdMa ?? defaults.rcdMa;
-      const isCovered = rcdMa > 0 && rcdMa <= rcdLimits.mostRatedMa;
-      return isCovered || !circuit.isUsed ? [] : gravest(model, circuit, isTt ? "-tt" : "");
-    });
+    const isCovered = (way: StationId): boolean => {
+      const rcdMa = model.stations.get(way)?.settings?.rcdMa ?? defaults.rcdMa;
+      return rcdMa > 0 && rcdMa <= rcdLimits.mostRatedMa;
+    };
+    // Where ways meet, what hangs on which of them is not known: the one without may feed nothing that asks for it.
+    const maybeCovered = new Set(
+      model.meetings.filter(({ ways }) => ways.some(isCovered)).flatMap(({ ways }) => ways),
+    );
+    return model.circuits.flatMap((circuit): (Evidence | Missing)[] =>
+      isCovered(circuit.way) || maybeCovered.has(circuit.way) || !circuit.isUsed
+        ? []
+        : gravest(model, circuit, isTt ? "-tt" : ""),
+    );
   },
 };
 
@@ -56,7 +64,6 @@ function gravest(model: CircuitModel, circuit: Circuit, suffix: "" | "-tt"): (Ev
   const cables = zones.flatMap((zone) => zone.cables);
   const way = at("station", circuit.way);
   const { mostRatedMa: mostMa, socketOutletsToA: toA, buriedLessThanMm: depthMm } = rcdLimits;
-  const deviceA = model.stations.get(circuit.way)?.settings?.deviceRatingA;
   const outlets = stations.filter((id) => isOutlet(model, id));
   const wet = stations.filter((id) => isInBathroom(model, id));
   const lamps = stations.filter((id) => isLightingPoint(model, id));
@@ -67,12 +74,12 @@ function gravest(model: CircuitModel, circuit: Circuit, suffix: "" | "-tt"): (Ev
     const known = { way: circuit.way, mostMa, ...facts, ...(ids.length > 0 ? { cables: ids } : {}) };
     return evidence(`${reason}${suffix}`, [way], known, [way, ...allAt("cable", ids)]);
   };
-  if (outlets.length > 0 && deviceA !== undefined && deviceA <= toA) return say("socket-outlets", { toA });
+  // It is the rating of the outlet that counts, not of the device: every outlet here is a 13 A one.
+  if (outlets.length > 0) return say("socket-outlets", { toA });
   if (wet.length > 0) return say("bathroom", { points: wet });
   if (lamps.length > 0) return say("lighting", {});
   if (buried.length > 0) return say("buried", { depthMm }, buried);
   if (framed.length > 0) return say("metal-framed", {}, framed);
-  if (outlets.length > 0 && deviceA === undefined) return [missing(way, "deviceRatingA")];
   // An appliance of which nobody has said what it is may be a shower.
   return stations.filter((id) => mayBeShower(model, id)).map((id) => missing(at("station", id), "appliance"));
 }

@@ -1,7 +1,7 @@
 import type { StationId } from "../board/ids.ts";
-import { feedOf } from "../circuit/cut-off.ts";
 import { isSwitchedFcu } from "../circuit/defaults.ts";
 import type { CircuitModel } from "../circuit/model.ts";
+import { separatorsOf } from "../circuit/separators.ts";
 import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { nodeId, type NodeId } from "../wiring/buses.ts";
@@ -18,20 +18,22 @@ export function switchedAlone(
 ): ReadonlySet<StationId> {
   const found = new Set<StationId>();
   const points = new Set(model.zones.flatMap((zone) => zone.points));
-  const [line, neutral] = [feedOf(model, "live"), feedOf(model, "neutral")];
-  const whole = line(undefined);
-  const fed = [...points].filter((id) => whole.has(lineNode(model, id)));
+  const [line, neutral] = [separatorsOf(model, "live"), separatorsOf(model, "neutral")];
+  const darkBy = new Map<StationId, StationId[]>();
+  for (const id of points)
+    for (const switching of line(lineNode(model, id)) ?? [])
+      darkBy.set(switching, [...(darkBy.get(switching) ?? []), id]);
   for (const station of model.stations.values()) {
     if (!model.used.has(station.id) || !isSwitch(station)) continue;
     if (by !== undefined && by !== station.id) continue;
-    const [lineLeft, neutralLeft] = [line(station.id), neutral(station.id)];
     // A unit that is fed at its load side goes dark by its own switch: it is the switch, nothing else that goes off.
-    const dark = fed.filter((id) => id !== station.id && !lineLeft.has(lineNode(model, id)));
+    const dark = (darkBy.get(station.id) ?? []).filter((id) => id !== station.id);
     if (!dark.every((id) => stations.includes(id))) continue;
-    const breaksBoth = station.kind !== "plate-switch" || station.settings?.poles === 2;
-    for (const id of dark)
-      if (isLightingPoint(model, id) || (breaksBoth && !neutralLeft.has(neutralNode(model, id))))
-        found.add(id);
+    const breaksBoth = (id: StationId): boolean =>
+      station.kind === "plate-switch"
+        ? station.settings?.poles === 2
+        : neutral(neutralNode(model, id))?.includes(station.id) !== false;
+    for (const id of dark) if (isLightingPoint(model, id) || breaksBoth(id)) found.add(id);
   }
   return found;
 }

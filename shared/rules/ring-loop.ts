@@ -1,10 +1,13 @@
 import { allAt, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
 
-/** A loop that does not pass through the way: at the end of a leg, in a branch, or behind a fuse. */
+/**
+ * A loop that does not pass through the way: at the end of a leg or in a branch; behind a fuse, which protects its
+ * cable either way round, it is to be justified.
+ */
 export const ringLoop: Rule = {
   id: "ring-loop",
-  variants: { loop: "fix" },
+  variants: { loop: "fix", fused: "query" },
   source: {
     kind: "regulation",
     document: "BS 7671:2018",
@@ -12,10 +15,10 @@ export const ringLoop: Rule = {
     checked: "secondary copy",
   },
   check: (model) =>
-    model.zones.flatMap(({ shape }) =>
+    model.zones.flatMap(({ shape, isFused }) =>
       shape.loops.flatMap(({ cables, stations }) =>
         evidence(
-          "loop",
+          isFused ? "fused" : "loop",
           allAt(
             "cable",
             cables.map(({ id }) => id),

@@ -50,6 +50,10 @@ export interface Rule {
   standsWithUnknown?: true;
   /** True where nothing that another rule asks for could mend it: its findings are never kept back. */
   isNeverHidden?: true;
+  /** True where it tells what comes of other faults: whatever its place in the order, any of them may explain it. */
+  isOutcome?: true;
+  /** Rules whose findings at the same station are mended with this one's. */
+  explains?: readonly RuleId[];
   check: (model: CircuitModel) => (Evidence | Missing)[];
 }
 

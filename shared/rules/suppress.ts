@@ -1,37 +1,46 @@
 import { rankOf } from "./rank-of.ts";
-import { type RuleId, weights } from "./rule.ts";
+import { type Place, type Rule, weights } from "./rule.ts";
 import type { Finding, Suppressed } from "./verdict.ts";
 
 /** The last rule that hides others; those after it hide nothing among themselves. */
 const lastThatHides = rankOf("lighting-load");
 
+type Suppressing = Pick<Rule, "id" | "isNeverHidden" | "isOutcome" | "explains">;
+
 /**
- * One cause, one finding: of all that share a cause the first in the order of rules stays, and the others are kept
- * with what explains them. Nothing hides a heavier finding, nor one of its own rule; what is itself suppressed
- * hides nothing, so mending a cause brings the next out. Rules that are never hidden share a way or a point with
- * others, but not what is wrong with it: a ring that is closed still lacks its RCD.
+ * One cause, one finding: of all that share a conductor, a cable or a contact the first in the order of rules stays,
+ * and the others are kept with what explains them. Two faults of one station have nothing in common but the place:
+ * there only what a rule says it explains is hidden. Nothing hides a heavier finding, nor one of its own rule; what is
+ * itself suppressed hides nothing, so mending a cause brings the next out. A danger is hidden only where all its causes
+ * are shown, for it does not wait for what is wrong at another conductor.
  */
 export const suppress = (
   seen: readonly Finding[],
-  neverHidden: ReadonlySet<RuleId> = new Set(),
+  pack: readonly Suppressing[],
 ): { findings: Finding[]; suppressed: Suppressed[] } => {
-  const ordered = [...seen].sort((a, b) => rankOf(a.rule) - rankOf(b.rule));
+  const ruleOf = new Map(pack.map((rule) => [rule.id, rule]));
+  const isOutcome = ({ rule }: Finding): boolean => ruleOf.get(rule)?.isOutcome === true;
+  const ordered = [...seen].sort(
+    (a, b) => Number(isOutcome(a)) - Number(isOutcome(b)) || rankOf(a.rule) - rankOf(b.rule),
+  );
   const holders = new Map<string, Finding[]>();
   const findings: Finding[] = [];
   const suppressed: Suppressed[] = [];
   for (const finding of ordered) {
-    const by = (neverHidden.has(finding.rule) ? [] : finding.causes)
-      .flatMap((cause) => holders.get(`${cause.kind} ${cause.id}`) ?? [])
-      .find(
-        (holder) =>
-          holder.rule !== finding.rule && weights.indexOf(holder.weight) <= weights.indexOf(finding.weight),
-      );
-    if (by) {
+    const explaining = (cause: Place): Finding | undefined =>
+      holders.get(`${cause.kind} ${cause.id}`)?.find((holder) => {
+        if (holder.rule === finding.rule || isLighter(holder, finding)) return false;
+        if (cause.kind === "station")
+          return ruleOf.get(holder.rule)?.explains?.includes(finding.rule) === true;
+        return rankOf(holder.rule) <= lastThatHides || isOutcome(finding);
+      });
+    const explained = ruleOf.get(finding.rule)?.isNeverHidden ? [] : finding.causes.map(explaining);
+    const [by] = explained.filter((holder) => holder !== undefined);
+    if (by && (finding.weight !== "danger" || !explained.includes(undefined))) {
       suppressed.push({ ...finding, by: by.id });
       continue;
     }
     findings.push(finding);
-    if (rankOf(finding.rule) > lastThatHides) continue;
     for (const { kind, id } of finding.causes) {
       const known = holders.get(`${kind} ${id}`);
       if (known) known.push(finding);
@@ -40,3 +49,5 @@ export const suppress = (
   }
   return { findings, suppressed };
 };
+
+const isLighter = (a: Finding, b: Finding): boolean => weights.indexOf(a.weight) > weights.indexOf(b.weight);

@@ -1,17 +1,25 @@
-import { byId, contactId, type StationId } from "../board/ids.ts";
+import { contactId, type StationId } from "../board/ids.ts";
+import { isTwoSided } from "../board/station-kinds.ts";
 import type { CircuitModel } from "../circuit/model.ts";
+import { separatorsOf } from "../circuit/separators.ts";
+import { nodeId } from "../wiring/buses.ts";
 import { allAt, at, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
 
-/** Isolators and controls whose feed lands on the load side. */
-const reversedSwitches = (model: CircuitModel): StationId[] =>
-  model.zones.flatMap(({ shape }) =>
-    shape.branches.flatMap(({ far, farEntry }) => {
-      const kind = model.stations.get(far)?.kind;
-      const isSwitch = kind === "isolator" || kind === "cooker-control";
-      return isSwitch && model.buses.sideOf.get(farEntry) === "load" ? [far] : [];
-    }),
-  );
+/**
+ * True where the supply terminals are fed through the unit itself. By the neutral where no line arrives: which side a
+ * cable is on does not hang on one of its cores.
+ */
+function isFedFromLoad(model: CircuitModel, id: StationId): boolean {
+  for (const [conductor, role] of [
+    ["live", "L"],
+    ["neutral", "N"],
+  ] as const) {
+    const before = separatorsOf(model, conductor)(nodeId(id, `supply.${role}`));
+    if (before) return before.includes(id);
+  }
+  return false;
+}
 
 /** Entries of the load side that a cable lands on. */
 const loadEntries = (model: CircuitModel, station: StationId): string[] =>
@@ -28,11 +36,10 @@ export const wrongSide: Rule = {
   variants: { "fed-from-load": "fix" },
   // Its marking by the maker says which side is which; 134.1.1 asks to follow the maker.
   source: { kind: "regulation", document: "BS 7671:2018", clause: "134.1.1", checked: "from memory" },
-  check: (model) => {
-    const units = model.fusedLinks.filter(({ isReversed }) => isReversed).map(({ fcu }) => fcu);
-    return [...new Set([...units, ...reversedSwitches(model)])].sort(byId).flatMap((station) => {
-      const place = at("station", station);
-      return evidence("fed-from-load", [place], {}, [place, ...allAt("entry", loadEntries(model, station))]);
-    });
-  },
+  check: (model) =>
+    [...model.stations.values()].flatMap(({ id, kind }) => {
+      if (!isTwoSided(kind) || !model.used.has(id) || !isFedFromLoad(model, id)) return [];
+      const place = at("station", id);
+      return evidence("fed-from-load", [place], {}, [place, ...allAt("entry", loadEntries(model, id))]);
+    }),
 };

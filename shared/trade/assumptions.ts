@@ -2,6 +2,7 @@ import type { Source } from "./source.ts";
 import { sourced } from "./sourced.ts";
 
 const declared: Source = { kind: "from memory", about: "largest Ze usually declared for a TN-C-S supply" };
+const declaredTnS: Source = { ...declared, about: "largest Ze usually declared for a TN-S supply" };
 const rcd: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
@@ -18,6 +19,7 @@ const table: Source = {
 /** What is taken where a wiring does not say. Loads: `ringLimits.designFarEndA`, `lightingLimits.assumedLampW`. */
 export const assumptions = sourced({
   zeOhm: [0.35, declared],
+  zeTnSOhm: [0.8, declaredTnS],
   rcdMa: [30, rcd],
   ambientC: [30, table],
   groupedCircuits: [1, table],

@@ -37,6 +37,8 @@ const electrode: Source = {
   checked: "from memory",
 };
 
+const stable: Source = { ...electrode, clause: "411.5.3 and Table 41.5, note 2" };
+
 /** RCDs for additional protection; how fast they are stands in a table of its own. */
 export const rcdLimits = sourced({
   mostRatedMa: [30, additional],
@@ -50,4 +52,6 @@ export const rcdLimits = sourced({
   leastBreakingA: [500, breaking],
   /** TT: RA x IdN stays within this touch voltage. */
   mostTouchV: [50, electrode],
+  /** An electrode above this may not keep its resistance when the ground dries or freezes. */
+  stableElectrodeMostOhm: [200, stable],
 });

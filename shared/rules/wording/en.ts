@@ -244,6 +244,12 @@ export const en = {
         why: "One single cable carries the load of the whole loop. It is no ring, and no standard test of a circuit can prove it.",
         remedy: "Take one cable out of the loop, or bring both ends of the ring back to the way.",
       },
+      fused: {
+        title: "A loop behind a fuse",
+        what: "Cables make a loop behind a fuse: {places}.",
+        why: "The fuse protects each cable of it, but it is no standard arrangement, and the dead tests cannot prove it.",
+        remedy: "Take one cable out of the loop, or say why it is right here.",
+      },
     },
   },
   "two-rings": {
@@ -732,6 +738,13 @@ export const en = {
         what: "The earth electrode and the RCD of {place} do not match.",
         why: "In a fault the metal could stay above {limitV} without tripping: shock danger.",
         remedy: "Fit a 30 mA RCD, or improve the earth electrode.",
+      },
+      electrode: {
+        title: "The earth electrode may not be steady",
+        what: "The electrode has {electrodeOhm}. Above {mostOhm} it may not stay so.",
+        why: "When the ground dries out or freezes, its resistance can rise.",
+        remedy:
+          "Nothing to change here. On a real job, improve the electrode, or have it tested again in dry weather.",
       },
     },
   },

@@ -262,6 +262,12 @@ export const pl: Translated<typeof en> = {
         why: "Jeden kabel niesie prąd całej pętli. To nie jest pierścień i żadna zwykła próba obwodu go nie sprawdzi.",
         remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba końce pierścienia do pola.",
       },
+      fused: {
+        title: "Pętla za bezpiecznikiem",
+        what: "Kable tworzą pętlę za bezpiecznikiem: {places}.",
+        why: "Bezpiecznik chroni każdy jej kabel, ale to nie jest zwykły układ i próby bez napięcia go nie sprawdzą.",
+        remedy: "Wyjmij jeden kabel z pętli albo powiedz, dlaczego tu jest dobrze.",
+      },
     },
   },
   "two-rings": {
@@ -713,6 +719,13 @@ export const pl: Translated<typeof en> = {
         what: "Uziom i RCD nie pasują do siebie: {place}.",
         why: "Przy usterce metal mógłby zostać pod napięciem ponad {limitV}: niebezpieczeństwo porażenia.",
         remedy: "Daj RCD 30 mA albo popraw uziom.",
+      },
+      electrode: {
+        title: "Uziom może nie być stały",
+        what: "Uziom ma {electrodeOhm}. Powyżej {mostOhm} może się to zmieniać.",
+        why: "Gdy ziemia wyschnie albo zamarznie, jego rezystancja może wzrosnąć.",
+        remedy:
+          "Tu nie trzeba nic zmieniać. W prawdziwej pracy popraw uziom albo zmierz go jeszcze raz, gdy jest sucho.",
       },
     },
   },

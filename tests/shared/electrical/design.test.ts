@@ -99,7 +99,7 @@ describe("what decides the size", () => {
 
   it("is the protective conductor where the maker's let-through energy asks for more", () => {
     // sqrt(20,000) / 115 = 1.23 mm²: the 1.0 mm² cpc of 1.5 mm² fails, the 1.5 mm² cpc of 2.5 mm² does not.
-    const design = sheet({ loads: [{ powerW: 3000 }], letThroughA2s: 20_000 });
+    const design = sheet({ loads: [{ powerW: 3000 }], letThroughA2s: 20_000, rcdMa: 0 });
     expect(design.csaMm2).toBe(2.5);
     expect(design.decidedBy).toBe("cpc-size");
   });

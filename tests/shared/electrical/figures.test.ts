@@ -8,13 +8,23 @@ const figures = (lines: string[], extras = {}) => figuresOf(buildModel(wire(line
 const cable = (a: string, b: string) => cableId(a as EntryId, b as EntryId);
 
 describe("what a cable is asked to carry", () => {
-  it("is the stated load where there is one", () => {
+  it.each([
+    { what: "20 A to an outlet, whatever less is stated there", powerW: 2300, designA: 20 },
+    { what: "the stated load where that is more", powerW: 5750, designA: 25 },
+  ])("is $what", ({ powerW, designA }) => {
     const { cables } = figures(["way-1.a socket-1.a"], {
-      loads: [{ station: stationId("socket-1"), powerW: 2300 }],
+      loads: [{ station: stationId("socket-1"), powerW }],
     });
     const own = cables[cable("way-1.a", "socket-1.a")]!;
-    expect(own.designA).toBeCloseTo(10, 9);
-    expect(own.share).toBeCloseTo(10 / 27, 9);
+    expect(own.designA).toBeCloseTo(designA, 9);
+    expect(own.share).toBeCloseTo(designA / 27, 9);
+  });
+
+  it("is the stated load of a fixed appliance", () => {
+    const { cables } = figures(["way-1.a heater-1.a"], {
+      loads: [{ station: stationId("heater-1"), powerW: 2300 }],
+    });
+    expect(cables[cable("way-1.a", "heater-1.a")]!.designA).toBeCloseTo(10, 9);
   });
 
   it("is In at the way and 20 A at the last outlet of a radial without stated loads", () => {

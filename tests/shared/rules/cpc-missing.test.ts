@@ -53,6 +53,31 @@ describe("the protective conductor", () => {
       gives: [],
     },
     {
+      title: "is asked for where line and neutral arrive crossed",
+      lines: ["way-1.a socket-1.a L:N N:L"],
+      gives: ["danger missing socket-1.a.E~way-1.a.E"],
+    },
+    {
+      title: "is asked for beyond a point that is swapped",
+      lines: ["way-1.a socket-1.a L:N N:L", "socket-1.b socket-2.a"],
+      gives: ["danger missing socket-1.a.E~way-1.a.E"],
+    },
+    {
+      title: "is asked for where only line arrives, on the neutral",
+      lines: ["way-1.a socket-1.a L:N"],
+      gives: ["danger missing socket-1.a.E~way-1.a.E"],
+    },
+    {
+      title: "is there where line and neutral are crossed and earth is not",
+      lines: ["way-1.a socket-1.a L:N N:L E:E", "socket-1.b socket-2.a"],
+      gives: [],
+    },
+    {
+      title: "is not asked for at a swap that no way reaches",
+      lines: ["socket-1.a socket-2.a L:N N:L"],
+      gives: [],
+    },
+    {
       title: "is named by the lead that is crossed in its place",
       lines: ["way-1.a socket-1.a L:L N:N E:L"],
       gives: ["danger missing socket-1.a.L~way-1.a.E"],

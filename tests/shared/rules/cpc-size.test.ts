@@ -33,7 +33,18 @@ describe("a protective conductor in a fault at its far end", () => {
     { letThroughA2s: 29_700, says: [] },
     { letThroughA2s: 30_000, says: [`fix small ${cable}`] },
   ])("is held to $letThroughA2s A²s that the maker states", ({ letThroughA2s, says }) => {
-    expect(said(cpcSize, radial(5, { letThroughA2s }))).toEqual(says);
+    expect(said(cpcSize, radial(5, { letThroughA2s, rcdMa: 0 }))).toEqual(says);
+  });
+
+  it("is held to what the RCD lets through where that is less", () => {
+    // 20 m: Zs 0.35 + 0.468 ohm, 281 A; 40 ms are 3,160 A²s: 0.49 mm². On TT with 100 ohm it is 2.3 A and nothing at all.
+    expect(said(cpcSize, radial(20, { letThroughA2s: 40_000 }))).toEqual([]);
+    expect(said(cpcSize, radial(20, { letThroughA2s: 40_000, rcdMa: 0 }))).toEqual([`fix small ${cable}`]);
+    const tt = {
+      ...radial(20, { letThroughA2s: 40_000 }),
+      supply: { earthing: "TT", electrodeOhm: 100 } as const,
+    };
+    expect(said(cpcSize, tt)).toEqual([]);
   });
 
   it("behind a connection unit is protected by its fuse", () => {

@@ -31,6 +31,13 @@ describe("a fault at the end of a radial", () => {
     expect(facts["limitOhm"]).toBe(1.37);
   });
 
+  it("takes 0.8 ohm on TN-S where no Ze is stated: 24.3 m fit under 1.37 ohm, 24.4 m do not", () => {
+    const radial = (lengthM: number) =>
+      wire([`way-1.a socket-1.a ${lengthM}m`], way(noRcd, { supply: { earthing: "TN-S" } }));
+    expect(said(faultLoop, radial(24.3))).toEqual([]);
+    expect(said(faultLoop, radial(24.4))).toEqual(["danger never socket-1"]);
+  });
+
   it("takes the stated Ze", () => {
     const wiring = wire(["way-1.a socket-1.a 44m"], way(noRcd, { supply: { zeOhm: 0.2 } }));
     expect(said(faultLoop, wiring)).toEqual([]);
@@ -88,7 +95,7 @@ describe("a fixed load", () => {
   });
 
   it("on a fuse whose limit is not listed is not judged", () => {
-    const fuse = { ...noRcd, deviceStandard: "BS 88-3", deviceRatingA: 45 } as const;
+    const fuse = { ...noRcd, deviceStandard: "BS 88-3", deviceRatingA: 44 } as const;
     expect(said(faultLoop, wire(["way-1.a shower-1.a 10 10m"], way(fuse)))).toEqual([
       "missing deviceRatingA way-1",
     ]);
@@ -102,15 +109,22 @@ describe("on an earth electrode", () => {
       way(settings, { supply: { earthing: "TT", ...(electrodeOhm === undefined ? {} : { electrodeOhm }) } }),
     );
 
-  // BS 7671 411.5.3: RA x IdN <= 50 V, so 1667 ohm for 30 mA and 500 ohm for 100 mA.
+  // BS 7671 411.5.3: RA x IdN <= 50 V, so 1667 ohm for 30 mA and 500 ohm for 100 mA. Table 41.5 note 2 (from memory):
+  // above 200 ohm an electrode may not be stable. No overcurrent limit is asked where the RCD disconnects.
   it.each([
-    { electrodeOhm: 1666, settings: {}, says: [] },
+    { electrodeOhm: 200, settings: {}, says: [] },
+    { electrodeOhm: 201, settings: {}, says: ["note electrode way-1"] },
+    { electrodeOhm: 1666, settings: {}, says: ["note electrode way-1"] },
     { electrodeOhm: 1667, settings: {}, says: ["danger tt way-1"] },
-    { electrodeOhm: 499, settings: { rcdMa: 100 }, says: [] },
+    { electrodeOhm: 499, settings: { rcdMa: 100 }, says: ["note electrode way-1"] },
+    { electrodeOhm: 150, settings: { deviceStandard: "BS 3036", deviceRatingA: 30 }, says: [] },
+    { electrodeOhm: 150, settings: { deviceStandard: "BS 88-3", deviceRatingA: 32 }, says: [] },
+    { electrodeOhm: 150, settings: { deviceStandard: "BS 3036", deviceRatingA: 44 }, says: [] },
+    { electrodeOhm: 300, settings: noRcd, says: ["danger never socket-1"] },
     { electrodeOhm: 500, settings: { rcdMa: 100 }, says: ["danger tt way-1"] },
     { electrodeOhm: 20, settings: noRcd, says: ["danger never socket-1"] },
   ])("of $electrodeOhm ohm with $settings.rcdMa mA says $says", ({ electrodeOhm, settings, says }) => {
-    expect(said(faultLoop, tt(electrodeOhm, settings))).toEqual(says);
+    expect(said(faultLoop, tt(electrodeOhm, settings as StationSettings))).toEqual(says);
   });
 
   it("of unknown resistance nothing can be said", () => {
@@ -135,6 +149,19 @@ describe("where something is not known", () => {
     expect(said(faultLoop, wire(["way-1.a socket-1.a ? 10m"]))).toEqual([
       "missing csaMm2 socket-1.a~way-1.a",
     ]);
+  });
+
+  it.each(["L:N N:L E:E", "L:L N:E E:N", "L:E N:N E:L"])(
+    "nothing is worked out while a core is crossed somewhere in the circuit: %s",
+    (cores) => {
+      const wiring = wire([`way-1.a socket-1.a 5m ${cores}`, "way-1.b socket-2.a 90m"], way(noRcd));
+      expect(said(faultLoop, wiring)).toEqual([]);
+    },
+  );
+
+  it("a crossed core in one circuit leaves the figures of another", () => {
+    const wiring = wire(["way-2.a socket-1.a 5m L:N N:L E:E", "way-1.a socket-2.a 90m"], way(noRcd));
+    expect(said(faultLoop, wiring)).toEqual(["danger never socket-2"]);
   });
 
   it("a point without earth has no loop", () => {

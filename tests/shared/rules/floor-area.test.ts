@@ -44,9 +44,22 @@ describe("the floor area of a socket-outlet circuit", () => {
       extras: way(500),
       gives: [],
     },
-    {
-      title: "cannot be told while the device is not known",
+    ...[16, 20, 40].map((deviceA) => ({
+      title: `is queried above 100 m² on a ring on ${deviceA} A, which earns it no more`,
       lines: ring,
+      extras: way(101, deviceA),
+      gives: ["query ring way-1"],
+    })),
+    { title: "may be 100 m² on a ring on 16 A", lines: ring, extras: way(100, 16), gives: [] },
+    {
+      title: "of a ring is told without its device",
+      lines: ring,
+      extras: way(101, null),
+      gives: ["query ring way-1"],
+    },
+    {
+      title: "of a radial cannot be told while the device is not known",
+      lines: radial,
       extras: way(90, null),
       gives: ["missing deviceRatingA way-1"],
     },

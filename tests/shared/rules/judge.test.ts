@@ -111,6 +111,35 @@ describe("one cause", () => {
     expect(found(wire([]), pack.slice(1))).toEqual(["fix ring-cable a~b"]);
   });
 
+  it("in a conductor does not keep back a danger at another one", () => {
+    const wiring = wire(["way-1.a socket-1.a 4 L:N N:L", "socket-1.b socket-2.a 4"]);
+    expect(found(wiring)).toEqual([
+      "danger polarity socket-1.a.L~way-1.a.N",
+      "danger cpc-missing socket-1.a.E~way-1.a.E",
+    ]);
+  });
+
+  it("explains why a point is not served, and that is then kept with it", () => {
+    const wants: Requirement[] = [{ kind: "served", stations: ["socket-1", "socket-2"].map(stationId) }];
+    const dead = (line: string) => wire([line, "socket-1.b socket-2.a 4"], { wants });
+    expect(found(dead("way-1.a socket-1.a 4 -N"))).toEqual([
+      "danger conductor-missing socket-1.a.N~way-1.a.N",
+    ]);
+    expect(found(dead("way-1.a socket-1.a 4 L:N N:L E:E"))).toEqual([
+      "danger polarity socket-1.a.L~way-1.a.N",
+    ]);
+    // With no cable at all there is nothing else to say.
+    expect(found(wire(["way-1.a socket-1.a 4"], { wants }))).toEqual(["fix not-served socket-2"]);
+  });
+
+  it("of one fault at an appliance does not keep back another that would stay", () => {
+    const wiring = wire(["way-1.a heater-1.a 44m 4"], {
+      settings: { "heater-1": { appliance: "other" } },
+    });
+    const long = { ...wiring, cables: wiring.cables.map((cable) => ({ ...cable, lengthM: 120 })) };
+    expect(judge(long).findings.map(({ rule }) => rule)).toEqual(["isolation", "volt-drop", "fault-loop"]);
+  });
+
   const on40 = { "way-1": { deviceRatingA: 40 } };
   const way = stationId("way-1");
   it.each([

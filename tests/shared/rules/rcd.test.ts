@@ -45,10 +45,10 @@ describe("a 30 mA RCD", () => {
         gives: ["fix socket-outlets way-1"],
       },
       {
-        title: "is not asked for socket outlets above 32 A",
+        title: "is asked on a 40 A device too: the outlets are 13 A ones",
         lines: ring,
         extras: way(0, { deviceRatingA: 40 }),
-        gives: [],
+        gives: ["fix socket-outlets way-1"],
       },
       {
         title: "cannot be told where nobody has said what an appliance is: it may be a shower",
@@ -100,10 +100,22 @@ describe("a 30 mA RCD", () => {
         gives: [],
       },
       {
-        title: "cannot be told for socket outlets while the device is not known",
+        title: "is asked for socket outlets whatever the device",
         lines: ring,
         extras: way(0, { deviceRatingA: undefined }),
-        gives: ["missing deviceRatingA way-1"],
+        gives: ["fix socket-outlets way-1"],
+      },
+      {
+        title: "is asked on a 40 A way for the socket outlet in a cooker control",
+        lines: cooker,
+        extras: set({ "way-1": { rcdMa: 0, deviceRatingA: 40 }, "control-1": { hasSocketOutlet: true } }),
+        gives: ["fix socket-outlets way-1"],
+      },
+      {
+        title: "is a matter of danger on TT on a 63 A way",
+        lines: ring,
+        extras: tt(0, { deviceRatingA: 63 }),
+        gives: ["danger socket-outlets-tt way-1"],
       },
     ],
     ["buried", "buried-tt", "metal-framed", "metal-framed-tt"],

@@ -27,9 +27,9 @@ describe("a loop", () => {
       gives: ["fix loop socket-1.c~socket-4.a"],
     },
     {
-      title: "behind a fuse is none",
+      title: "behind a fuse is none, but protected",
       lines: ["way-1.a fcu-1.a", "fcu-1.c socket-1.a", "socket-1.b socket-2.a", "socket-2.b fcu-1.d"],
-      gives: ["fix loop fcu-1.c~socket-1.a"],
+      gives: ["query fused fcu-1.c~socket-1.a"],
     },
     { title: "is not made by a branch", lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a"], gives: [] },
     {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { stationId } from "../../../shared/board/ids.ts";
+import { type Role, stationId } from "../../../shared/board/ids.ts";
 import { ringShare } from "../../../shared/rules/ring-share.ts";
 import { factsOf, said } from "./check-electrical.ts";
 import { wire } from "./wire.ts";
@@ -52,6 +52,27 @@ describe("the legs of a ring", () => {
 
   it("are not judged without stated loads", () => {
     expect(said(ringShare, ring([]))).toEqual([]);
+  });
+
+  it("are not worked out while a core is crossed: the current would be that of the fault", () => {
+    const loads = [load("socket-1", 6000, true)];
+    const sound = ring(loads);
+    for (const conductors of [
+      [
+        ["L", "N"],
+        ["N", "L"],
+        ["E", "E"],
+      ],
+      [
+        ["L", "E"],
+        ["N", "N"],
+        ["E", "L"],
+      ],
+    ] as const) {
+      const [first, second, ...rest] = sound.cables;
+      const crossed = { ...second!, conductors: conductors.map(([a, b]): [Role, Role] => [a, b]) };
+      expect(said(ringShare, { ...sound, cables: [first!, crossed, ...rest] })).toEqual([]);
+    }
   });
 
   it("are not judged on a radial", () => {

@@ -33,6 +33,37 @@ describe("the lines of two ways", () => {
       gives: [],
     },
     {
+      title: "meet at the two sides of a connection unit",
+      lines: [...ring, "socket-1.c fcu-1.a", "fcu-1.c socket-4.a", "way-2.a socket-4.b"],
+      gives: ["danger line way-1"],
+    },
+    {
+      title: "meet so the other way round",
+      lines: [...ring, "socket-1.c fcu-1.c", "fcu-1.a socket-4.a", "way-2.a socket-4.b"],
+      gives: ["danger line way-1"],
+    },
+    {
+      title: "meet where each comes through a fuse of its own",
+      lines: ["way-1.a fcu-1.a", "way-2.a fcu-2.a", "fcu-1.c socket-1.a", "fcu-2.c socket-1.b"],
+      gives: ["danger line way-1"],
+    },
+    {
+      title: "meet behind two fuses in a row",
+      lines: ["way-1.a fcu-1.a", "fcu-1.c fcu-2.a", "fcu-2.c socket-1.a", "way-2.a socket-1.b"],
+      gives: ["danger line way-1"],
+    },
+    {
+      title: "meet through the contacts of an isolator",
+      lines: ["way-1.a isolator-1.a", "way-2.a isolator-1.c"],
+      extras: { settings: { "way-2": { deviceRatingA: 16 } } },
+      gives: ["danger line way-1"],
+    },
+    {
+      title: "do not meet in the two sides of a unit that one way feeds",
+      lines: [...ring, "socket-1.c fcu-1.a", "fcu-1.c socket-4.a", "way-2.a socket-5.a"],
+      gives: [],
+    },
+    {
       title: "meet at the two straps of one switch, which would carry both",
       lines: ["way-1.a switch-1.s L:strap1", "way-2.a switch-1.s L:strap2"],
       extras: { settings: { "switch-1": { switching: "two-way" } } },
