@@ -16,7 +16,7 @@ import {
   straightCores,
 } from "../../shared/wiring/conductors-of.ts";
 import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
-import type { Plugged } from "../sensed/joins.ts";
+import type { Plugged } from "../../shared/wiring/plugged.ts";
 
 type Lead = BoardLeads["leads"][number];
 

@@ -1,4 +1,4 @@
-import type { FromScanner, ToScanner } from "../parts.ts";
+import type { FromScanner, ToScanner } from "../../hardware/scan/scanner-messages.ts";
 
 /** The line to a scanner that runs. What is sent while it is not open is lost. */
 export interface ScannerChannel {

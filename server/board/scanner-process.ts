@@ -1,5 +1,5 @@
 import { fork } from "node:child_process";
-import type { FromScanner } from "../parts.ts";
+import type { FromScanner } from "../../hardware/scan/scanner-messages.ts";
 import type { StartScanner } from "./scanner-channel.ts";
 
 /**

@@ -29,15 +29,15 @@ export const adiabaticCurrentA = (zsOhm: number): number => supply.nominalV / zs
 
 /**
  * Most energy in A²s that a fault of a current may let through: I² t, t from the late side of the device's band, or
- * from the RCD where that is sooner; the maker's figure or the RCD's, whichever is less. Where a circuit-breaker opens at once the time says nothing and only its maker's
- * figure will do. Undefined where nobody can say.
+ * from the RCD where that is sooner; the maker's figure or the RCD's, whichever is less. Where a circuit-breaker opens
+ * at once the time says nothing and only its maker's figure will do. Undefined where nobody can say.
  */
 export function faultEnergy(clearing: Clearing): (faultCurrentA: number) => number | undefined {
   const { letThroughA2s, rcdMa = 0 } = clearing;
   const latestS = latestOpening(clearing);
   return (faultCurrentA) => {
     if (letThroughA2s !== undefined)
-      return Math.min(letThroughA2s, faultCurrentA ** 2 * rcdOpeningS(rcdMa, faultCurrentA));
+      return Math.min(letThroughA2s, faultCurrentA ** 2 * rcdOpening(rcdMa, faultCurrentA).latestS);
     const deviceS = latestS(faultCurrentA);
     if (deviceS === undefined) return undefined;
     const clearingS = Math.min(deviceS, rcdOpening(rcdMa, faultCurrentA).latestS);

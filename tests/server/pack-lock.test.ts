@@ -61,7 +61,7 @@ describe("the rule pack as a document", () => {
     expect(pack.values.length).toBeGreaterThan(300);
   });
 
-  it("is kept in the log by its hash from each start of the bench on", () => {
+  it("is kept in the log by its hash from each start of the bench on", async () => {
     const { parts } = await new TestBench().start();
     const boot = parts.records!.logReader.document(createHash("sha256").update(rulePackText()).digest("hex"));
     expect(Buffer.from(boot!).toString("utf8")).toBe(rulePackText());

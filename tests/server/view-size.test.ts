@@ -13,7 +13,11 @@ async function fullWorkshop(): Promise<{ bench: TestBench; cables: [string, stri
   const { board, bytes: boardBytes } = readBoardFile("hardware/boards/workshop.json");
   const kit = scenarioKit(readFileSync("scenarios/ring-and-spurs.json"), "ring-and-spurs.json");
   if ("problems" in kit) throw new Error("the scenario cannot be read");
-  const bench = new TestBench({ isSimulated: false, scenarios: [kit], parts: { board, boardBytes } }).start();
+  const bench = await new TestBench({
+    isSimulated: false,
+    scenarios: [kit],
+    parts: { board, boardBytes },
+  }).start();
   await bench.isWiring("practice", "ring-and-spurs");
   const cables = fullBoard(seeded(1)).cables.map(({ from, to }): [string, string] => [from, to]);
   bench.port.byHand({ in: cables.flatMap(([from, to]) => leadsOf(from, to)) });

@@ -89,7 +89,7 @@ const ids = { learner: "demo-02", guest: null } as const;
 /** A bench with the work of a learner or a guest in a state. */
 async function benchIn(state: WorkState, who: "learner" | "guest" = "learner"): Promise<TestBench> {
   const scenarios = [state === "make-dead" ? existing : firstSpur()];
-  const bench = new TestBench({ scenarios }).start();
+  const bench = await new TestBench({ scenarios }).start();
   const enter = who === "guest" ? { by: who } : { by: "badge" as const, badge: "SPURWISE-DEMO-02" };
   await bench.does("sign-in", enter);
   if (state === "none") return bench;
@@ -194,7 +194,7 @@ describe.each(hosts)("on a bench with the work of a $host: $state", ({ state, ho
 
 describe("while assessed work is open", () => {
   it("what would tell of the wiring is refused to whoever stands at the bench, and changes nothing", async () => {
-    const bench = await new TestBench().start().isWiring("assessed");
+    const bench = await (await new TestBench().start()).isWiring("assessed");
     const before = trace(bench);
     for (const kind of actors)
       for (const [name, code] of Object.entries(notInAssessed) as [ActName, string][])
@@ -205,13 +205,13 @@ describe("while assessed work is open", () => {
   });
 
   it("nothing else is refused for it", async () => {
-    const bench = await new TestBench().start().isWiring("assessed");
+    const bench = await (await new TestBench().start()).isWiring("assessed");
     for (const name of names.filter((one) => !(one in notInAssessed) && one !== "sign-in"))
       expect(Object.values(notInAssessed), name).not.toContain(await send(bench, name, "trainer"));
   });
 
   it("and nobody's but its learner's: another who signs in has no work there", async () => {
-    const bench = await new TestBench().start().isWiring("assessed");
+    const bench = await (await new TestBench().start()).isWiring("assessed");
     const other: Actor = { kind: "learner", learner: "demo-03", session: "session-2" };
     for (const name of ["hand-in", "ready", "plug-cable", "leave-attempt"] as const) {
       const answer = await bench.bench.handle(name, actSamples[name], { actor: other });

@@ -11,7 +11,7 @@ import type {
   BoardPort,
   BoardRequest,
 } from "../../../server/board/scanner-port.ts";
-import type { FromScanner, ToScanner } from "../../../server/parts.ts";
+import type { FromScanner, ToScanner } from "../../../hardware/scan/scanner-messages.ts";
 import { ScannerClient } from "../../../server/scanner-client.ts";
 import { type BoardLeads, noLeads } from "../../../shared/board/board-leads.ts";
 import { type ConductorId, type ContactId, endsOfConductor } from "../../../shared/board/ids.ts";

@@ -13,7 +13,7 @@ import { TestBench } from "../test-bench.ts";
 /** A log with a few attempts, one of them open, all of it in the main file. */
 async function soundLog(): Promise<string> {
   const folder = temporaryFolder();
-  const bench = await new TestBench({ folder }).start().isWiring();
+  const bench = await (await new TestBench({ folder }).start()).isWiring();
   for (let turn = 0; turn < 3; turn += 1) {
     for (let change = 0; change < 30; change += 1) {
       bench.port.byHand({ [change % 2 === 0 ? "in" : "out"]: ["socket-1.a.L~way-1.a.L" as never] });

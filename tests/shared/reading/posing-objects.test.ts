@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { readBoard } from "../../../shared/board/read-board.ts";
-import { benchCommandSchemas } from "../../../shared/protocol/commands.schema.ts";
+import { acts } from "../../../server/acts/acts.ts";
 import { parseSafely } from "../../../shared/reading/parse-safely.schema.ts";
 import { readScenario } from "../../../shared/scenario/read-scenario.ts";
 import { readWiring } from "../../../shared/wiring/read-wiring.ts";
@@ -36,9 +36,9 @@ describe("an object that poses as a text, a number or a list", () => {
       pull: { what: "cable", cable: "socket-1.a~way-1.a" },
       declare: { subject: "socket-1", key: "ratingA", value: 13 },
     };
-    const names = Object.keys(benchCommandSchemas) as (keyof typeof benchCommandSchemas)[];
+    const names = Object.keys(acts) as (keyof typeof acts)[];
     expect(
-      parseSafely(benchCommandSchemas["sign-in"], {
+      parseSafely(acts["sign-in"].schema, {
         by: "name",
         learner: { length: { valueOf: 1, toString: 1 } },
       }),
@@ -48,7 +48,7 @@ describe("an object that poses as a text, a number or a list", () => {
         const good = sound[name] ?? {};
         const paths = pathsIn(good);
         const message = withValueAt(good, paths[at % paths.length] ?? [], json);
-        const parsed = parseSafely<object>(benchCommandSchemas[name], message);
+        const parsed = parseSafely<object>(acts[name].schema, message);
         if (!parsed.success) expect(parsed.issues.length).toBeGreaterThan(0);
       }),
       { numRuns: 1000 * testDepth },

@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { cableId, entryId, entryOf, type EntryId, stationOf } from "../../../shared/board/ids.ts";
+import { cableId, entryId, type EntryId, stationOf } from "../../../shared/board/ids.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import type { RuleId } from "../../../shared/rules/rule.ts";
 import type { Finding, Verdict } from "../../../shared/rules/verdict.ts";
@@ -26,7 +26,7 @@ function doubled(cable: CableSpec, { stations, cables }: Wiring): CableSpec[] {
   const beside = (entry: EntryId): EntryId | undefined => {
     const station = stations.find(({ id }) => id === stationOf(entry));
     const entries = station ? entriesOf(station) : [];
-    const side = entries.find(({ letter }) => entryId(station!.id, letter) === entryOf(entry))?.side;
+    const side = entries.find(({ letter }) => entryId(station!.id, letter) === entry)?.side;
     return entries
       .filter((each) => each.side === side)
       .map(({ letter }) => entryId(station!.id, letter))
@@ -72,7 +72,7 @@ const exclusive: readonly [RuleId, RuleId][] = [
 
 /** Findings that contradict one another, or that the verdict contradicts. */
 function contradictions({ findings, suppressed, undetermined, proposal }: Verdict, wiring: Wiring): string[] {
-  const about = ({ causes }: Finding): string => causes[0].id;
+  const about = ({ causes }: Finding): string => causes[0]?.id ?? "";
   const pairs = exclusive.flatMap(([a, b]) =>
     findings
       .filter(({ rule }) => rule === a)
@@ -83,7 +83,7 @@ function contradictions({ findings, suppressed, undetermined, proposal }: Verdic
       ),
   );
   const conductors = findings
-    .filter(({ causes }) => causes[0].kind === "conductor")
+    .filter(({ causes }) => causes[0]?.kind === "conductor")
     .map((finding) => about(finding));
   const twice = conductors.filter((id, index) => conductors.indexOf(id) !== index);
   const shown = new Set(findings.map(({ id }) => id));
