@@ -1,9 +1,15 @@
 import { getContext, setContext } from "svelte";
-import type { CableId, ContactId, EntryId, StationId } from "../../shared/board/ids.ts";
+import {
+  type CableId,
+  type ContactId,
+  type EntryId,
+  type StationId,
+  stationOf,
+} from "../../shared/board/ids.ts";
 import type { BenchView, Said } from "../../shared/protocol/bench-view.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { Send } from "../link/send.ts";
-import { isTextKey } from "../text/words.svelte.ts";
+import { isTextKey } from "../text/is-text-key.ts";
 import { type CableEnd, joinEnds } from "../wiring/join-ends.ts";
 
 /** What is told about on the card beside the plan. */
@@ -24,7 +30,9 @@ export type Card =
       entries: EntryId[];
     };
 
-export type Armed = { kind: "entry"; id: EntryId } | { kind: "contact"; id: ContactId };
+/** What waits for its other end: a station, an entry or a contact. */
+export type Armed =
+  { kind: "station"; id: StationId } | { kind: "entry"; id: EntryId } | { kind: "contact"; id: ContactId };
 export type Sheet = "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found" | "check";
 
 /**
@@ -67,6 +75,12 @@ export class BenchUi {
     this.refusal = isTextKey(key) ? { key, facts } : { key: "refused.other", facts: { ...facts, code } };
   }
 
+  /** The station that what is in hand comes from. */
+  get armedStation(): StationId | undefined {
+    const { armed } = this;
+    return armed?.kind === "station" ? armed.id : armed ? stationOf(armed.id) : undefined;
+  }
+
   get isSimulated(): boolean {
     return this.view.board?.isSimulated ?? false;
   }
@@ -85,6 +99,14 @@ export class BenchUi {
       ({ question }) => question === "csaMm2",
     )?.answer;
     return plannedCsaMm2 !== undefined && offered.includes(plannedCsaMm2) ? plannedCsaMm2 : offered[0];
+  }
+
+  /** Turns from the plan to the board's face and back; the face opens where the task is. */
+  turnStage(): void {
+    this.stage = this.stage === "plan" ? "face" : "plan";
+    const about = this.armedStation ?? (this.card?.what === "station" ? this.card.id : undefined);
+    this.card = null;
+    if (this.stage === "face" && about) this.openStation(about);
   }
 
   closeCard(): void {
@@ -112,10 +134,27 @@ export class BenchUi {
     this.armed = armed;
   }
 
-  /** A station was touched: the other end of the cable in hand, or something to tell about. */
+  /**
+   * A station was touched: one end of a cable, or the other. Touched again, or where no lead can be moved, it is told
+   * about.
+   */
   touchStation(id: StationId): void {
-    if (this.armed?.kind === "entry") this.lay({ entry: this.armed.id }, { station: id });
-    else this.card = { what: "station", id };
+    const { armed } = this;
+    if (armed?.kind === "entry") this.lay({ entry: armed.id }, { station: id });
+    else if (armed?.kind === "station" && armed.id !== id) this.lay({ station: armed.id }, { station: id });
+    else if (this.canWire && armed?.kind !== "station") this.arm({ kind: "station", id });
+    else this.openCard(id);
+  }
+
+  /** Tells about a station. */
+  openCard(id: StationId): void {
+    this.armed = null;
+    this.card = { what: "station", id };
+  }
+
+  /** Says what a touch or a drag that met nothing did not do. */
+  miss(what: "wire.missed" | "wire.drag-missed"): void {
+    this.refuse(what);
   }
 
   /** An entry was touched: one end of a cable, or the other. */
@@ -124,7 +163,8 @@ export class BenchUi {
       if (!this.isSimulated) this.refuse("wire.real");
       return;
     }
-    if (this.armed?.kind !== "entry") this.arm({ kind: "entry", id });
+    if (this.armed?.kind === "station") this.lay({ station: this.armed.id }, { entry: id });
+    else if (this.armed?.kind !== "entry") this.arm({ kind: "entry", id });
     else if (this.armed.id === id) this.armed = null;
     else this.lay({ entry: this.armed.id }, { entry: id });
   }

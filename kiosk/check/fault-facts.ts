@@ -1,5 +1,6 @@
 import type { Banner, Fact } from "../../shared/protocol/bench-view.ts";
-import { isTextKey, type Words } from "../text/words.svelte.ts";
+import { isTextKey } from "../text/is-text-key.ts";
+import { type Words } from "../text/words.svelte.ts";
 
 /** One pair of the scanner's list of swapped pins, such as "load on latch": a signal and whose pin it was found on. */
 const swap = /(\w+) on (\w+)/g;

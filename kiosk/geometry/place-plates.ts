@@ -13,6 +13,8 @@ export interface PlateWish {
 
 export interface Plate extends Rect {
   id: string;
+  /** So much of its top is writing above the plate itself. */
+  headPx?: number;
 }
 
 type Hold = "whole" | "centre" | "free";

@@ -6,20 +6,40 @@ export interface RouteField {
   height: number;
   /** Distance from lane to lane, in pixels. */
   pitchPx: number;
-  plates: readonly (Rect & { id: string })[];
+  plates: readonly RoutePlate[];
+  /** A cable shorter than this has no room for its label: it goes another way round where there is one. */
+  least?: { levelPx: number; uprightPx: number };
+  /** Which cables are laid first where all are laid afresh. */
+  first?: RouteOrder;
+}
+
+/** Orders to try in turn, where labels find no room in the lanes of the first. */
+export const routeOrders = ["shortest", "longest", "given", "turned"] as const;
+export type RouteOrder = (typeof routeOrders)[number];
+
+/** The half of a plate that a cable joins: the left one is fed, the right one feeds on. */
+export type PlateHalf = "left" | "right";
+
+export interface RoutePlate extends Rect {
+  id: string;
+  /** So much of its top is writing, where no cable comes in. */
+  headPx?: number;
 }
 
 export interface RouteWish {
   id: string;
   from: string;
   to: string;
+  /** The half that it joins at a plate with two. */
+  fromHalf?: PlateHalf | undefined;
+  toHalf?: PlateHalf | undefined;
   /** The way along the walls that the drawing follows where it can. */
   guide: readonly Point[];
 }
 
 // What a way costs, in steps of one lane. A lane that another cable lies in, or a plate in the way, costs so much
 // that it is taken only where there is no other way at all.
-const cost = { turn: 1.4, crossing: 2.5, offGuide: 0.3, mostOffGuide: 5, shared: 60, throughPlate: 150 };
+const cost = { turn: 1.4, crossing: 2.5, offGuide: 0.35, mostOffGuide: 5, shared: 60, throughPlate: 150 };
 
 // Directions: right, down, left, up. Even ones lie level.
 const stepX = [1, 0, -1, 0] as const;
@@ -52,7 +72,7 @@ const makeGrid = ({ width, height, pitchPx, plates }: RouteField): Grid => {
     taken: new Uint8Array(columns * rows),
     under: new Uint16Array(columns * rows),
   };
-  const margin = pitchPx * 0.42;
+  const margin = pitchPx * 0.36;
   for (const [i, plate] of plates.entries()) {
     const fromColumn = Math.ceil((plate.x - margin - grid.originX) / pitchPx);
     const toColumn = Math.floor((plate.x + plate.width + margin - grid.originX) / pitchPx);
@@ -83,11 +103,12 @@ interface Dock {
   edge: Point;
 }
 
-const docksOf = (grid: Grid, field: RouteField, id: string): Dock[] => {
+const docksOf = (grid: Grid, field: RouteField, id: string, half: PlateHalf | undefined): Dock[] => {
   const at = field.plates.findIndex((plate) => plate.id === id);
   const plate = field.plates[at];
   if (!plate) return [];
-  const inset = grid.pitch * 0.45;
+  // The short edges of a plate with two halves must take two cables.
+  const inset = grid.pitch * (plate.headPx ? 0.12 : 0.4);
   const docks: Dock[] = [];
   for (let node = 0; node < grid.under.length; node += 1) {
     if (grid.under[node] === at + 1) continue;
@@ -98,7 +119,11 @@ const docksOf = (grid: Grid, field: RouteField, id: string): Dock[] => {
       if (inner < 0 || grid.under[inner] !== at + 1) continue;
       const isLevel = out % 2 === 0;
       const across = isLevel ? y : x;
-      const low = (isLevel ? plate.y : plate.x) + inset;
+      const headPx = plate.headPx ?? 0;
+      if (out === 3 && headPx > 0) continue;
+      if (half && isLevel && out !== (half === "right" ? 0 : 2)) continue;
+      if (half && !isLevel && x > plate.x + plate.width / 2 !== (half === "right")) continue;
+      const low = (isLevel ? plate.y + headPx : plate.x) + inset;
       const high = isLevel ? plate.y + plate.height - inset : plate.x + plate.width - inset;
       if (across < low || across > high) continue;
       const edge = isLevel
@@ -202,11 +227,11 @@ interface Way {
   isCrowded: boolean;
 }
 
-const findWay = (grid: Grid, field: RouteField, wish: RouteWish): Way | undefined => {
-  const starts = docksOf(grid, field, wish.from);
+const findWay = (grid: Grid, field: RouteField, wish: RouteWish, notOut?: number): Way | undefined => {
+  const starts = docksOf(grid, field, wish.from, wish.fromHalf).filter(({ out }) => out !== notOut);
   const isSame = wish.from === wish.to;
   const goals = new Map<number, Dock[]>();
-  for (const dock of docksOf(grid, field, wish.to))
+  for (const dock of docksOf(grid, field, wish.to, wish.toHalf))
     goals.set(dock.node, [...(goals.get(dock.node) ?? []), dock]);
   const off = offGuideCosts(grid, wish.guide);
   const best = new Float32Array(grid.taken.length * 4).fill(Infinity);
@@ -271,6 +296,24 @@ const findWay = (grid: Grid, field: RouteField, wish: RouteWish): Way | undefine
   return { line: tidyLine(line.reverse()), isCrowded: ending.price >= cost.shared };
 };
 
+/** True where a line has no straight part that a label fits on. */
+const isTooShort = (line: readonly Point[], least: RouteField["least"]): boolean =>
+  least !== undefined &&
+  !line.some((b, i) => {
+    const a = line[i - 1] ?? b;
+    return Math.abs(b.x - a.x) >= least.levelPx || Math.abs(b.y - a.y) >= least.uprightPx;
+  });
+
+/** The way of a cable; one that is too short for its label leaves its plate by another edge, if that helps. */
+const findRoomyWay = (grid: Grid, field: RouteField, wish: RouteWish): Way | undefined => {
+  const way = findWay(grid, field, wish);
+  const [a, b] = way?.line ?? [];
+  if (!way || !a || !b || !isTooShort(way.line, field.least)) return way;
+  const out = a.y === b.y ? (b.x > a.x ? 0 : 2) : b.y > a.y ? 1 : 3;
+  const other = findWay(grid, field, wish, out);
+  return other && !other.isCrowded && !isTooShort(other.line, field.least) ? other : way;
+};
+
 const lengthOf = (guide: readonly Point[]): number =>
   guide.reduce((sum, b, i) => {
     const a = guide[i - 1];
@@ -296,7 +339,7 @@ const layAll = (
     take(grid, line);
   }
   for (const wish of wishes) {
-    const way = findWay(grid, field, wish);
+    const way = findRoomyWay(grid, field, wish);
     if (!way) continue;
     ways.set(wish.id, way.line);
     take(grid, way.line);
@@ -305,11 +348,25 @@ const layAll = (
   return { ways, crowded };
 };
 
+const inOrder = (wishes: readonly RouteWish[], first: RouteOrder = "shortest"): RouteWish[] => {
+  const byLength = wishes.toSorted((a, b) => lengthOf(a.guide) - lengthOf(b.guide));
+  switch (first) {
+    case "shortest":
+      return byLength;
+    case "longest":
+      return byLength.toReversed();
+    case "given":
+      return [...wishes];
+    case "turned":
+      return wishes.toReversed();
+  }
+};
+
 const mostTurns = 8;
 
 /** Lays all cables afresh; one that found no lane is laid earlier the next time, until all have one. */
 const layAfresh = (field: RouteField, wishes: readonly RouteWish[]): Drawing => {
-  let order = wishes.toSorted((a, b) => lengthOf(a.guide) - lengthOf(b.guide));
+  let order = inOrder(wishes, field.first);
   let best = layAll(field, order, new Map());
   let last = best;
   for (let turn = 0; turn < mostTurns && best.crowded.length > 0; turn += 1) {

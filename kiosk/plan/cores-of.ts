@@ -6,6 +6,8 @@ import type { BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts
 export interface DrawnCore {
   core: Core;
   isThere: boolean;
+  /** The colour of the contact it lands in at the cable's second end. */
+  toCore?: Core;
   from?: ContactId;
   to?: ContactId;
   fromRole?: Role;
@@ -25,12 +27,22 @@ const coresOfEntry = (face: BoardFace, entry: EntryId) =>
 export const coresOf = (cable: SensedCable, face: BoardFace): DrawnCore[] => {
   const at = coresOfEntry(face, cable.from);
   const usual = at.length > 0 ? at : coresOfEntry(face, cable.to);
+  const ends = coresOfEntry(face, cable.to);
   const cores: DrawnCore[] = usual.map(({ core, id }) => {
     const joined = cable.conductors.find(({ from, to }) => from === id || to === id);
     if (!joined) return { core, isThere: false };
     const from = entryOf(joined.from) === cable.from ? joined.from : joined.to;
     const to = from === joined.from ? joined.to : joined.from;
-    return { core, isThere: true, from, to, fromRole: roleOf(from), toRole: roleOf(to) };
+    const toCore = ends.find((contact) => contact.id === to)?.core;
+    return {
+      core,
+      isThere: true,
+      ...(toCore ? { toCore } : {}),
+      from,
+      to,
+      fromRole: roleOf(from),
+      toRole: roleOf(to),
+    };
   });
   return cores.toSorted((a, b) => order.indexOf(a.core) - order.indexOf(b.core));
 };

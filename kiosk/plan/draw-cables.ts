@@ -1,14 +1,15 @@
-import type { CableId } from "../../shared/board/ids.ts";
-import type { SensedCable } from "../../shared/protocol/bench-view.ts";
+import { type CableId, type EntryId, stationOf } from "../../shared/board/ids.ts";
+import type { BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts";
 import { cableWidthMm, lanePitchMm } from "../geometry/cable-width.ts";
 import { toPx } from "../geometry/fit-plan.ts";
 import type { Point } from "../geometry/point.ts";
-import { routeCables } from "../geometry/route-cables.ts";
+import { type PlateHalf, routeCables, type RouteOrder } from "../geometry/route-cables.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
 import type { Weight } from "../notes/weight.ts";
-import { coresOf, type DrawnCore } from "./cores-of.ts";
+import { coresOf, type DrawnCore, isCrossed } from "./cores-of.ts";
 import type { PlanGround } from "./plan-ground.ts";
 import type { PlanInput } from "./plan-input.ts";
+import { isTwoSided } from "./plate-text.ts";
 
 /** A cable as it lies on the plan. */
 export interface DrawnCable {
@@ -17,6 +18,8 @@ export interface DrawnCable {
   cores: DrawnCore[];
   widthPx: number;
   weight: Weight | undefined;
+  /** A core is missing or crossed, or the cable is touched: then its letters say what is where. */
+  hasLetters: boolean;
   /** What its label may say, the longest first. */
   texts: string[];
   /** What all this was made from: a cable with the same marks is the same drawing. */
@@ -26,24 +29,54 @@ export interface DrawnCable {
 const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
   a.length === b.length && a.every((part, i) => part === b[i]);
 
-const textsOf = ({ csaMm2, share }: SensedCable, { words }: PlanInput): string[] => {
-  const size = csaMm2 === undefined ? words.t("cable.no-size") : words.number(csaMm2);
-  const percent = share === undefined ? "" : words.t("unit.percent", { n: Math.round(share * 100) });
-  return percent === "" ? [size] : [`${size} · ${percent}`, size];
+/** What a cable carries against what is asked of it, such as "27 A ≥ 20 A"; empty where it is not known. */
+export const carriesText = ({ carries }: SensedCable, words: PlanInput["words"]): string =>
+  carries
+    ? `${words.t("unit.A", { n: carries.ratingA })} ${carries.isBelow ? "<" : "≥"} ${words.t("unit.A", { n: carries.neededA })}`
+    : "";
+
+const textsOf = (cable: SensedCable, { words }: PlanInput): string[] => {
+  const size = cable.csaMm2 === undefined ? words.t("cable.no-size") : words.number(cable.csaMm2);
+  const carries = carriesText(cable, words);
+  return carries === "" ? [size] : [`${size} · ${carries}`, size];
 };
+
+/** The half of a plate with two that an entry is on. */
+const halfOf = (entry: EntryId, face: BoardFace): PlateHalf | undefined => {
+  const station = face.stations.find(({ id }) => id === stationOf(entry));
+  if (!station || !isTwoSided(station)) return undefined;
+  return station.entries.find(({ id }) => id === entry)?.side === "load" ? "right" : "left";
+};
+
+/** How cables are laid afresh: which come first, and how much room each wants for its label, 1 for what it needs. */
+export interface LayBy {
+  first: RouteOrder;
+  room: number;
+  /** Distance of the lanes, 1 for what is usual. */
+  pitch: number;
+}
 
 /** The ways of the cables; those in `kept` stay where they are as long as the others find a lane beside them. */
 const linesOf = (
-  { attempt, mmPx }: PlanInput,
+  { attempt, face, mmPx, captionPx }: PlanInput,
   ground: PlanGround,
   kept: ReadonlyMap<string, Point[]>,
+  { first, room, pitch }: LayBy,
 ): Map<CableId, Point[]> =>
   routeCables(
-    { ...ground.area, pitchPx: lanePitchMm * mmPx, plates: ground.plates },
+    {
+      ...ground.area,
+      pitchPx: lanePitchMm * mmPx * pitch,
+      plates: ground.plates,
+      first,
+      least: { levelPx: captionPx * 3.2, uprightPx: captionPx * 1.5 * room },
+    },
     attempt.cables.map(({ id, from, to, path }) => ({
       id,
       from: from.slice(0, from.indexOf(".")),
       to: to.slice(0, to.indexOf(".")),
+      fromHalf: halfOf(from, face),
+      toHalf: halfOf(to, face),
       guide: path.map((point) => toPx(ground.fit, point)),
     })),
     kept,
@@ -57,10 +90,11 @@ export const drawCables = (
   input: PlanInput,
   ground: PlanGround,
   last: readonly DrawnCable[],
+  layBy: LayBy = { first: "shortest", room: 1, pitch: 1 },
 ): readonly DrawnCable[] => {
   const { attempt, face, mmPx, words, isTypefaceThere } = input;
   const before = new Map(last.map((drawn) => [drawn.cable.id, drawn]));
-  const lines = linesOf(input, ground, new Map(last.map(({ cable, line }) => [cable.id, line])));
+  const lines = linesOf(input, ground, new Map(last.map(({ cable, line }) => [cable.id, line])), layBy);
   const heaviest = heaviestAt(attempt.verdict);
   const drawn = attempt.cables.flatMap((cable): DrawnCable[] => {
     const line = lines.get(cable.id);
@@ -68,11 +102,15 @@ export const drawCables = (
     const weight = heaviest.get(cable.id);
     const texts = textsOf(cable, input);
     const joins = cable.conductors.map(({ from, to }) => `${from}~${to}`).join();
-    const marks = [line, weight, joins, cable.csaMm2, ...texts, words.language, mmPx, isTypefaceThere];
+    const isPicked = cable.id === input.pickedCable;
+    const looks = [cable.csaMm2, cable.carries?.isBelow, cable.isAsFound, isPicked, ...texts];
+    const marks = [line, weight, joins, ...looks, words.language, mmPx, isTypefaceThere];
     const known = before.get(cable.id);
     if (known && isSame(known.marks, marks)) return [known];
     const widthPx = cableWidthMm(cable.csaMm2) * mmPx;
-    return [{ cable, line, cores: coresOf(cable, face), widthPx, weight, texts, marks }];
+    const cores = coresOf(cable, face);
+    const hasLetters = isPicked || cores.some((core) => !core.isThere || isCrossed(core));
+    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, marks }];
   });
   return isSame(drawn, last) ? last : drawn;
 };

@@ -1,12 +1,19 @@
-import { type Label, type LabelWish, placeLabels } from "../geometry/place-labels.ts";
+import { type Label, type LabelField, type LabelWish, placeLabels } from "../geometry/place-labels.ts";
+import { overlaps, type Rect } from "../geometry/point.ts";
+import { sharedRunPx } from "../geometry/shared-run.ts";
 import { roleName } from "../wiring/place-name.ts";
 import type { DrawnCable } from "./draw-cables.ts";
+import { stripsOf } from "./draw-house.ts";
 import { isDrawnBackwards } from "./drawn-backwards.ts";
 import type { PlanGround } from "./plan-ground.ts";
+import { zoneWishes } from "./draw-zones.ts";
 import type { PlanInput } from "./plan-input.ts";
 
 export type CableEndName = "start" | "end";
 export const endNames: readonly CableEndName[] = ["start", "end"];
+
+/** What a label of that form says: the last form is the shortest text again, in less room. */
+export const labelText = ({ texts }: DrawnCable, form: number): string => texts[form] ?? texts.at(-1) ?? "";
 
 /** The id of the letters at an end of a cable. */
 export const endLabelId = (cable: string, end: CableEndName): string => `${cable}/${end}`;
@@ -24,34 +31,67 @@ export const endLetters = (
   return isDrawnBackwards(line, end) ? letters.toReversed() : letters;
 };
 
-const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] => {
-  const { mmPx, captionPx, words, measure } = input;
-  const markPx = mmPx * 4.4;
-  const padPx = mmPx * 1.3;
-  const letters = cables.flatMap((drawn) =>
-    endNames.map((end): LabelWish => ({
-      id: endLabelId(drawn.cable.id, end),
-      own: drawn.cable.id,
-      line: drawn.line,
-      near: end,
-      forms: [
-        {
-          width: endLetters(drawn, end, words).length * captionPx * 0.74 + 4,
-          height: captionPx * 0.98,
-        },
-      ],
+/** Room for each text of a label; then for the shortest in less room, and last with its mark above the number. */
+const sizeForms = (
+  { mmPx, captionPx, measure }: PlanInput,
+  texts: readonly string[],
+  markPx: number,
+): LabelWish["forms"] => {
+  const [padPx, tightPx] = [mmPx * 1.3, mmPx * 0.5];
+  const widthOf = (text: string) => measure(text, captionPx, true);
+  const short = widthOf(texts.at(-1) ?? "") + 2 * tightPx;
+  return [
+    ...texts.map((text, i) => ({
+      width: widthOf(text) + 2 * padPx + markPx,
+      height: captionPx * 1.25,
+      isAlong: i < texts.length - 1,
     })),
-  );
+    { width: short + markPx, height: captionPx * 1.05 },
+    ...(markPx > 0 ? [{ width: Math.max(short, markPx + 2), height: captionPx * 1.05 + markPx }] : []),
+  ];
+};
+
+/** True where the mark of a label stands above its number. */
+export const isStacked = ({ texts }: DrawnCable, form: number): boolean => form > texts.length;
+
+const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] => {
+  const { mmPx, captionPx, words } = input;
+  const markPx = mmPx * 4.4;
+  const belowPx = mmPx * 3.4;
+  const letters = cables
+    .filter(({ hasLetters }) => hasLetters)
+    .flatMap((drawn) =>
+      endNames.map((end): LabelWish => ({
+        id: endLabelId(drawn.cable.id, end),
+        own: drawn.cable.id,
+        line: drawn.line,
+        near: end,
+        forms: [
+          {
+            width: endLetters(drawn, end, words).length * captionPx * 0.74 + 4,
+            height: captionPx * 0.98,
+          },
+        ],
+      })),
+    );
   const sizes = cables.map(({ cable, line, texts, weight }): LabelWish => ({
     id: cable.id,
     line,
     near: "middle",
-    forms: texts.map((text) => ({
-      width: measure(text, captionPx, true) + 2 * padPx + (weight ? markPx : 0),
-      height: captionPx * 1.25,
-    })),
+    forms: sizeForms(input, texts, weight ? markPx : cable.carries?.isBelow ? belowPx : 0),
   }));
-  return [...letters, ...sizes];
+  return [...sizes, ...letters];
+};
+
+/** What a zone says, on the first of its runs where it covers no cable, or else where it covers as few as can be. */
+const zoneLabel = (wishes: readonly LabelWish[], field: LabelField, set: readonly Label[]): Label[] => {
+  const room = { ...field, solid: [...field.solid, ...set] };
+  const clear = wishes.map((wish) => ({ ...wish, isOnlyClear: true }));
+  for (const wish of [...clear, ...wishes]) {
+    const labels = placeLabels([wish], room);
+    if (labels.length > 0) return labels;
+  }
+  return [];
 };
 
 /**
@@ -62,26 +102,38 @@ export const drawLabels = (
   input: PlanInput,
   ground: PlanGround,
   cables: readonly DrawnCable[],
-  last: { cables: readonly DrawnCable[]; labels: ReadonlyMap<string, Label> },
+  marks: readonly Rect[],
+  last: { cables: readonly DrawnCable[]; marks: readonly Rect[]; labels: ReadonlyMap<string, Label> },
 ): ReadonlyMap<string, Label> => {
   if (!input.isTypefaceThere) return new Map();
-  if (cables === last.cables) return last.labels;
-  const asBefore = new Set(last.cables);
+  const isMarkedAlike = marks === last.marks;
+  if (cables === last.cables && isMarkedAlike && last.labels.size > 0) return last.labels;
+  const asBefore = new Set(isMarkedAlike ? last.cables : []);
   const still = new Map<string, Label>();
   for (const drawn of cables.filter((one) => asBefore.has(one)))
     for (const id of [drawn.cable.id, ...endNames.map((end) => endLabelId(drawn.cable.id, end))]) {
       const label = last.labels.get(id);
       if (label) still.set(id, label);
     }
-  const labels = placeLabels(
-    wishesOf(input, cables),
-    {
-      area: ground.area,
-      solid: ground.plates,
-      lines: cables.map(({ cable, line }) => ({ id: cable.id, line })),
-      halfLinePx: input.mmPx * 1.5,
-    },
-    still,
-  );
+  const field: LabelField = {
+    area: ground.area,
+    solid: [...ground.plates, ...marks],
+    lines: cables.map(({ cable, line }) => ({ id: cable.id, line })),
+    halfLinePx: input.mmPx * 1.5,
+  };
+  const labels = placeLabels(wishesOf(input, cables), field, still);
+  for (const wishes of zoneWishes(input, ground)) labels.push(...zoneLabel(wishes, field, labels));
   return new Map(labels.map((label) => [label.id, label]));
 };
+
+/** How many cables lie along another, do not say their size in a place of their own, or miss letters that they need. */
+export const poorLabels = (cables: readonly DrawnCable[], labels: ReadonlyMap<string, Label>): number =>
+  cables.filter((drawn) => {
+    const { id } = drawn.cable;
+    const label = labels.get(id);
+    const lacksLetters = drawn.hasLetters && endNames.some((end) => !labels.has(endLabelId(id, end)));
+    const isCovering = (other: DrawnCable) =>
+      other !== drawn && label && stripsOf(other).some((strip) => overlaps(label, strip));
+    const isUnder = (other: DrawnCable) => other !== drawn && sharedRunPx(drawn.line, other.line) > 1;
+    return !label || lacksLetters || cables.some((other) => isCovering(other) || isUnder(other));
+  }).length;

@@ -1,9 +1,12 @@
 import { stationOf } from "../../shared/board/ids.ts";
 import type { Label } from "../geometry/place-labels.ts";
 import type { Point, Rect } from "../geometry/point.ts";
-import { type DrawnCable, drawCables } from "./draw-cables.ts";
+import { type DrawnCable, drawCables, type LayBy } from "./draw-cables.ts";
 import { drawRoomNames, drawWalls } from "./draw-house.ts";
-import { drawLabels } from "./draw-labels.ts";
+import { routeOrders } from "../geometry/route-cables.ts";
+import { drawLabels, poorLabels } from "./draw-labels.ts";
+import { drawMarks, type PlateMark } from "./draw-marks.ts";
+import { drawZones, type ZoneBand } from "./draw-zones.ts";
 import { type PlanGround, planGround } from "./plan-ground.ts";
 import type { PlanInput } from "./plan-input.ts";
 import { plateText } from "./plate-text.ts";
@@ -15,6 +18,8 @@ export interface PlanDrawing {
   ground: PlanGround;
   walls: { a: Point; b: Point }[];
   cables: readonly DrawnCable[];
+  zones: ZoneBand[];
+  marks: readonly PlateMark[];
   labels: ReadonlyMap<string, Label>;
   rooms: (Rect & { name: string })[];
 }
@@ -30,6 +35,7 @@ const groundMarkOf = (input: PlanInput, wired: readonly string[]): string => {
   return JSON.stringify([
     attempt.id,
     attempt.scenario.id,
+    attempt.zones,
     face.id,
     wired,
     area,
@@ -38,6 +44,32 @@ const groundMarkOf = (input: PlanInput, wired: readonly string[]): string => {
     spoken,
     isTypefaceThere,
   ]);
+};
+
+type Wires = Pick<PlanDrawing, "cables" | "marks" | "labels">;
+
+const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy): Wires => {
+  const cables = drawCables(input, ground, last.cables, by);
+  const marks = drawMarks(input, ground, cables, last.marks);
+  return { cables, marks, labels: drawLabels(input, ground, cables, marks, last) };
+};
+
+const others: readonly LayBy[] = [1, 0.86].flatMap((pitch) =>
+  [1, 1.8].flatMap((room) => routeOrders.map((first) => ({ first, room, pitch }))),
+);
+
+/** The cables with their labels; where a label finds no place of its own, all are laid again in another order. */
+const drawWires = (input: PlanInput, ground: PlanGround, known: Wires): Wires => {
+  let best = layWires(input, ground, known);
+  let least =
+    input.isTypefaceThere && best.cables !== known.cables ? poorLabels(best.cables, best.labels) : 0;
+  for (const by of others) {
+    if (least === 0) break;
+    const other = layWires(input, ground, { cables: [], marks: [], labels: new Map() }, by);
+    const poor = poorLabels(other.cables, other.labels);
+    if (poor < least) [best, least] = [other, poor];
+  }
+  return best;
 };
 
 /**
@@ -58,16 +90,21 @@ export const drawPlan = (input: PlanInput, last?: PlanDrawing): PlanDrawing => {
       input.mmPx,
       (station) => plateText(station, input).size,
     );
-  const known = { cables: before?.cables ?? [], labels: before?.labels ?? new Map<string, Label>() };
-  const cables = drawCables(input, ground, known.cables);
-  const labels = drawLabels(input, ground, cables, known);
-  const isSame = before?.cables === cables && before.labels === labels;
+  const known = {
+    cables: before?.cables ?? [],
+    marks: before?.marks ?? [],
+    labels: before?.labels ?? new Map<string, Label>(),
+  };
+  const { cables, marks, labels } = drawWires(input, ground, known);
+  const isSame = before?.cables === cables && before.labels === labels && before.marks === marks;
   return {
     groundMark,
     ground,
     walls: before?.walls ?? drawWalls(input, ground),
+    zones: before?.zones ?? drawZones(input, ground),
     cables,
+    marks,
     labels,
-    rooms: isSame ? before.rooms : drawRoomNames(input, ground, cables, labels.values()),
+    rooms: isSame ? before.rooms : drawRoomNames(input, ground, cables, [...labels.values(), ...marks]),
   };
 };

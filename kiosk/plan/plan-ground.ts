@@ -21,7 +21,7 @@ export const planGround = (
   wired: readonly string[],
   area: { width: number; height: number },
   mmPx: number,
-  sizeOf: (station: FaceStation) => { width: number; height: number },
+  sizeOf: (station: FaceStation) => { width: number; height: number; headPx: number },
 ): PlanGround => {
   const { plan } = scenario;
   // Room for a lane round the outermost plates, less where the screen is short.
@@ -54,7 +54,11 @@ export const planGround = (
     width: Math.max(0, area.width - 4),
     height: Math.max(0, area.height - 4),
   };
-  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer);
+  const headPx = new Map(stations.map((station) => [station.id as string, sizeOf(station).headPx]));
+  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer).map((plate) => ({
+    ...plate,
+    headPx: headPx.get(plate.id) ?? 0,
+  }));
   return { fit, area: { x: 0, y: 0, ...area }, plates, stations };
 };
 

@@ -1,3 +1,4 @@
+import type { CableId } from "../../shared/board/ids.ts";
 import type { AttemptView, BoardFace } from "../../shared/protocol/bench-view.ts";
 import type { Words } from "../text/words.svelte.ts";
 
@@ -14,6 +15,8 @@ export interface PlanInput {
   area: { width: number; height: number };
   mmPx: number;
   captionPx: number;
+  /** The cable that is touched. */
+  pickedCable?: CableId | undefined;
   words: Speaker;
   measure: Measure;
   /** True once texts have the widths of the kiosk's typeface: labels wait for it. */

@@ -1,10 +1,10 @@
 import type { FaceStation } from "../../shared/protocol/bench-view.ts";
 
 const widthsMm: Record<FaceStation["kind"], number> = {
-  way: 17,
+  way: 16,
   "socket-outlet": 12,
   "junction-box": 12,
-  fcu: 15.5,
+  fcu: 14,
   "ceiling-rose": 12,
   "plate-switch": 12,
   luminaire: 12,
@@ -12,7 +12,7 @@ const widthsMm: Record<FaceStation["kind"], number> = {
   "cooker-control": 12,
   appliance: 12,
 };
-const twinWidthMm = 17;
+const twinWidthMm = 15;
 const heightMm = 11.5;
 
 /** How large a station's plate is drawn on the plan, in millimetres; never under the 10 mm a finger needs. */

@@ -8,6 +8,7 @@ export const en = {
   // Always in view
   "caution.short":
     "Training board, extra-low voltage. Real circuits can kill. Leave real work to licensed people.",
+  "caution.line": "Training board. Real circuits can kill: leave real work to competent people.",
   "caution.long":
     "Training board, extra-low voltage. Real circuits can kill: isolate, prove dead, and leave the work to competent, licensed people under your local code.",
   "caution.title": "Before you start",
@@ -313,6 +314,18 @@ export const en = {
   "wire.choose-entry": "Which entry of {station}?",
   "wire.full": "{station} has no free entry.",
   "wire.same": "Both ends would be at {where}. Choose another.",
+  "wire.missed": "Nothing there. Tap a station.",
+  "wire.drag-missed": "No cable laid: let go on a station.",
+  "wire.open-card": "About {station}",
+  "zone.insulation": "in insulation",
+  "zone.insulation.A": "insulated wall",
+  "zone.insulation.100": "insulation up to 100 mm",
+  "zone.insulation.101": "insulation over 100 mm",
+  "zone.insulation.102": "insulated stud wall",
+  "zone.insulation.103": "insulated stud wall",
+  "zone.metal-frame": "metal-framed wall",
+  "plate.in": "in",
+  "plate.out": "out",
   "wire.real": "Plug the leads on the board by hand. The screen shows what it senses.",
   "wire.face.open-two": "Tap a station to open it. Two stand open side by side.",
   "wire.nothing": "Tap a station, then tap where the cable goes.",

@@ -4,6 +4,7 @@ import type { TextKey } from "./en.ts";
 /** The same sentences in Polish. */
 export const pl: Record<TextKey, string> = {
   "caution.short": "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód zabija. Zostaw go uprawnionym.",
+  "caution.line": "Tablica do nauki. Prawdziwy obwód zabija: zostaw go uprawnionym.",
   "caution.long":
     "Tablica do nauki, bardzo niskie napięcie. Prawdziwy obwód może zabić: odłącz, sprawdź brak napięcia i zostaw pracę ludziom z uprawnieniami, według miejscowych przepisów.",
   "caution.title": "Zanim zaczniesz",
@@ -300,6 +301,18 @@ export const pl: Record<TextKey, string> = {
   "wire.choose-entry": "Które wejście? {station}",
   "wire.full": "{station}: nie ma wolnego wejścia.",
   "wire.same": "Oba końce byłyby tu: {where}. Wybierz inne miejsce.",
+  "wire.missed": "Tu nic nie ma. Dotknij punktu.",
+  "wire.drag-missed": "Kabel nie leży: puść go na punkcie.",
+  "wire.open-card": "Opis: {station}",
+  "zone.insulation": "w izolacji",
+  "zone.insulation.A": "ściana z izolacją",
+  "zone.insulation.100": "izolacja do 100 mm",
+  "zone.insulation.101": "izolacja ponad 100 mm",
+  "zone.insulation.102": "ścianka z izolacją",
+  "zone.insulation.103": "ścianka z izolacją",
+  "zone.metal-frame": "ścianka na metalu",
+  "plate.in": "wej.",
+  "plate.out": "wyj.",
   "wire.real": "Wkładaj przewody do tablicy ręką. Ekran pokaże, co czuje.",
   "wire.face.open-two": "Dotknij, aby otworzyć. Dwa mogą stać obok siebie.",
   "wire.nothing": "Dotknij, skąd i dokąd ma iść kabel.",

@@ -3,6 +3,7 @@ import type { Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import { en, type TextKey } from "./en.ts";
+import { isTextKey } from "./is-text-key.ts";
 import { numberIn } from "./number-in.ts";
 
 type Catalogue = Record<TextKey, string>;
@@ -21,8 +22,6 @@ export const bringLanguage = async (language: Language): Promise<void> => {
 };
 
 const textIn = (language: Language, key: TextKey): string => (catalogues[language] ?? catalogues.en)[key];
-
-export const isTextKey = (key: string): key is TextKey => Object.hasOwn(en, key);
 
 /** Speaks the language of the bench. `lengthen` stretches every text, to see whether the screen can take it. */
 export class Words {

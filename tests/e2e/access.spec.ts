@@ -119,7 +119,6 @@ test("the keyboard alone takes a learner from the sign-in to a verdict, the focu
   await press(page, "key-take-2.5");
   await expect(page.getByTestId("dialog-tray")).toBeHidden();
   await press(page, "station-way-2");
-  await press(page, "key-run-cable");
   await press(page, "station-socket-1");
   await expect(page.getByTestId("cable-socket-1.a~way-2.a")).toBeAttached();
   expect(await isFocusSeen(page)).toBe(true);

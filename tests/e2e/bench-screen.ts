@@ -65,13 +65,18 @@ export class BenchScreen {
   /** Runs a cable by tapping one station of the plan and then the other. */
   async wireByTaps(from: string, to: string): Promise<void> {
     await this.get(`station-${from}`).tap();
-    await this.get("key-run-cable").tap();
     await this.get(`station-${to}`).tap();
+  }
+
+  /** Opens the card of a station: the second tap on it does. */
+  async openCard(station: string): Promise<void> {
+    await this.get(`station-${station}`).tap();
+    await this.get(`station-${station}`).tap();
   }
 
   /** Runs a cable from an entry of a station, chosen on its card, to another station or one of its entries. */
   async wireFromEntry(entry: string, to: string, toEntry?: string): Promise<void> {
-    await this.get(`station-${entry.slice(0, entry.lastIndexOf("."))}`).tap();
+    await this.openCard(entry.slice(0, entry.lastIndexOf(".")));
     await this.get(`entry-${entry}`).tap();
     await this.get(`station-${to}`).tap();
     if (toEntry !== undefined) await this.get(`entry-${toEntry}`).tap();
@@ -85,7 +90,7 @@ export class BenchScreen {
 
   /** Chooses what is fitted at a station, on its card. */
   async fit(station: string, setting: string, value: string): Promise<void> {
-    await this.get(`station-${station}`).tap();
+    await this.openCard(station);
     await this.get(`key-change-${setting}`).tap();
     await this.get(`key-set-${setting}-${value}`).tap();
     await this.get("key-close-card").tap();

@@ -94,14 +94,14 @@ export const everyScreen = async (
   await closeDialog(bench);
   await bench.get("key-close-card").tap();
   await look("wire, the plan");
-  await bench.get("station-fcu-2").tap();
+  await bench.openCard("fcu-2");
   await bench.get("key-change-fuseRatingA").tap();
   await look("wire, a station");
   await bench.get("key-close-card").tap();
   await bench.get("cable-fcu-1.a~fcu-2.a").tap();
   await look("wire, a cable");
   await bench.get("key-close-card").tap();
-  await bench.get("station-socket-2").tap();
+  await bench.openCard("socket-2");
   await bench.get("key-close-card").tap();
   await bench.get("key-tray").tap();
   await look("tray");

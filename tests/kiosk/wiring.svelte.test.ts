@@ -47,8 +47,7 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     await tap("key-tray");
     await screen.getByTestId("key-take-2.5").click();
     await screen.getByTestId("station-socket-1").click();
-    await screen.getByTestId("key-run-cable").click();
-    await expect.element(screen.getByTestId("say")).toHaveTextContent("Socket outlet 1 a");
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("From Socket outlet 1. Now tap where");
     await screen.getByTestId("station-socket-3").click();
     expect(sent).toEqual([
       { name: "plug-cable", command: { entryA: "socket-1.a", entryB: "socket-3.a", csaMm2: 2.5 } },
@@ -63,15 +62,65 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     ]);
   });
 
-  it("does nothing where a drag ends on no station, or where it began", async () => {
-    const { sent } = await showBench({ view: sampleView("wire"), width, height });
+  it("takes a drag that ends where it began for a tap", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
     const start = centre("station-way-1");
     const source = byId("station-way-1");
     pointer("pointerdown", source, start);
     pointer("pointermove", source, { clientX: start.clientX + 30, clientY: start.clientY - 4 });
     pointer("pointermove", source, { clientX: start.clientX + 4, clientY: start.clientY });
     pointer("pointerup", source, start);
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("From Way 1");
     expect(sent).toEqual([]);
+  });
+
+  it("says what a drag or a tap that met nothing did not do, and moves nothing for it", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("ring"), width, height });
+    const placed = () => JSON.stringify(byId("cable-socket-1.b~socket-2.a").getBoundingClientRect());
+    const before = placed();
+    const plan = byId("station-way-1").closest("section");
+    if (!plan) throw new Error("there is no plan");
+    const { left, bottom } = plan.getBoundingClientRect();
+    const nowhere = { clientX: left + 4, clientY: bottom - 4 };
+    const [start, source] = [centre("station-socket-2"), byId("station-socket-2")];
+    pointer("pointerdown", source, start);
+    for (const at of [{ clientX: start.clientX - 60, clientY: start.clientY + 60 }, nowhere])
+      pointer("pointermove", source, at);
+    pointer("pointerup", source, nowhere);
+    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("No cable laid");
+    expect(placed()).toBe(before);
+    source.click();
+    plan.dispatchEvent(new MouseEvent("click", { bubbles: true, ...nowhere }));
+    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("Nothing there");
+    expect(placed()).toBe(before);
+    expect(sent).toEqual([]);
+  });
+
+  it("takes a drag that ends right beside a plate, and a tap there, for the plate", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
+    const { right, top, height: high } = byId("station-socket-2").getBoundingClientRect();
+    const beside = { clientX: right + 8, clientY: top + high / 2 };
+    const [start, source] = [centre("station-way-1"), byId("station-way-1")];
+    pointer("pointerdown", source, start);
+    pointer("pointermove", source, { clientX: start.clientX + 60, clientY: start.clientY });
+    pointer("pointermove", source, beside);
+    pointer("pointerup", source, beside);
+    expect(sent.map(({ name }) => name)).toEqual(["plug-cable"]);
+    source.closest("section")?.dispatchEvent(new MouseEvent("click", { bubbles: true, ...beside }));
+    source.closest("section")?.dispatchEvent(new MouseEvent("click", { bubbles: true, ...beside }));
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("From Socket outlet 2");
+  });
+
+  it("tells about a station at the second tap on it, or at its i", async () => {
+    const { screen } = await showBench({ view: sampleView("wire"), width, height });
+    await screen.getByTestId("station-socket-1").click();
+    expect(document.querySelector("[data-testid='entry-socket-1.a']")).toBeNull();
+    await screen.getByTestId("station-socket-1").click();
+    await expect.element(screen.getByTestId("entry-socket-1.a")).toBeVisible();
+    await screen.getByTestId("key-close-card").click();
+    await screen.getByTestId("station-socket-1").click();
+    await screen.getByTestId("key-about").click();
+    await expect.element(screen.getByTestId("entry-socket-1.a")).toBeVisible();
   });
 
   it("asks which entry of a fused connection unit is meant, and plugs the one that is chosen", async () => {
@@ -98,9 +147,8 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
       async () => void window.dispatchEvent(new KeyboardEvent("keydown", { key: "Escape" })),
     ]) {
       await screen.getByTestId("station-socket-1").click();
-      await screen.getByTestId("key-run-cable").click();
       await giveUp();
-      await expect.element(screen.getByTestId("say")).toHaveTextContent("Wire the board");
+      await expect.element(screen.getByTestId("say")).toHaveTextContent("Tap a station, then tap where");
     }
     expect(sent).toEqual([]);
   });
@@ -200,6 +248,7 @@ describe("parts and sizes", () => {
 
   it("a fuse is chosen at its station", async () => {
     const { sent, screen } = await showBench({ view: sampleView("workshop"), width: 1280, height: 800 });
+    await screen.getByTestId("station-fcu-1").click();
     await screen.getByTestId("station-fcu-1").click();
     await screen.getByTestId("key-change-fuseRatingA").click();
     await screen.getByTestId("key-set-fuseRatingA-3").click();

@@ -1,5 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import workshop from "../../../hardware/boards/workshop.json" with { type: "json" };
+import { cableCarries } from "../../../server/view/cable-carries.ts";
+import { planZones } from "../../../server/view/plan-zones.ts";
 import type { BoardDescription } from "../../../shared/board/board.schema.ts";
 import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
 import { buildModel } from "../../../shared/circuit/build-model.ts";
@@ -28,6 +30,7 @@ const viewOf = (scenario: Scenario, built: Built): AttemptView => {
   const model = buildModel(wiring);
   return attempt({
     scenario: stripped,
+    zones: planZones(stripped.plan),
     cables: model.cables.map((cable) => ({
       id: cable.id,
       from: cable.from,
@@ -38,6 +41,7 @@ const viewOf = (scenario: Scenario, built: Built): AttemptView => {
         class: kind === "crossed" ? "live" : kind,
       })),
       path: routeBetween(cable.fromStation, cable.toStation)?.pathPoints ?? [],
+      ...cableCarries(verdict.figures.cables[cable.id] ?? {}),
       ...(cable.csaMm2 === undefined ? {} : { csaMm2: cable.csaMm2 }),
     })),
     verdict: {

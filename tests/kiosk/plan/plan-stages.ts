@@ -2,8 +2,8 @@ import { sizesFor } from "../../../kiosk/panel/sizes.ts";
 import { choosePanel } from "../../../kiosk/panel/panel-profile.ts";
 
 const panels = [
-  { width: 800, height: 480, stage: { width: 576, height: 384 } },
-  { width: 480, height: 800, stage: { width: 464, height: 460 } },
+  { width: 800, height: 480, stage: { width: 570, height: 381 } },
+  { width: 480, height: 800, stage: { width: 464, height: 430 } },
   { width: 1280, height: 800, stage: { width: 760, height: 600 } },
   { width: 800, height: 1280, stage: { width: 780, height: 900 } },
 ];
