@@ -2,7 +2,8 @@ import { isIP } from "node:net";
 import { z } from "zod";
 import { contactIdSchema } from "../shared/board/ids.schema.ts";
 
-const port = z.coerce.number().int().min(0).max(65_535);
+const portWords = "a port is a whole number from 0 to 65535";
+const port = z.coerce.number(portWords).int(portWords).min(0, portWords).max(65_535, portWords);
 
 const faultSchema = z.strictObject({
   contact: contactIdSchema,

@@ -7,6 +7,7 @@ import { demoLearners } from "./demo/learners.ts";
 import { AttemptReader } from "./store/attempt-reader.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { LearnerReader, LearnerWriter } from "./store/learners.ts";
+import { anchorFault, assertNotVanished, readAnchor } from "./store/log-anchor.ts";
 import { LogReader } from "./store/log-reader.ts";
 import { LogWriter } from "./store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
@@ -43,8 +44,12 @@ function prove(records: Records): void {
 function openOne(path: string): Omit<OpenedRecords, "isBesideDamaged"> {
   const open: Connection[] = [];
   try {
+    assertNotVanished(path);
+    const anchor = readAnchor(path);
     const writing = openForWriting(path);
     open.push(writing);
+    const fault = anchor && anchorFault(writing, anchor);
+    if (fault) throw new StoreError("damaged", { path, reason: fault });
     const log = new LogWriter(writing, path, systemClock());
     new LearnerWriter(writing).seed(demoLearners);
     const reading = openForReading(path);
@@ -58,6 +63,7 @@ function openOne(path: string): Omit<OpenedRecords, "isBesideDamaged"> {
       memoryReader: new BenchMemoryReader(reading),
     };
     prove(records);
+    log.checkpoint();
     return { records, writing, reading };
   } catch (error) {
     for (const database of open.toReversed()) database.close();
@@ -84,12 +90,15 @@ export function openRecords(path: string, note: (sentence: string) => void): Ope
     return { ...openOne(path), isBesideDamaged: false };
   } catch (error) {
     if (!isDamage(error)) throw error;
+    const reason = error instanceof StoreError ? String(error.facts["reason"]) : "";
     const kept = existsSync(path) ? "it was left as it is" : "it is not there";
     for (let number = 1; number <= mostBeside; number += 1) {
       const beside = join(dirname(path), `practice-beside-damaged-${number}.db`);
       try {
         const opened = openOne(beside);
-        note(`the log ${path} is damaged; ${kept}. Practice is recorded in ${beside}. Call the technician.`);
+        note(
+          `the log ${path} is damaged (${reason}); ${kept}. Practice is recorded in ${beside}. Call the technician.`,
+        );
         return { ...opened, isBesideDamaged: true };
       } catch (again) {
         if (!isDamage(again)) throw again;

@@ -7,6 +7,7 @@ import type { BoardDescription } from "../shared/board/board.schema.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { judge } from "../shared/rules/judge.ts";
 import { packVersion } from "../shared/rules/pack-version.ts";
+import type { Records } from "./bench/bench-core.ts";
 import { contactsOf } from "./board/contacts-of.ts";
 import { scannerProcess } from "./board/scanner-process.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
@@ -78,6 +79,17 @@ function openHeldRecords(path: string, note: (sentence: string) => void, letGo: 
   }
 }
 
+const checkpointEveryMs = 60_000;
+
+function checkpointWhenIdle({ log }: Records): void {
+  try {
+    log.checkpointIfNew();
+  } catch (error) {
+    // The next append meets the damage and says it.
+    if (!(error instanceof StoreError)) throw error;
+  }
+}
+
 /** Only a simulated board can be broken on purpose, and only at a contact it has. */
 function checkFaults({ faults, lines }: Environment, board: BoardDescription): void {
   if (faults.length > 0 && lines === "gpio")
@@ -113,6 +125,8 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     note,
   });
   const scenarios = new ScenarioFolder(folders.scenarios, note);
+  // What lies in the write-ahead file alone goes with it; where nothing is new, nothing is written.
+  const idle = setInterval(() => checkpointWhenIdle(opened.records), checkpointEveryMs).unref();
   let isClosed = false;
   const logState = (): Health["log"] => {
     try {
@@ -153,6 +167,8 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     close: () => {
       isClosed = true;
       check.stop();
+      clearInterval(idle);
+      opened.records.log.checkpoint();
       opened.reading.close();
       opened.writing.close();
       letGo();

@@ -1,3 +1,4 @@
+import { resolve } from "node:path";
 import { judge } from "../../shared/rules/judge.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
@@ -48,7 +49,8 @@ export async function run(args: string[]): Promise<number> {
     console.error("judge: name one wiring file, and --json for the verdict as JSON.");
     return 2;
   }
-  const read = readFileWith(path, readWiring);
+  // npm runs a command in the project's folder; whoever called it named the file from where they stood.
+  const read = readFileWith(resolve(process.env["INIT_CWD"] ?? "", path), readWiring);
   if (!read.ok) {
     for (const problem of read.problems) console.error(problemLine(problem));
     return 2;

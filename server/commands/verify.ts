@@ -1,6 +1,9 @@
-import { existsSync } from "node:fs";
+import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { basename, join } from "node:path";
 import { dataFolder, logFile } from "../folders.ts";
-import { openForReading } from "../store/open-database.ts";
+import { anchorFault, readAnchor } from "../store/log-anchor.ts";
+import { type Connection, openForReading } from "../store/open-database.ts";
 import { readThrough } from "../store/read-through.ts";
 import { StoreError } from "../store/store-error.ts";
 import { verifyLog } from "../store/verify-log.ts";
@@ -9,49 +12,75 @@ const say = (sentence: string): void => {
   process.stdout.write(`${sentence}\n`);
 };
 
+/** Opens a log for reading; one that lies on a medium that takes no file beside it is read from a copy. */
+function openAnywhere(file: string): { database: Connection; remove: () => void } {
+  try {
+    return { database: openForReading(file), remove: () => undefined };
+  } catch (error) {
+    if (!(error instanceof StoreError) || error.code !== "read-only") throw error;
+    const folder = mkdtempSync(join(tmpdir(), "spurwise-verify-"));
+    const remove = (): void => rmSync(folder, { recursive: true, force: true });
+    try {
+      const copy = join(folder, basename(file));
+      copyFileSync(file, copy);
+      if (existsSync(`${file}-wal`)) copyFileSync(`${file}-wal`, `${copy}-wal`);
+      return { database: openForReading(copy), remove };
+    } catch (again) {
+      remove();
+      throw again;
+    }
+  }
+}
+
+/** What is wrong with an opened log, in a sentence; undefined where nothing is. */
+function faultOf(database: Connection, file: string): string | undefined {
+  const damage = readThrough(database, () => database.pragma("quick_check(1)", { simple: true }));
+  if (damage !== "ok")
+    return `The log file is damaged: ${String(damage)}. It was left as it is; restore a back-up.`;
+  const check = verifyLog(database);
+  if (!check.isSound)
+    return `The log was changed. First bad record: ${check.firstBadRecord}: ${check.reason}.`;
+  const anchor = readAnchor(file);
+  const fault = anchor && anchorFault(database, anchor);
+  if (fault) return `The log is not what was written: ${fault}. Restore a back-up.`;
+  say(`The log is sound: ${check.rowCount} records and ${check.documentCount} documents, none changed.`);
+  return undefined;
+}
+
+function sentenceFor({ code, facts }: StoreError, file: string): string {
+  if (code === "damaged")
+    return `The log file ${file} is damaged and cannot be read. It was left as it is; restore a back-up.`;
+  if (code === "newer-than-program")
+    return `The log ${file} was written by a newer version of Spurwise (${facts["found"]}, this one knows ${facts["known"]}). Update Spurwise.`;
+  return `The log ${file} cannot be opened: ${String(facts["reason"] ?? code)}.`;
+}
+
 /**
  * `verify [folder or file]`: checks the log of a bench, by default the one of this folder. Exit code 0 where
- * every record is as it was written, 1 where one is not (the first is named), 2 where there is no log to check.
+ * every record is as it was written, 1 where one is not (the first is named) or where the log is not as far as it had
+ * come, 2 where there is no log to check.
  */
 export async function run(args: string[]): Promise<number> {
   const path = args[0] ?? logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const file = path.endsWith(".db") ? path : logFile(path);
   if (!existsSync(file)) {
-    say(`There is no log at ${file}.`);
-    return 2;
+    const anchor = readAnchor(file);
+    say(`There is no log at ${file}${anchor ? `, and there was one of ${anchor.rowCount} records` : ""}.`);
+    return anchor ? 1 : 2;
   }
   try {
-    const database = openForReading(file);
+    const { database, remove } = openAnywhere(file);
     try {
-      const damage = readThrough(database, () => database.pragma("quick_check(1)", { simple: true }));
-      if (damage !== "ok") {
-        say(`The log file is damaged: ${String(damage)}. It was left as it is; restore a back-up.`);
-        return 1;
-      }
-      const check = verifyLog(database);
-      if (check.isSound) {
-        say(
-          `The log is sound: ${check.rowCount} records and ${check.documentCount} documents, none changed.`,
-        );
-        return 0;
-      }
-      say(`The log was changed. First bad record: ${check.firstBadRecord}: ${check.reason}.`);
-      return 1;
+      const fault = faultOf(database, file);
+      if (fault) say(fault);
+      return fault ? 1 : 0;
     } finally {
       database.close();
+      remove();
     }
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
-    const { code, facts } = error;
-    if (code === "damaged") {
-      say(`The log file ${file} is damaged and cannot be read. It was left as it is; restore a back-up.`);
-      return 1;
-    }
-    if (code === "newer-than-program")
-      say(
-        `The log ${file} was written by a newer version of Spurwise (${facts["found"]}, this one knows ${facts["known"]}). Update Spurwise.`,
-      );
-    else say(`The log ${file} cannot be opened: ${String(facts["reason"] ?? code)}.`);
-    return 2;
+    say(sentenceFor(error, file));
+    return error.code === "damaged" ? 1 : 2;
   }
 }

@@ -1,13 +1,15 @@
 import type { Statement } from "better-sqlite3";
+import { statSync } from "node:fs";
 import { v7 as uuidV7 } from "uuid";
 import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Clock } from "../clock/clock.ts";
 import { AttemptTable } from "./attempt-table.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
+import { keepAnchor, type LogAnchor } from "./log-anchor.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
-import { toStoreError } from "./store-error.ts";
+import { StoreError, toStoreError } from "./store-error.ts";
 
 /** Something that happened, before it has a place in the log. */
 export interface NewEvent {
@@ -19,6 +21,12 @@ export interface NewEvent {
 
 /** A clock that runs on by this much more or less than the time that went by was set meanwhile. */
 const jumpMs = 2000;
+
+/** Which file lies at a path; undefined where there is none. */
+function fileIdOf(path: string): string | undefined {
+  const found = statSync(path, { throwIfNoEntry: false, bigint: true });
+  return found && `${found.dev}:${found.ino}`;
+}
 
 /**
  * The only writer of the log. Makes the bench id at the first start and counts the boots. What `append`
@@ -34,7 +42,9 @@ export class LogWriter {
   readonly #end: Statement;
   readonly #document: Statement;
   readonly #attempts: AttemptTable;
+  readonly #fileId: string | undefined;
   #sequence = 0;
+  #anchoredCount = -1;
   #rowCount: number;
   #previousHash: Uint8Array;
   #last: { monotonicMs: number; wallMs: number } | undefined;
@@ -55,6 +65,7 @@ export class LogWriter {
       "INSERT INTO document (hash, kind, bytes) VALUES (?, ?, ?) ON CONFLICT (hash) DO NOTHING",
     );
     this.#attempts = new AttemptTable(database);
+    this.#fileId = fileIdOf(path);
     try {
       this.#attempts.bringUpToDate();
       this.benchId = this.#makeBench();
@@ -100,6 +111,7 @@ export class LogWriter {
     const rows = this.#rowsOf([...this.#jump(now, events[0]?.attemptId ?? null), ...events], now);
     const end = rows.at(-1);
     if (!end) return [];
+    this.#assertThere();
     try {
       this.#database.transaction(() => {
         this.#write(rows);
@@ -113,7 +125,49 @@ export class LogWriter {
     this.#rowCount += rows.length;
     this.#previousHash = end.hash;
     this.#last = now;
+    // A folder that was taken away takes what is written into it along: nobody is told that it is kept.
+    this.#assertThere();
+    if (rows.some(({ type }) => type === "handed-in")) this.checkpoint();
     return rows;
+  }
+
+  /**
+   * Brings what lies in the write-ahead file into the main one, as far as nobody reads it. It takes nothing from what
+   * is durable already, so what stands in its way is left for the next append to say. How far the log has come is kept
+   * outside it.
+   */
+  checkpoint(): void {
+    try {
+      this.#database.pragma("wal_checkpoint(PASSIVE)");
+      const anchor = this.#anchor();
+      if (anchor) keepAnchor(this.#path, anchor);
+      this.#anchoredCount = this.#rowCount;
+    } catch (error) {
+      const known = toStoreError(error, this.#path);
+      if (known.code === "damaged") throw known;
+    }
+  }
+
+  /** As `checkpoint`, where something was written since the last. */
+  checkpointIfNew(): void {
+    if (this.#rowCount !== this.#anchoredCount) this.checkpoint();
+  }
+
+  #anchor(): LogAnchor | undefined {
+    const last = this.#database
+      .prepare<[string], { boot: number; sequence: number; hash: Uint8Array }>(
+        "SELECT boot, sequence, hash FROM log WHERE bench_id = ? ORDER BY boot DESC, sequence DESC LIMIT 1",
+      )
+      .get(this.benchId);
+    if (!last) return undefined;
+    const { boot, sequence, hash } = last;
+    return { benchId: this.benchId, boot, sequence, rowCount: this.#rowCount, head: hexOf(hash) };
+  }
+
+  /** @throws StoreError `damaged` where the file is no longer the one that was opened. */
+  #assertThere(): void {
+    if (fileIdOf(this.#path) !== this.#fileId)
+      throw new StoreError("damaged", { path: this.#path, reason: "the file is no longer where it was" });
   }
 
   /** To be called inside a transaction. */

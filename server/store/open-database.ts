@@ -54,6 +54,8 @@ export function openForWriting(path: string, steps: readonly string[] = migratio
     database.pragma("journal_mode = WAL");
     database.pragma("synchronous = FULL");
     migrate(database, path, steps);
+    // What a migration made must not lie in the write-ahead file alone: whoever copies the main file has it too.
+    if (found < steps.length) database.pragma("wal_checkpoint(TRUNCATE)");
     database.prepare("SELECT count(*) FROM sqlite_schema").get();
     makeDurable(database, path);
     return database;

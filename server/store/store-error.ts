@@ -1,6 +1,14 @@
 /** What went wrong with the records, by code; callers test `code`, never the text. */
 export type StoreErrorCode =
-  "disk-full" | "damaged" | "newer-than-program" | "not-durable" | "clock-before-epoch" | "in-use" | "failed";
+  | "disk-full"
+  | "damaged"
+  | "newer-than-program"
+  | "not-durable"
+  | "clock-before-epoch"
+  | "in-use"
+  | "lock-broken"
+  | "read-only"
+  | "failed";
 
 /** The records could not be read or written: a broken machine, not a learner's mistake. */
 export class StoreError extends Error {
@@ -16,6 +24,8 @@ export class StoreError extends Error {
 
 const codeOf = (error: unknown): string =>
   error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : "";
+
+const writeDenied = new Set(["EROFS", "EACCES", "EPERM"]);
 
 const readCodes = new Set([
   "SQLITE_IOERR_READ",
@@ -36,6 +46,8 @@ export function toStoreError(error: unknown, path: string): StoreError {
   if (readCodes.has(code)) return new StoreError("damaged", facts, error);
   if (code === "SQLITE_FULL" || code.startsWith("SQLITE_IOERR") || code === "ENOSPC")
     return new StoreError("disk-full", facts, error);
+  if (code.startsWith("SQLITE_READONLY") || code.startsWith("SQLITE_CANTOPEN") || writeDenied.has(code))
+    return new StoreError("read-only", facts, error);
   if (code.startsWith("SQLITE_CORRUPT") || code === "SQLITE_NOTADB")
     return new StoreError("damaged", facts, error);
   if (code.startsWith("SQLITE_BUSY")) return new StoreError("in-use", facts, error);

@@ -3,6 +3,7 @@ import { eventOfBytes } from "./event-bytes.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
 import { rowOfRecord } from "./row-of-record.ts";
+import { schemaFault } from "./schema-fault.ts";
 import { toStoreError } from "./store-error.ts";
 
 /** What a check of the log came to. `firstBadRecord` names the first record that is not as it was written. */
@@ -120,6 +121,8 @@ function* checkedRows(
       return bad(`document ${hexOf(hash)} (${kind})`, "its content is not what was written");
     documentCount += 1;
   }
+  const fault = schemaFault(database);
+  if (fault) return bad("the log's own rules", fault);
   return { isSound: true, rowCount, documentCount };
 }
 

@@ -32,6 +32,8 @@ export function createApp({ kioskFolder, isLoopbackOnly, health, wiring, note }:
         directives: {
           "default-src": ["'self'"],
           "connect-src": ["'self'"],
+          // The bench has its own letters; helmet would let them come from any site.
+          "font-src": ["'self'"],
           "img-src": ["'self'", "data:"],
           // Positions on the plan are set as style properties; no style comes from outside.
           "style-src": ["'self'", "'unsafe-inline'"],

@@ -5,6 +5,7 @@ import { type Environment, EnvironmentError, readEnvironment } from "../../serve
 import { UnusableFileError } from "../../server/library.ts";
 import { type OpenedParts, openParts } from "../../server/parts.ts";
 import { openForWriting } from "../../server/store/open-database.ts";
+import { sentenceFor } from "../../server/start-sentence.ts";
 import { StoreError } from "../../server/store/store-error.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
 import { TestBench } from "./test-bench.ts";
@@ -133,6 +134,33 @@ describe("what a bench opens at its start", () => {
     const again = opened(usual(data, { board: "small" }));
     expect(again.opened.parts.bench.records?.attempts.byId(id)).toMatchObject({ status: "open" });
     expect(readFileSync(path).equals(rubbish)).toBe(true);
+  });
+
+  it("says in one sentence what stands in the way of a start, and what to do", () => {
+    const sentence = (said: Record<string, string>): string | undefined => {
+      try {
+        opened({ ...readEnvironment(said), board: "small" });
+        return undefined;
+      } catch (error) {
+        return sentenceFor(error);
+      }
+    };
+    const folder = temporaryFolder();
+    const file = join(folder, "a-file");
+    writeFileSync(file, "");
+    expect(sentence({ SPURWISE_PORT: "eighty" })).toBe(
+      'SPURWISE_PORT: "eighty": a port is a whole number from 0 to 65535',
+    );
+    for (const data of [file, join(file, "in-it")])
+      expect(sentence({ SPURWISE_DATA: data })).toMatch(
+        /is a file or lies in one. Set SPURWISE_DATA to a folder/,
+      );
+    writeFileSync(join(folder, "in-use.lock"), Buffer.alloc(4096, 7));
+    expect(sentence({ SPURWISE_DATA: folder })).toMatch(/in-use.lock is broken. It holds nothing; remove it/);
+    const full = new StoreError("disk-full", { path: "/data/in-use.lock" });
+    expect(sentenceFor(full)).toMatch(/^the disk is full: \/data\/in-use.lock/);
+    const readOnly = new StoreError("read-only", { path: "/data" });
+    expect(sentenceFor(readOnly)).toMatch(/^\/data may not be written/);
   });
 
   it("refuses a log of a later version in a way that can be told from damage", () => {

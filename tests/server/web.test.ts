@@ -195,6 +195,8 @@ describe("the pages", () => {
     expect(page.body).toContain("Spurwise");
     expect(page.headers["cache-control"]).toBe("no-cache");
     expect(page.headers["content-security-policy"]).toMatch(/script-src 'self'(;|$)/);
+    expect(page.headers["content-security-policy"]).toMatch(/font-src 'self'(;|$)/);
+    expect(page.headers["content-security-policy"]).not.toContain("https:");
     expect(page.headers["content-security-policy"]).not.toContain("upgrade-insecure-requests");
     expect(page.headers["strict-transport-security"]).toBeUndefined();
     expect((await get(`${url}/assets/bench-3f2a.js`)).headers["cache-control"]).toMatch(

@@ -98,6 +98,18 @@ describe("judging a wiring file", () => {
     expect(out).toBe("");
   });
 
+  it("finds the file from the folder the command was called in, which npm names in INIT_CWD", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "mine.json"), JSON.stringify(right));
+    vi.stubEnv("INIT_CWD", folder);
+    const out = vi.spyOn(console, "log").mockImplementation(() => undefined);
+    onTestFinished(() => {
+      out.mockRestore();
+      vi.unstubAllEnvs();
+    });
+    expect(await run(["mine.json"])).toBe(0);
+  });
+
   it("ends with 2 where no file, two files or a wrong option is named", async () => {
     expect((await judged(right, "another.json")).code).toBe(2);
     const { code, err } = await judged(right, "--jsn");

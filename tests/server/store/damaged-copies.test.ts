@@ -47,7 +47,7 @@ async function practiceOn(data: string): Promise<Outcome> {
   const { records, isLogDamaged } = opened.parts.bench;
   const bench = new TestBench({ parts: { records, isLogDamaged: isLogDamaged === true } });
   try {
-    bench.start();
+    await bench.start();
     opened.parts.logState();
     await bench.refusal("sign-out", {});
     const signedIn = await bench.refusal("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });

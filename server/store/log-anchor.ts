@@ -1,0 +1,92 @@
+import { closeSync, fsyncSync, openSync, readFileSync, renameSync, statSync, writeSync } from "node:fs";
+import { dirname } from "node:path";
+import { z } from "zod";
+import type { Connection } from "./open-database.ts";
+import { readThrough } from "./read-through.ts";
+import { hexOf } from "./row-hash.ts";
+import { StoreError } from "./store-error.ts";
+
+const anchorSchema = z.strictObject({
+  benchId: z.string(),
+  boot: z.number().int(),
+  sequence: z.number().int(),
+  /** How many records there were, the one named above the last of them. */
+  rowCount: z.number().int(),
+  /** Hash of that record, in hexadecimal. */
+  head: z.string(),
+});
+
+/** How far a log had come, kept outside it, so that one that vanished, was shortened or was swapped is known. */
+export type LogAnchor = z.infer<typeof anchorSchema>;
+
+const anchorFile = (logPath: string): string => `${logPath}.anchor.json`;
+
+/** The anchor beside a log; undefined where there is none, or none that can be read. */
+export function readAnchor(logPath: string): LogAnchor | undefined {
+  try {
+    return anchorSchema.safeParse(JSON.parse(readFileSync(anchorFile(logPath), "utf8"))).data;
+  } catch {
+    return undefined;
+  }
+}
+
+/**
+ * Keeps an anchor beside its log, whole or not at all, and on the disk when it returns.
+ *
+ * @throws a file system error; then the anchor of before still stands.
+ */
+export function keepAnchor(logPath: string, anchor: LogAnchor): void {
+  const path = anchorFile(logPath);
+  const file = openSync(`${path}.new`, "w");
+  try {
+    writeSync(file, `${JSON.stringify(anchor)}\n`);
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+  renameSync(`${path}.new`, path);
+  const folder = openSync(dirname(path), "r");
+  try {
+    fsyncSync(folder);
+  } finally {
+    closeSync(folder);
+  }
+}
+
+/**
+ * What speaks against a log by its anchor, in words; undefined where nothing does.
+ *
+ * @throws StoreError `damaged` where the log cannot be read.
+ */
+export function anchorFault(database: Connection, anchor: LogAnchor): string | undefined {
+  const { benchId, boot, sequence, rowCount, head } = anchor;
+  return readThrough(database, () => {
+    const end = database
+      .prepare<[string], { row_count: number }>("SELECT row_count FROM log_end WHERE bench_id = ?")
+      .get(benchId);
+    if (!end) return `it is not the log of bench ${benchId}, which stood here with ${rowCount} records`;
+    if (end.row_count < rowCount) return `it had ${rowCount} records and has ${end.row_count} now`;
+    const row = database
+      .prepare<[string, number, number], { hash: Uint8Array }>(
+        "SELECT hash FROM log WHERE bench_id = ? AND boot = ? AND sequence = ?",
+      )
+      .get(benchId, boot, sequence);
+    return row && hexOf(row.hash) === head
+      ? undefined
+      : `its record ${rowCount} (boot ${boot}, event ${sequence}) is not the one that was written`;
+  });
+}
+
+/**
+ * Looks before a log is opened whether it is there at all, where an anchor says that it was.
+ *
+ * @throws StoreError `damaged` where it is gone or empty; nothing is made in its place.
+ */
+export function assertNotVanished(logPath: string): void {
+  const anchor = readAnchor(logPath);
+  if (anchor && !statSync(logPath, { throwIfNoEntry: false })?.size)
+    throw new StoreError("damaged", {
+      path: logPath,
+      reason: `the log of ${anchor.rowCount} records is gone`,
+    });
+}
