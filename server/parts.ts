@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { isAbsolute, join, resolve } from "node:path";
+import { linesSentence } from "../hardware/lines/lines-sentence.ts";
 import type { LinesKind } from "../hardware/scan/scanner-messages.ts";
 import { systemdWatchdog } from "../hardware/scan/systemd-watchdog.ts";
 import type { BoardDescription } from "../shared/board/board.schema.ts";
@@ -154,6 +155,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
         records: opened.records,
         isLogDamaged: opened.isBesideDamaged,
         note,
+        noBoardSentence: linesSentence,
       },
       kioskFolder: folders.kiosk,
       isLoopbackOnly: ["127.0.0.1", "::1", "localhost"].includes(environment.host),

@@ -33,7 +33,11 @@ const sentences: Record<LinesError["code"], (facts: Facts) => string> = {
     "40-pin header (BCM 0 to 27) and that nothing else changes it, then restart the bench.",
 };
 
-/** One sentence for the technician: what is wrong with the board's edge, and the remedy. */
-export function linesSentence({ code, facts }: Pick<LinesError, "code" | "facts">): string {
-  return sentences[code](facts);
-}
+const isLinesCode = (code: string): code is LinesError["code"] => Object.hasOwn(sentences, code);
+
+/** One sentence for the technician: why there is no board, and the remedy. */
+export const linesSentence = ({ code, facts }: { code: string; facts: Facts }): string =>
+  isLinesCode(code)
+    ? sentences[code](facts)
+    : "The scanner, which reads the mock board, stopped; it is started again by itself: " +
+      "if the board is not there within a minute, restart the bench.";

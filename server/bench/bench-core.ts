@@ -5,7 +5,7 @@ import { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import type { BoardPort } from "../board/scanner-port.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
-import { BoardNow } from "./board-now.ts";
+import { BoardNow, type NoBoard } from "./board-now.ts";
 import { RecordsHealth } from "./records-health.ts";
 import { Session } from "./session.ts";
 import { Work } from "./work.ts";
@@ -46,6 +46,8 @@ export interface BenchParts {
   /** The bench's own log is damaged and `records` are beside it: for practice, never for assessed work. */
   isLogDamaged?: boolean;
   note: (sentence: string) => void;
+  /** Why there is no board and what to do, for whoever reads the terminal or the journal. */
+  noBoardSentence: (why: NoBoard) => string;
 }
 
 /**

@@ -4,6 +4,7 @@ import { byBench } from "../../shared/protocol/author.ts";
 import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
 import { leadsOfPlugged } from "../board/leads-of-cables.ts";
 import type { BenchCore } from "./bench-core.ts";
+import type { NoBoard } from "./board-now.ts";
 import { endChecks, noteLead, testLeadAgain } from "./board-check.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
 import { type Plugged, pluggedOf } from "../../shared/wiring/plugged.ts";
@@ -34,6 +35,8 @@ export class BenchLoop implements BoardListener {
   #faultText = "[]";
   #isFaultLogDue = false;
   #isResumeDue = false;
+  /** Why the board is not there, as it was last said; undefined while it is. */
+  #saidWhy: string | undefined;
 
   constructor(core: BenchCore) {
     this.#core = core;
@@ -52,6 +55,8 @@ export class BenchLoop implements BoardListener {
 
   opened(info: Parameters<BoardListener["opened"]>[0]): void {
     this.#core.board.open(info);
+    if (this.#saidWhy !== undefined) this.#core.parts.note("board: it is there again");
+    this.#saidWhy = undefined;
     this.#core.publish();
   }
 
@@ -59,10 +64,19 @@ export class BenchLoop implements BoardListener {
     this.#core.board.move(moved);
   }
 
-  lost(why: { code: string; facts: Record<string, string | number> }): void {
+  lost(why: NoBoard): void {
     this.#core.board.lose(why);
+    this.#sayWhy(why);
     endChecks(this.#core);
     this.#core.publish();
+  }
+
+  /** For the terminal and the journal: once for each reason, however often the board is tried again. */
+  #sayWhy(why: NoBoard): void {
+    const { noBoardSentence, note } = this.#core.parts;
+    const sentence = noBoardSentence(why);
+    if (sentence !== this.#saidWhy) note(`board: ${sentence}`);
+    this.#saidWhy = sentence;
   }
 
   sensed(state: SensedState): void {

@@ -3,9 +3,15 @@ import type { ContactId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { LeadResult } from "../board/scanner-port.ts";
 
+/** Why there is no board: a code, and what it is about. */
+export interface NoBoard {
+  code: string;
+  facts: Record<string, string | number>;
+}
+
 export type BoardStatus =
   | { state: "starting" }
-  | { state: "no-board"; code: string; facts: Record<string, string | number> }
+  | ({ state: "no-board" } & NoBoard)
   | { state: "ready"; hasCodes: boolean; hasProbes: boolean };
 
 export interface SelfCheck {
@@ -94,7 +100,7 @@ export class BoardNow {
     this.#firstTrueRevision = Infinity;
   }
 
-  lose(why: { code: string; facts: Record<string, string | number> }): void {
+  lose(why: NoBoard): void {
     this.#status = { state: "no-board", ...why };
   }
 

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
+import { linesSentence } from "../../hardware/lines/lines-sentence.ts";
 import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
 import { demoLearners } from "../../server/demo/learners.ts";
@@ -96,6 +97,7 @@ export class TestBench {
       findings: options.findings ?? "asked",
       records,
       note: (sentence) => void this.notes.push(sentence),
+      noBoardSentence: linesSentence,
       ...options.parts,
     };
     this.bench = new Bench(this.parts);
