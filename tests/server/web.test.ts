@@ -1,7 +1,8 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { request } from "node:http";
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
+import { io } from "socket.io-client";
+import { describe, expect, it, onTestFinished } from "vitest";
 import { readWiring } from "../../shared/wiring/read-wiring.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { actSamples } from "./acts/act-samples.ts";
@@ -155,6 +156,23 @@ describe("a screen that connects", () => {
     const seen = await two.sees(({ person }) => person !== null);
     expect(seen).toEqual(JSON.parse(JSON.stringify(bench.view())));
     expect(seen.learners).toEqual([]);
+  });
+});
+
+describe("a socket of no audience", () => {
+  it("gets no view and has no act, while the bench's own screen gets both", async () => {
+    const { bench, url } = await testServer();
+    const screen = new Screen(url);
+    const stranger = io(url, { transports: ["websocket"], reconnection: false, forceNew: true });
+    onTestFinished(() => void stranger.disconnect());
+    const heard: string[] = [];
+    stranger.onAny((name: string) => heard.push(name));
+    await new Promise((done) => stranger.once("connect", () => done(undefined)));
+    stranger.emit("set-language", { language: "pl" }, () => heard.push("answer"));
+    await screen.does("set-large", { isLarge: true });
+    await screen.sees(({ isLarge }) => isLarge);
+    expect(heard).toEqual([]);
+    expect(bench.view()).toMatchObject({ language: "en", isLarge: true });
   });
 });
 
