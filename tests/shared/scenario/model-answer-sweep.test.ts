@@ -6,6 +6,7 @@ import type { RuleId } from "../../../shared/rules/rule.ts";
 import type { Finding, Verdict } from "../../../shared/rules/verdict.ts";
 import type { Scenario } from "../../../shared/scenario/scenario.schema.ts";
 import { toWiring } from "../../../shared/scenario/to-wiring.ts";
+import { supply } from "../../../shared/trade/supply.ts";
 import { entriesOf } from "../../../shared/wiring/buses.ts";
 import type { CableSpec, Wiring } from "../../../shared/wiring/wiring.schema.ts";
 import { crossings, opened } from "../rules/change-cable.ts";
@@ -52,6 +53,16 @@ const spoiltWays = (wiring: Wiring): { what: string; wiring: Wiring }[] =>
       })),
     ];
   });
+
+/** Facts in amperes above what the supply gives into a dead short, its own impedance counted. */
+function impossibleCurrents({ findings }: Verdict, wiring: Wiring): string[] {
+  const mostA = supply.nominalV / (wiring.supply?.zeOhm ?? 0.35);
+  return findings.flatMap(({ id, facts }) =>
+    Object.entries(facts).flatMap(([key, value]) =>
+      /[a-z]A$/.test(key) && typeof value === "number" && value > mostA ? [`${id}: ${key} ${value}`] : [],
+    ),
+  );
+}
 
 /** Two rules that may not both be said of one cable or station, since the one says that the other does not apply. */
 const exclusive: readonly [RuleId, RuleId][] = [
@@ -113,8 +124,12 @@ describe.each(answers)(
     const of = (check: (verdict: Verdict, wiring: Wiring) => string[]): string[] =>
       spoilt.flatMap(({ what, wiring, verdict }) => check(verdict, wiring).map((line) => `${what}: ${line}`));
 
-    it("gives no two findings that contradict one another", () => {
+    it("shows no current that the supply cannot give", () => {
       expect(spoilt.length).toBeGreaterThan(5);
+      expect(of(impossibleCurrents)).toEqual([]);
+    });
+
+    it("gives no two findings that contradict one another", () => {
       expect(of(contradictions)).toEqual([]);
     });
 
