@@ -26,6 +26,7 @@ export class SimulatedLines implements Lines {
   readonly #joins: Set<LineIndex>[];
   readonly #faults = new Map<LineIndex, LineFault>();
   #ties: [LineIndex, LineIndex][] = [];
+  #noise: { share: number; random: () => number } | undefined;
   #nodes: Int32Array | undefined;
   #loosePhase = -1;
 
@@ -78,6 +79,11 @@ export class SimulatedLines implements Lines {
     this.#ties.push([lineA, lineB]);
   }
 
+  /** From now on each input bit is read wrong in this share of readings, 0 to 1. */
+  setNoise(share: number, random: () => number): void {
+    this.#noise = { share, random };
+  }
+
   /** Parts all tied outputs. */
   untieOutputs(): void {
     this.#ties = [];
@@ -116,7 +122,8 @@ export class SimulatedLines implements Lines {
     for (const [line, fault] of this.#faults) if (fault === "stuck-low") isLow[nodes[line]!] = 1;
     const reading = Uint8Array.from(nodes, (node) => isLow[node]!);
     for (const [line, fault] of this.#faults) if (fault === "dead-input") reading[line] = 0;
-    return reading;
+    const { share, random } = this.#noise ?? { share: 0, random: () => 1 };
+    return share === 0 ? reading : reading.map((bit) => (random() < share ? 1 - bit : bit));
   }
 
   /** For every line the least line of its node, with loose contacts as they stand at this exchange. */

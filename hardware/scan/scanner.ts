@@ -30,6 +30,8 @@ export interface SensedLines {
   codes: Uint8Array;
   /** False while something changed so lately that a plug may be half in. */
   isSettled: boolean;
+  /** True while decodes are refused one after the other: nothing that is read can be believed. */
+  isNoisy: boolean;
   /** Time of the reading that showed it. */
   sensedAtMs: number;
 }
@@ -58,8 +60,12 @@ const restAfterMs = 60_000;
 /** Ten patterns a second are enough on a board at rest. */
 const restPauseMs = 100;
 const usualActivePauseMs = 2;
-/** How often lines left out as unsteady are tried again. */
+/** How often lines left out as unsteady, or a board that could not be decoded, are tried again. */
 const unsteadyRetryMs = 1_000;
+/** So many decodes refused in a row, each of several attempts, and the board is not believed. */
+const refusedToDoubt = 2;
+/** A noisy board is believed again after this long without a misread, and a decode that is accepted. */
+const quietToBelieveMs = 2_000;
 
 /**
  * Keeps watch over a board, one pattern a step, and says what it senses each time that differs. It has no clock:
@@ -83,6 +89,9 @@ export class Scanner {
   #triedAgainMs = 0;
   /** Lines left out as unsteady that were so again when tried. */
   #confirmedUnsteady: ReadonlySet<LineIndex> = new Set();
+  #refusedCount = 0;
+  #isNoisy = false;
+  #misreadMs = 0;
   #hurriedPatterns = 0;
   #isSelfCheckWanted = false;
 
@@ -168,6 +177,7 @@ export class Scanner {
         const reading = yield next;
         if (pulled === released) this.#believeCodes(reading.codes);
         const misreading = misfits(this.#model, pulled, reading.lines);
+        if (misreading.length > 0) this.#misreadMs = this.#nowMs;
         this.#looseLeads.noteMisreads(misreading, this.#nowMs);
         const suspects = misreading.filter((line) => this.#looseLeads.mayDecode(line, this.#nowMs));
         if (suspects.length > 0)
@@ -233,8 +243,14 @@ export class Scanner {
     });
     // One picture of both: at the start codes without their leads would look like a board that was emptied.
     this.#noteCodes(found.codes);
-    if (found.isAccepted) this.#believe(found.model, noted);
-    else this.#looseLeads.noteDecode(found.misfits, this.#nowMs);
+    if (found.isAccepted) {
+      this.#refusedCount = 0;
+      this.#believe(found.model, noted);
+    } else {
+      this.#refusedCount += 1;
+      this.#looseLeads.noteDecode(found.misfits, this.#nowMs);
+      this.#doubt(this.#isNoisy || this.#refusedCount >= refusedToDoubt);
+    }
     this.#triedAgainMs = this.#nowMs;
   }
 
@@ -244,13 +260,18 @@ export class Scanner {
     this.fullDecodeCount += 1;
     const noted = this.#noteDecode(unsteadyLines(this.#model));
     const found = yield* decodeOnce(this.#lines.lineCount, { neverPull: this.#neverPull });
+    this.#refusedCount = found.isAccepted ? 0 : this.#refusedCount + 1;
+    const isQuiet = this.#nowMs - this.#misreadMs >= quietToBelieveMs;
+    const isRefused = this.#refusedCount >= refusedToDoubt && this.#shown === undefined;
+    this.#doubt(isRefused || (this.#isNoisy && !(found.isAccepted && isQuiet)));
     this.#confirmedUnsteady = found.isAccepted ? new Set() : unsteadyLines(this.#model);
     if (found.isAccepted) this.#believe(found.model, noted);
     this.#show();
   }
 
   #isRetryDue(): boolean {
-    return unsteadyLines(this.#model).size > 0 && this.#nowMs - this.#triedAgainMs >= unsteadyRetryMs;
+    const isDoubtful = unsteadyLines(this.#model).size > 0 || this.#isNoisy || this.#shown === undefined;
+    return isDoubtful && this.#nowMs - this.#triedAgainMs >= unsteadyRetryMs;
   }
 
   *#checkAll(): Scan<void> {
@@ -301,6 +322,7 @@ export class Scanner {
   /** The belief as it may be told: what keeps changing is unknown, and is called loose once that is sure. */
   #tellable(): LineModel {
     const model = copyModel(this.#model);
+    if (this.#isNoisy) model.unknown.fill(1);
     for (const line of unsteadyLines(model))
       if (!this.#confirmedUnsteady.has(line)) model.health[line] = "healthy";
     for (const line of this.#looseLeads.looseLines(this.#nowMs)) {
@@ -308,6 +330,12 @@ export class Scanner {
       if (model.health[line] === "healthy") model.health[line] = "loose-contact";
     }
     return model;
+  }
+
+  #doubt(isNoisy: boolean): void {
+    if (isNoisy === this.#isNoisy) return;
+    this.#isNoisy = isNoisy;
+    this.#show();
   }
 
   #letGoOfLoose(): void {
@@ -346,6 +374,7 @@ export class Scanner {
         unknown: model.unknown,
         codes,
         isSettled: this.#isSettled,
+        isNoisy: this.#isNoisy,
         sensedAtMs: this.#nowMs,
       },
     });

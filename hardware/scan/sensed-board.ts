@@ -1,4 +1,4 @@
-import { byId, type ContactId, isFront, stationOf } from "../../shared/board/ids.ts";
+import { byId, type ContactId, type EntryId, entryOf, isFront, stationOf } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { boardFaults } from "../lines/board-faults.ts";
 import type { BoardLines, EntryLines } from "../lines/board-lines.ts";
@@ -10,6 +10,7 @@ export type SensedPicture = Omit<SensedState, "revision" | "monotonicMs">;
 
 /** A scan in terms of the board: contacts in place of lines, probes apart, codes read, faults named. */
 export function sensedBoard(board: BoardLines, sensed: SensedLines): SensedPicture {
+  if (sensed.isNoisy) return untellableBoard(board, [{ kind: "noisy-board", contacts: [] }]);
   const contactsIn = (lines: readonly LineIndex[]): ContactId[] =>
     lines.flatMap((line) => board.contactOf.get(line) ?? []).sort(byId);
   const groups = sensed.groups
@@ -23,19 +24,43 @@ export function sensedBoard(board: BoardLines, sensed: SensedLines): SensedPictu
   const coded = board.entries
     .map((entry) => ({ ...entry, code: codeAt(entry, sensed.codes) }))
     .filter(({ code }) => code !== 0);
+  const differing = differingCodes(groups, coded);
+  const isSure = ({ entry, code }: { entry: EntryId; code: number }): boolean =>
+    board.codes.has(code) && !differing.some((pair) => pair.some((end) => end.entry === entry));
   return {
     boardId: board.boardId,
     groups,
-    codes: coded.filter(({ code }) => board.codes.has(code)).map(({ entry, code }) => ({ entry, code })),
+    codes: coded.filter(isSure).map(({ entry, code }) => ({ entry, code })),
     unknown,
     probes: { red: touchedBy(board, sensed, "red"), black: touchedBy(board, sensed, "black") },
     faults: [
       ...boardFaults(board, sensed.health, sensed.tied),
+      ...(sensed.isSettled ? differing.map(codesDiffer) : []),
       ...codeFaults(board, coded, new Set([...groups.flat(), ...unknown]), sensed.isSettled),
     ],
     isSettled: sensed.isSettled,
   };
 }
+
+type Coded = EntryLines & { code: number };
+
+/** The two ends of leads whose plugs tell different codes: neither says what size the cable is. */
+function differingCodes(groups: readonly ContactId[][], coded: readonly Coded[]): [Coded, Coded][] {
+  const at = new Map(coded.map((end) => [end.entry, end]));
+  const pairs = new Map<string, [Coded, Coded]>();
+  for (const [a, b, ...more] of groups) {
+    const [one, other] = [a && at.get(entryOf(a)), b && at.get(entryOf(b))];
+    if (more.length === 0 && one && other && one.code !== other.code)
+      pairs.set(`${one.entry} ${other.entry}`, [one, other]);
+  }
+  return [...pairs.values()];
+}
+
+const codesDiffer = ([one, other]: [Coded, Coded]): BoardFault => ({
+  kind: "codes-differ",
+  contacts: [...one.contacts, ...other.contacts],
+  facts: { entryA: one.entry, codeA: one.code, entryB: other.entry, codeB: other.code },
+});
 
 /** The same board with nothing to be told of it, and why: its chain is cut, its pins are swapped. */
 export const untellableBoard = (board: BoardLines, faults: BoardFault[]): SensedPicture => ({

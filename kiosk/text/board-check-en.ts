@@ -65,6 +65,13 @@ export const boardCheckEn = {
   "check.group-too-large": "So many contacts are joined that the reading cannot be trusted.",
   "check.group-too-large.remedy":
     "Trainer: pull stacked leads out until few are left. If it stays, call the technician.",
+  "check.codes-differ": "The plugs at the two ends of a lead tell different sizes. Its size is not known.",
+  "check.codes-differ.remedy":
+    "Learner or trainer: take another lead. Technician: check the straps in both plugs against the label sheet.",
+  "check.noisy-board":
+    "Readings of the same board do not agree with one another. Nothing it says is believed.",
+  "check.noisy-board.remedy":
+    "Technician: switch off, seat the ribbon cables, shorten them, and see that each chip has its supply and its capacitor. The bench goes on by itself.",
   "check.no-board": "No contact answers. The board is not plugged in or has no supply.",
   "check.no-board.remedy":
     "Technician: check the ribbon cable and the 3.3 V supply of the board. The bench goes on by itself.",

@@ -66,6 +66,12 @@ export const boardCheckPl: Record<keyof typeof boardCheckEn, string> = {
   "check.group-too-large": "Tyle styków jest połączonych, że odczyt jest niepewny.",
   "check.group-too-large.remedy":
     "Trener: wyjmuj przewody, aż zostanie kilka. Jeśli to nie minie, zawołaj technika.",
+  "check.codes-differ": "Wtyczki na dwóch końcach przewodu podają różne przekroje. Przekrój jest nieznany.",
+  "check.codes-differ.remedy":
+    "Uczeń albo instruktor: weź inny przewód. Technik: sprawdź zwory w obu wtyczkach z arkuszem etykiet.",
+  "check.noisy-board": "Odczyty tej samej tablicy nie zgadzają się ze sobą. Nie wierzymy żadnemu z nich.",
+  "check.noisy-board.remedy":
+    "Technik: wyłącz zasilanie, dociśnij i skróć taśmy, sprawdź zasilanie i kondensator każdego układu. Stanowisko samo ruszy dalej.",
   "check.no-board": "Żaden styk nie odpowiada. Tablica jest odłączona albo bez zasilania.",
   "check.no-board.remedy": "Technik: sprawdź taśmę i zasilanie 3,3 V tablicy. Stanowisko samo ruszy dalej.",
 

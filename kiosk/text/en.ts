@@ -467,6 +467,8 @@ export const en = {
   "fault.code-without-cable": "A plug at {where} is only half in. Push it in.",
   "fault.unknown-code": "The plug at {where} has a code the bench does not know. Tell the trainer.",
   "fault.group-too-large": "Too many contacts are joined at {where}. Pull some leads out.",
+  "fault.codes-differ": "The two plugs of a lead tell different sizes: {where}. Take another lead.",
+  "fault.noisy-board": "The board cannot be read: its readings jump about. Call the technician.",
   "fault.no-board": "No mock board is plugged in. Call the technician.",
   "self-check.running": "Checking the board: {done} of {total}",
 

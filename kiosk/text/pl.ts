@@ -450,6 +450,8 @@ export const pl: Record<TextKey, string> = {
   "fault.code-without-cable": "Wtyczka jest włożona do połowy: {where}. Wciśnij ją.",
   "fault.unknown-code": "Wtyczka ma nieznany kod: {where}. Powiedz trenerowi.",
   "fault.group-too-large": "Za dużo styków jest połączonych: {where}. Wyjmij kilka przewodów.",
+  "fault.codes-differ": "Dwie wtyczki przewodu podają różne przekroje: {where}. Weź inny przewód.",
+  "fault.noisy-board": "Nie da się odczytać tablicy: odczyty skaczą. Zawołaj technika.",
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Sprawdzanie tablicy: {done} z {total}",
   ...boardCheckPl,

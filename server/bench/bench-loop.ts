@@ -18,6 +18,7 @@ const wholeBoardFaults: ReadonlySet<BoardFaultKind> = new Set([
   "wrong-length",
   "swapped-pins",
   "no-board",
+  "noisy-board",
 ]);
 
 /** A board that cannot be read is not an empty one: what was in is drawn on, and all of it is unknown. */

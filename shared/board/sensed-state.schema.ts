@@ -14,8 +14,10 @@ export const boardFaultKinds = [
   "swapped-pins",
   "code-without-cable",
   "unknown-code",
+  "codes-differ",
   "group-too-large",
   "no-board",
+  "noisy-board",
 ] as const;
 
 /** Something wrong with the mock board itself, by station and contact; never part of what a learner wired. */
