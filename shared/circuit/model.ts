@@ -101,6 +101,8 @@ export interface Branch {
   end: number;
   /** True where current is taken at its far end. */
   isPoint: boolean;
+  /** Points at its far end: several where a loop lies there. */
+  points: StationId[];
   /** Points at and beyond its far end. */
   pointCount: number;
   /** True where a loop lies somewhere in the branch that leaves the ring or the way. */

@@ -185,12 +185,12 @@ interface Forest {
 /** The runs outside rings and loops, outwards from the way and the rings, each before what is beyond it. */
 function branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops }: Forest): Branch[] {
   const touching: number[][] = stationAt.map(() => []);
-  const points = new Int32Array(stationAt.length);
+  const points: StationId[][] = stationAt.map(() => []);
   const visited = stationAt.map(() => false);
   const inLoop = stationAt.map(() => false);
-  stationAt.forEach((_, node) => {
+  stationAt.forEach((station, node) => {
     const place = loops.find(node);
-    if (pointAt[node]) points[place] = (points[place] ?? 0) + 1;
+    if (pointAt[node] && station !== undefined) points[place]?.push(station);
     if (isMain[node]) visited[place] = true;
     if (place !== node) inLoop[place] = true;
   });
@@ -223,7 +223,8 @@ function branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops }: Fores
     visited[place] = true;
     const branch = branchOf(link, node, stationAt, branches.length, top.branch);
     branch.isPoint = pointAt[node] ?? false;
-    branch.pointCount = points[place] ?? 0;
+    branch.points = points[place] ?? [];
+    branch.pointCount = branch.points.length;
     branch.hasLoop = (inLoop[place] ?? false) || (inLoop[top.place] ?? false);
     branches.push(branch);
     stack.push({ place, cursor: 0, branch });
@@ -254,6 +255,7 @@ function branchOf(
     depth: (parent?.depth ?? 0) + 1,
     end: index + 1,
     isPoint: false,
+    points: [],
     pointCount: 0,
     hasLoop: false,
   };

@@ -1,3 +1,4 @@
+import { ringLimits } from "../trade/ring-limits.ts";
 import { carriesDevice } from "./coordination.ts";
 import type { Branch, Shape, Spur, SpurTable } from "./model.ts";
 
@@ -18,6 +19,10 @@ export const spursOf = (
   const carries = ({ run }: Branch): boolean | undefined => carriesDevice(run.ratingA, deviceA, factor);
   const hasMain = hasRing || first.some((branch) => carries(branch) === true);
   const mayHaveMain = hasMain || (first.length > 1 && first.some((branch) => carries(branch) === undefined));
+  // Two legs of several points that cannot carry a device of a ring's size are a ring that is open somewhere: what
+  // leaves the way beside them is the spur that it would be on the ring.
+  const openLegs = first.filter((branch) => branch.pointCount > 1 && carries(branch) === false);
+  const isOpenRing = openLegs.length > 1 && deviceA !== undefined && deviceA >= ringLimits.leastDeviceA;
   const lack = (branch: Branch): void => {
     table.lacking.push(branch);
   };
@@ -36,7 +41,7 @@ export const spursOf = (
     else if (full) {
       if (branch.depth === 1 && hasRing) table.heavy.push(branch);
       at = branch.index + 1;
-    } else if (branch.depth > 1 || hasMain) spur(branch);
+    } else if (branch.depth > 1 || hasMain || (isOpenRing && branch.pointCount <= 1)) spur(branch);
     else if (mayHaveMain) lack(branch);
     else table.legs.push(branch);
   }
@@ -49,12 +54,10 @@ function spurFrom(first: Branch, all: readonly Branch[]): Spur {
   const spur: Spur = { first, branches, points: [], nearPoints: [], outer: [], isFused: false };
   for (const branch of branches) {
     const before = branch === first ? undefined : all[branch.parent ?? -1];
-    const isPast = before !== undefined && (pastPoint.get(before.index) === true || before.isPoint);
+    const isPast = before !== undefined && (pastPoint.get(before.index) === true || before.points.length > 0);
     pastPoint.set(branch.index, isPast);
-    if (branch.isPoint) {
-      spur.points.push(branch.far);
-      if (!isPast) spur.nearPoints.push(branch.far);
-    }
+    spur.points.push(...branch.points);
+    if (!isPast) spur.nearPoints.push(...branch.points);
     const isFirstPast = isPast && before !== undefined && pastPoint.get(before.index) !== true;
     if (isFirstPast && branch.pointCount > 0) spur.outer.push(branch);
   }

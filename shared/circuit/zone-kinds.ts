@@ -52,7 +52,4 @@ export const carriesLoad = (cable: CableModel): boolean =>
 
 /** Points at and beyond the far end of a branch. */
 export const pointsBeyond = ({ shape }: Zone, { index, end }: Branch): StationId[] =>
-  shape.branches
-    .slice(index, end)
-    .filter(({ isPoint }) => isPoint)
-    .map(({ far }) => far);
+  shape.branches.slice(index, end).flatMap(({ points }) => points);

@@ -1,4 +1,4 @@
-import type { StationId } from "../board/ids.ts";
+import type { CableId, StationId } from "../board/ids.ts";
 import { cutOffBy, isCookerControl } from "../circuit/cut-off.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import { wantsOwnCircuit } from "../circuit/own-circuit-wants.ts";
@@ -29,13 +29,18 @@ export const cookerControl: Rule = {
 const isFed = (model: CircuitModel, id: StationId): boolean =>
   model.zones.some(({ points }) => points.includes(id));
 
-/** The control that is near enough counts; else the one nearest by what is stated. */
+/** The control that is near enough counts; else the one nearest by what is stated or laid. */
 function nearest(model: CircuitModel, id: StationId, controls: readonly StationId[]): (Evidence | Missing)[] {
   const { cookerControlMostM: mostM } = applianceLimits;
-  const distances = controls.map((control) => ({ control, distanceM: distanceToM(model, control, id) }));
+  const distances = controls.map((control) => ({ control, ...distanceTo(model, control, id) }));
   if (distances.some(({ distanceM }) => distanceM !== undefined && distanceM <= mostM)) return [];
   const unknown = distances.find(({ distanceM }) => distanceM === undefined);
-  if (unknown) return [missing(at("station", unknown.control), "distanceToApplianceM")];
+  if (unknown)
+    return [
+      unknown.lacking
+        ? missing(at("cable", unknown.lacking), "lengthM")
+        : missing(at("station", unknown.control), "distanceToApplianceM"),
+    ];
   const [first, ...rest] = distances;
   const near = rest.reduce(
     (best, next) => ((next.distanceM ?? 0) < (best?.distanceM ?? 0) ? next : best),
@@ -47,13 +52,25 @@ function nearest(model: CircuitModel, id: StationId, controls: readonly StationI
   return evidence("far", [at("station", near.control)], facts, places);
 }
 
-/** As stated; else a cable of known length between the two says that it is no further. */
-function distanceToM(model: CircuitModel, control: StationId, id: StationId): number | undefined {
+/**
+ * As stated at the control or switch; else by the route of the cables between the two, or the cable of it that has no
+ * length. Neither where no one route leads from the one to the other.
+ */
+function distanceTo(
+  model: CircuitModel,
+  control: StationId,
+  id: StationId,
+): { distanceM?: number; lacking?: CableId } {
   const stated = model.stations.get(control)?.settings?.distanceToApplianceM;
-  if (stated !== undefined) return stated;
-  const lengthM = model.cables.find(
-    ({ fromStation, toStation }) =>
-      (fromStation === control && toStation === id) || (fromStation === id && toStation === control),
-  )?.lengthM;
-  return lengthM !== undefined && lengthM <= applianceLimits.cookerControlMostM ? lengthM : undefined;
+  if (stated !== undefined) return { distanceM: stated };
+  const { branches = [] } = model.zones.find(({ points }) => points.includes(id))?.shape ?? {};
+  let distanceM = 0;
+  let branch = branches.find(({ far }) => far === id);
+  for (; branch; branch = branch.parent === undefined ? undefined : branches[branch.parent]) {
+    for (const { id: cable, lengthM } of branch.run.cables)
+      if (lengthM === undefined) return { lacking: cable };
+    distanceM += Math.max(...branch.run.cables.map(({ lengthM = 0 }) => lengthM));
+    if (branch.near === control) return { distanceM };
+  }
+  return {};
 }

@@ -1,4 +1,4 @@
-import type { Branch, Upstream, Zone } from "../circuit/model.ts";
+import type { Branch, Zone } from "../circuit/model.ts";
 import { at, missing } from "./evidence.ts";
 import type { Missing } from "./rule.ts";
 
@@ -6,19 +6,26 @@ import type { Missing } from "./rule.ts";
  * What keeps it from being known whether branches with several points are spurs: the size of their cable, or the
  * rating or the kind of the device they hang on.
  */
-export const lackingSizes = (
-  { spurs, upstream }: Pick<Zone, "spurs" | "upstream">,
-  isConcerned: (branch: Branch) => boolean = () => true,
-): Missing[] =>
-  spurs.lacking
+export const lackingSizes = (zone: Zone, isConcerned: (branch: Branch) => boolean = () => true): Missing[] =>
+  zone.spurs.lacking
     .filter((branch) => branch.pointCount > 1 && isConcerned(branch))
-    .flatMap((branch) => lackingOf(branch, upstream));
+    .flatMap((branch) => lackingOf(branch, zone));
 
-/** What keeps it from being known whether the cable of one branch carries its device. */
-export const lackingOf = ({ run }: Branch, { station, ratingA }: Upstream): Missing[] => {
-  const cables = run.cables.flatMap(({ id, ratingLacks }) =>
-    ratingLacks ? [missing(at("cable", id), ratingLacks)] : [],
-  );
-  if (cables.length > 0) return cables;
-  return [missing(at("station", station), ratingA === undefined ? "deviceRatingA" : "deviceStandard")];
+/**
+ * What keeps it from being known whether one branch is a spur: the size of its own cable, or of the legs beside it that
+ * it may leave; else what is not said of the device.
+ */
+export const lackingOf = (branch: Branch, { shape, upstream }: Zone): Missing[] => {
+  const own = unsized([branch]);
+  if (own.length > 0) return own;
+  const { station, ratingA } = upstream;
+  if (ratingA === undefined) return [missing(at("station", station), "deviceRatingA")];
+  const isThin = branch.run.ratingA !== undefined && branch.run.ratingA < ratingA;
+  const beside = isThin ? unsized(shape.branches.filter(({ depth }) => depth === 1)) : [];
+  return beside.length > 0 ? beside : [missing(at("station", station), "deviceStandard")];
 };
+
+const unsized = (branches: readonly Branch[]): Missing[] =>
+  branches.flatMap(({ run }) =>
+    run.cables.flatMap(({ id, ratingLacks }) => (ratingLacks ? [missing(at("cable", id), ratingLacks)] : [])),
+  );

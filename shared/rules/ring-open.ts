@@ -50,7 +50,7 @@ function openLegs(
   if (ratingA < ringLimits.leastDeviceA) return [];
   const unknown = lacking.filter(({ depth }) => depth === 1);
   if (unknown.length > 0 && legs.length + unknown.length > 1)
-    return unknown.flatMap((branch) => lackingOf(branch, zone.upstream));
+    return unknown.flatMap((branch) => lackingOf(branch, zone));
   // With two legs of several points, one of a single point is the spur from the way that it would be on a ring.
   const fed = legs.filter(({ pointCount }) => pointCount > 0);
   const long = fed.filter(({ pointCount }) => pointCount > 1);

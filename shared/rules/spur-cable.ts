@@ -29,7 +29,7 @@ export const spurCable: Rule = {
             return points.length === 0 ? [] : cables.flatMap((cable) => checked(model, zone, cable, points));
           }),
         ),
-        ...zone.spurs.lacking.flatMap((branch) => lackingOf(branch, zone.upstream)),
+        ...zone.spurs.lacking.flatMap((branch) => lackingOf(branch, zone)),
       ]),
 };
 

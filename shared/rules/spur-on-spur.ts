@@ -19,16 +19,14 @@ export const spurOnSpur: Rule = {
       .filter((zone) => hasSpurRules(model, zone))
       .flatMap((zone) => [
         ...zone.spurs.spurs.flatMap((spur) =>
-          spur.first.hasLoop
-            ? []
-            : spur.outer.flatMap((branch) => {
-                const cables = allAt(
-                  "cable",
-                  branch.run.cables.map(({ id }) => id),
-                );
-                const places = [...cables, ...allAt("station", [branch.near, branch.far])];
-                return evidence("beyond", cables, spurOverload(model, spur), places);
-              }),
+          spur.outer.flatMap((branch) => {
+            const cables = allAt(
+              "cable",
+              branch.run.cables.map(({ id }) => id),
+            );
+            const places = [...cables, ...allAt("station", [branch.near, branch.far])];
+            return evidence("beyond", cables, spurOverload(model, spur), places);
+          }),
         ),
         ...lackingSizes(zone),
       ]),

@@ -20,7 +20,7 @@ export const spurOnePoint: Rule = {
       .filter((zone) => hasSpurRules(model, zone))
       .flatMap((zone) => [
         ...zone.spurs.spurs.flatMap((spur) => {
-          if (spur.first.hasLoop || spur.nearPoints.length <= spurLimits.pointsPerUnfusedSpur) return [];
+          if (spur.nearPoints.length <= spurLimits.pointsPerUnfusedSpur) return [];
           const cables = allAt(
             "cable",
             spur.first.run.cables.map(({ id }) => id),

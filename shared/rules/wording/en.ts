@@ -530,6 +530,12 @@ export const en = {
         why: "A light needs a switch in its line.",
         remedy: "Bring the line through a switch before it goes to the light.",
       },
+      "no-return": {
+        title: "No switched line comes back",
+        what: "No switched line comes back to {places}.",
+        why: "A light at a rose hangs on the switched line. Without it the light stays dark, or has no switch.",
+        remedy: "Take line to a switch and bring the switched line back to the rose.",
+      },
     },
   },
   "always-on": {

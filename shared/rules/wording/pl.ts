@@ -511,6 +511,12 @@ export const pl: Translated<typeof en> = {
         why: "Światło potrzebuje łącznika w fazie.",
         remedy: "Poprowadź fazę przez łącznik, zanim dojdzie do światła.",
       },
+      "no-return": {
+        title: "Faza nie wraca z łącznika",
+        what: "Nie wraca tu faza z łącznika: {places}.",
+        why: "Lampa przy rozecie wisi na fazie z łącznika. Bez niej zostaje ciemna albo nie ma łącznika.",
+        remedy: "Poprowadź fazę do łącznika, a od łącznika z powrotem do rozety.",
+      },
     },
   },
   "always-on": {

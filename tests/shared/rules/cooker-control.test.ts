@@ -44,10 +44,42 @@ describe("the control of a cooker", () => {
       gives: [],
     },
     {
-      title: "may be any distance away while nobody has said and the cable is longer",
+      title: "is as far as the cable between where nobody has said",
       lines: through("6 5m"),
       extras: { settings: control() },
-      gives: ["missing distanceToApplianceM control-1"],
+      gives: ["fix far control-1"],
+    },
+    {
+      title: "may be nearer than its cable is long, where it is said",
+      lines: through("6 5m"),
+      extras: { settings: control({ distanceToApplianceM: 1 }) },
+      gives: [],
+    },
+    {
+      title: "may be a double-pole switch that says how far it is",
+      lines: ["way-1.a isolator-1.a 6", "isolator-1.c cooker-1.a 6 3m"],
+      extras: {
+        settings: { "isolator-1": { distanceToApplianceM: 1.5 }, "cooker-1": { appliance: "cooker" } },
+      },
+      gives: [],
+    },
+    {
+      title: "that is a double-pole switch is too far at more than 2 m of cable",
+      lines: ["way-1.a isolator-1.a 6", "isolator-1.c cooker-1.a 6 3m"],
+      extras: { settings: control() },
+      gives: ["fix far isolator-1"],
+    },
+    {
+      title: "is as far as the route through a box between",
+      lines: ["way-1.a isolator-1.a 6", "isolator-1.c box-1.a 6 1.5m", "box-1.b cooker-1.a 6 1m"],
+      extras: { settings: control() },
+      gives: ["fix far isolator-1"],
+    },
+    {
+      title: "is near enough where the route through a box is 2 m",
+      lines: ["way-1.a isolator-1.a 6", "isolator-1.c box-1.a 6 1m", "box-1.b cooker-1.a 6 1m"],
+      extras: { settings: control() },
+      gives: [],
     },
     {
       title: "may be a double-pole switch",

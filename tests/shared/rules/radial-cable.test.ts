@@ -97,6 +97,45 @@ describe("each cable of a radial for socket outlets", () => {
       extras: device(16, { deviceStandard: undefined }),
       gives: [],
     },
+    {
+      title: "may be a spur from the way beside a ring that is open",
+      lines: [
+        "way-1.a socket-1.a",
+        "socket-1.b socket-2.a",
+        "way-1.b socket-3.a",
+        "socket-3.b socket-4.a",
+        "way-1.c socket-5.a",
+      ],
+      extras: device(32),
+      gives: [
+        "fix underrated socket-1.a~way-1.a",
+        "fix underrated socket-1.b~socket-2.a",
+        "fix underrated socket-3.a~way-1.b",
+        "fix underrated socket-3.b~socket-4.a",
+      ],
+    },
+    {
+      title: "is not known while the cable before it on its leg has no size",
+      lines: ["way-1.a socket-1.a ?", "socket-1.b socket-2.a"],
+      extras: device(32),
+      gives: [`missing csaMm2 ${first}`, `missing csaMm2 ${first}`],
+    },
+    {
+      title: "is not known while the leg beside it has no size: it may be a spur from that",
+      lines: ["way-1.a socket-1.a", "way-1.b socket-2.a ?", "socket-2.b socket-3.a ?"],
+      extras: device(32),
+      gives: [
+        "missing csaMm2 socket-2.a~way-1.b",
+        "missing csaMm2 socket-2.a~way-1.b",
+        "missing csaMm2 socket-2.b~socket-3.a",
+      ],
+    },
+    {
+      title: "that cannot carry the device fails whatever the size of what comes after it",
+      lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a ?"],
+      extras: device(32),
+      gives: [`fix underrated ${first}`, `missing csaMm2 ${second}`],
+    },
     { title: "must be sized", lines: ["way-1.a socket-1.a ?"], gives: [`missing csaMm2 ${first}`] },
     {
       title: "must have a known device",

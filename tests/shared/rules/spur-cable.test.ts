@@ -19,6 +19,12 @@ describe("the cable of an unfused spur", () => {
   table(spurCable, [
     { title: "passes in 2.5 mm² to a twin", lines: spur(), gives: [] },
     {
+      title: "is too small in 1.5 mm² on 32 A though it ends in a doubled cable",
+      lines: [...ring, "socket-1.c box-1.a 1.5", "box-1.b socket-4.a 1.5", "box-1.c socket-4.b 1.5"],
+      extras: single,
+      gives: ["fix small box-1.a~socket-1.c"],
+    },
+    {
       title: "is too small in 1.5 mm² on 32 A",
       lines: spur("1.5"),
       extras: single,

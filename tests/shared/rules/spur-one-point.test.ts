@@ -59,7 +59,7 @@ describe("an unfused spur", () => {
       gives: [],
     },
     {
-      title: "with a loop in it is not judged before the loop is out",
+      title: "with a loop of two points at its end feeds both",
       lines: [
         ...ring,
         "socket-1.c box-1.a",
@@ -67,7 +67,7 @@ describe("an unfused spur", () => {
         "box-1.c socket-5.a",
         "socket-4.b socket-5.b",
       ],
-      gives: [],
+      gives: ["fix several box-1.a~socket-1.c"],
     },
     {
       title: "must be sized before two points on it can be judged",

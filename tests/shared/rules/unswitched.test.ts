@@ -38,6 +38,53 @@ describe("a lamp", () => {
       lines: ["way-1.a box-1.a", "box-1.b lamp-1.a", "box-1.s switch-1.s", "box-1.t lamp-2.a"],
       gives: ["fix none lamp-1"],
     },
+    {
+      title: "on the supply terminals of a switched unit is not switched by it",
+      lines: [...ring, "socket-1.c fcu-1.a", "fcu-1.b lamp-1.a"],
+      extras: { settings: { "fcu-1": { switched: true } } },
+      gives: ["fix none lamp-1"],
+    },
+    {
+      title: "on the supply terminals of an isolator is not switched by it",
+      lines: ["way-1.a isolator-1.a", "isolator-1.b lamp-1.a", "isolator-1.c lamp-2.a"],
+      gives: ["fix none lamp-1"],
+    },
+    {
+      title: "behind an isolator that is fed at its load side is switched all the same",
+      lines: ["way-1.a isolator-1.c", "isolator-1.a lamp-1.a"],
+      gives: [],
+    },
+    {
+      title: "that can be fed past the unit as well is not switched by it",
+      lines: ["way-1.a isolator-1.a", "isolator-1.c lamp-1.a", "way-1.b lamp-1.b"],
+      gives: ["fix none lamp-1"],
+    },
+    {
+      title: "at a rose without a switch has no switched line",
+      lines: ["way-1.a rose-1.a"],
+      gives: ["fix no-return rose-1"],
+    },
+    {
+      title: "at a rose whose drop brings no switched line back",
+      lines: ["way-1.a rose-1.a", "rose-1.s switch-1.s -SL"],
+      gives: ["fix no-return rose-1.s.SL~switch-1.s.SL"],
+    },
+    {
+      title: "at a rose whose drop takes no line there",
+      lines: ["way-1.a rose-1.a", "rose-1.s switch-1.s -L"],
+      gives: ["fix no-return rose-1.s.L~switch-1.s.L"],
+    },
+    {
+      title: "at the second of two roses in a row is judged by its own switch",
+      lines: ["way-1.a rose-1.a", "rose-1.s switch-1.s", "rose-1.b rose-2.a"],
+      gives: ["fix no-return rose-2"],
+    },
+    {
+      title: "at a rose with its switch is right",
+      lines: ["way-1.a rose-1.a", "rose-1.s switch-1.s"],
+      gives: [],
+    },
+    { title: "at a rose that no line reaches is not judged", lines: ["way-1.a rose-1.a -L"], gives: [] },
     { title: "that does not light at all is not judged", lines: ["way-1.a lamp-1.a -N"], gives: [] },
   ]);
 });
