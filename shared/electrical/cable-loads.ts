@@ -11,10 +11,11 @@ import { cableCurrents } from "./wiring-network.ts";
  * current with the stated loads where that is more. Cables of a circuit about which something is not known are left out.
  */
 export function cableLoads(model: CircuitModel): Map<CableId, number> {
-  const { copper } = electricalOf(model);
   const { points, stated, turns } = voltageDropsOf(model);
   const loads = new Map<CableId, number>();
   if (points.size === 0) return loads;
+  // Not before: where no point has a figure no network is wanted.
+  const { copper } = electricalOf(model);
   const all = new Map<CableId, number>();
   for (const solution of turns) {
     for (const [cable, currentA] of cableCurrents(copper, solution)) {
