@@ -46,8 +46,8 @@ const sizeForms = (
       height: captionPx * 1.25,
       isAlong: i < texts.length - 1,
     })),
-    { width: short + markPx, height: captionPx * 1.14 },
-    ...(markPx > 0 ? [{ width: Math.max(short, markPx + 2), height: captionPx * 1.14 + markPx }] : []),
+    { width: short + markPx, height: captionPx * 1.2 },
+    ...(markPx > 0 ? [{ width: Math.max(short, markPx + 2), height: captionPx * 1.2 + markPx }] : []),
   ];
 };
 

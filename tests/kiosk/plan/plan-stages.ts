@@ -4,8 +4,8 @@ import { choosePanel } from "../../../kiosk/panel/panel-profile.ts";
 const panels = [
   { width: 800, height: 480, stage: { width: 570, height: 381 } },
   { width: 480, height: 800, stage: { width: 464, height: 430 } },
-  { width: 1280, height: 800, stage: { width: 760, height: 600 } },
-  { width: 800, height: 1280, stage: { width: 780, height: 900 } },
+  { width: 1280, height: 800, stage: { width: 746, height: 617 } },
+  { width: 800, height: 1280, stage: { width: 780, height: 833 } },
 ];
 
 /** The four panels the bench is made for, with the least area that the plan has on each in Wire. */
