@@ -234,7 +234,7 @@ describe("the drawings of a board", () => {
 });
 
 describe("the committed pages of the build guide", () => {
-  const hardware = join(import.meta.dirname, "../../hardware");
+  const hardware = join(import.meta.dirname, "../../../hardware");
   const boards = readdirSync(join(hardware, "boards"))
     .filter((name) => name.endsWith(".json"))
     .map((name) => boardSchema.parse(JSON.parse(readFileSync(join(hardware, "boards", name), "utf8"))));
