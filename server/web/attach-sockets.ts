@@ -128,8 +128,6 @@ function serve({ socket, session }: Screen, parts: SocketParts): void {
       const where = `${name}: ${fieldName(issue?.path ?? [])}`;
       return answer(refuse("bad-message", { where, what: issue?.message ?? "" }));
     }
-    void parts
-      .handle(name, parsed.data as never, session)
-      .then(answer, () => answer(refuse("server-error")));
+    void parts.handle(name, parsed.data as never, session).then(answer, () => answer(refuse("server-error")));
   });
 }
