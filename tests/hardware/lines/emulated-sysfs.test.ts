@@ -11,7 +11,7 @@ import { describe, expect, it } from "vitest";
  * runs in a mount namespace, so the checks themselves are the files beside the emulation (`fuse/*.inside.ts`),
  * run there by a vitest of their own; each of their claims is a test here.
  */
-const fuseFolder = join(import.meta.dirname, "fuse");
+const fuseFolder = join(import.meta.dirname, "../fuse");
 const projectFolder = join(import.meta.dirname, "../../..");
 const mostMinutes = 3;
 
