@@ -80,9 +80,7 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
     );
   const isForEars = (element: Element): boolean =>
     ancestors(element).some((up) => style(up).clipPath.startsWith("inset(50%"));
-  // A refusal lies over the line it answers until it is closed, as a dialog does.
-  const layer = (element: Element): Element =>
-    element.closest("dialog, aside, [role=alert]") ?? document.body;
+  const layer = (element: Element): Element => element.closest("dialog, aside") ?? document.body;
   const scrollsDown = (element: Element): boolean => /auto|scroll/.test(style(element).overflowY);
   const clips = (element: Element): boolean => style(element).overflow !== "visible";
 
