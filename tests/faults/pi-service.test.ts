@@ -120,9 +120,9 @@ function addUnits(root: string): void {
     "ExecStart=/usr/local/bin/boot-probe\nStandardOutput=file:/var/log/probe.jsonl\nStandardError=journal\n" +
       "[Unit]\nAfter=spurwise.service\n",
   );
-  // The bite is the same; the wait for it is shorter.
+  // The bite is the same; the wait for it is shorter, and long enough for a machine busy with other checks.
   mkdirSync(join(units, "spurwise.service.d"));
-  writeFileSync(join(units, "spurwise.service.d/soon.conf"), "[Service]\nWatchdogSec=3\n");
+  writeFileSync(join(units, "spurwise.service.d/soon.conf"), "[Service]\nWatchdogSec=8\n");
 }
 
 const reason = obstacle();

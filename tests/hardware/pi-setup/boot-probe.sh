@@ -15,7 +15,7 @@ tell killed null
 wait_ready
 tell "running again" "$(ask /)"
 ask /hang >/dev/null
-for _ in $(seq 60); do
+for _ in $(seq 100); do
   [ "$(restarts)" -ge 2 ] && break
   sleep 0.25
 done
