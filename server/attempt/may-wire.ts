@@ -2,12 +2,6 @@ import { refuse, type Refusal } from "../refusal.ts";
 import type { AttemptState } from "./attempt-state.ts";
 import { refusalInState, workStateOf } from "./work-state.ts";
 
-/** Why work on an attempt is refused now, or undefined where it may go on. */
-export function mayWork(state: AttemptState): Refusal | undefined {
-  const at = workStateOf(state);
-  return at === "handed-in" || at === "interrupted" ? refuse(refusalInState[at]) : undefined;
-}
-
 /** Why the learner may not touch a lead now, or undefined where they may. */
 export function mayWire(state: AttemptState): Refusal | undefined {
   const at = workStateOf(state);

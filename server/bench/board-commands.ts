@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import { cableOfConductor, conductorId, type ContactId, entryOf } from "../../shared/board/ids.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
-import { mayWire, mayWork } from "../attempt/may-wire.ts";
+import { mayWire } from "../attempt/may-wire.ts";
 import { asFoundCables } from "../attempt/settings.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { BoardRequest } from "../board/scanner-port.ts";
@@ -34,10 +34,10 @@ const onlySimulated = (core: BenchCore): Refusal | undefined => {
 /** One lead between two contacts. */
 export async function plug(
   core: BenchCore,
-  run: AttemptRun,
+  _run: AttemptRun,
   { contactA, contactB }: ActMessage<"plug">,
 ): Promise<Answer> {
-  const refused = mayWire(run.state) ?? onlySimulated(core);
+  const refused = onlySimulated(core);
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
   if (isLeadIn(core.board.leads, contactA, contactB)) return refuse("in-use");
@@ -54,7 +54,7 @@ export async function plugCable(
   { entryA, entryB, csaMm2 }: ActMessage<"plug-cable">,
 ): Promise<Answer> {
   const { board } = core.parts;
-  const refused = mayWire(run.state) ?? onlySimulated(core);
+  const refused = onlySimulated(core);
   if (refused) return refused;
   const { hasCodes } = core.board;
   const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
@@ -88,15 +88,16 @@ export async function plugCable(
   return answer;
 }
 
-/** True while the board is made what was found there, before the work on it. */
-const isSettingUp = ({ state }: AttemptRun): boolean =>
-  state.status === "open" && !state.entered.includes("wire");
+/**
+ * Making the board what was found there is getting ready, not work on the circuit: it may be done before the circuit
+ * is made dead, until the work has begun.
+ */
+const maySetUp = ({ state }: AttemptRun): Refusal | undefined =>
+  state.entered.includes("wire") ? mayWire(state) : undefined;
 
 /** Pulls one lead, every lead of a cable, or all. */
 export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage<"pull">): Promise<Answer> {
-  // Clearing the board is getting ready, not work on the circuit, until the work has begun.
-  const isClearing = command.what === "all" && isSettingUp(run);
-  const refused = (isClearing ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
+  const refused = (command.what === "all" ? maySetUp(run) : undefined) ?? onlySimulated(core);
   if (refused) return refused;
   if (command.what === "all") return bringAbout(core, { type: "pull", what: "all" });
   const goes = command.what === "lead" ? leadsBetween(core, command) : leadsOfDrawn(core, run, command.cable);
@@ -120,8 +121,7 @@ function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
 
 /** Plugs what was found there, and pulls what does not belong to it. */
 export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Answer> {
-  if (run.state.step === "caution") return refuse("caution-first");
-  const refused = (isSettingUp(run) ? mayWork(run.state) : mayWire(run.state)) ?? onlySimulated(core);
+  const refused = maySetUp(run) ?? onlySimulated(core);
   if (refused) return refused;
   const { board } = core.parts;
   const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);
@@ -131,8 +131,6 @@ export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<An
 /** Takes the last plug, pull or setting back. */
 export async function undo(core: BenchCore, run: AttemptRun): Promise<Answer> {
   const last = core.work.undos.at(-1);
-  const refused = mayWire(run.state);
-  if (refused) return refused;
   if (!last) return refuse("nothing-to-undo");
   if (last.kind === "setting") {
     const { setting, before } = last;

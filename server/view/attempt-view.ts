@@ -1,14 +1,13 @@
 import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
-import { deadSteps } from "../../shared/protocol/attempt-words.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
 import { hintCount } from "../attempt/hint-text.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
-import { isMadeDead, shownStep, stepStates } from "../attempt/steps.ts";
+import { shownStep, stepStates } from "../attempt/steps.ts";
 import type { AttemptToShow } from "./to-show.ts";
-import { deadView } from "./dead-view.ts";
+import { deadList, deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
 import { cableRun } from "./cable-run.ts";
 import { cableCarries } from "./cable-carries.ts";
@@ -39,11 +38,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     settings: stationSettings(kit.stripped, run.settings),
     asFound: asFoundView(shown),
     canUndo,
-    dead: isOpen
-      ? deadSteps
-          .filter(() => state.isExistingCircuit)
-          .map((step) => ({ step, isDone: isMadeDead(state) || state.deadCounted.includes(step) }))
-      : [],
+    dead: isOpen && state.isExistingCircuit ? deadList(state) : [],
     ...(state.isExistingCircuit ? { deadPicture: deadView(shown, isOpen) } : {}),
     plan: planView(shown, isOpen),
     hints: {
