@@ -95,9 +95,9 @@ function checkpointWhenIdle({ log }: Records): void {
 function checkFaults({ faults, lines }: Environment, board: BoardDescription): void {
   if (faults.length > 0 && lines === "gpio")
     throw new EnvironmentError("SPURWISE_FAULTS: only the simulated board can be broken on purpose");
-  const known = new Set(contactsOf(board));
+  const contacts = new Set(contactsOf(board));
   for (const { contact } of faults)
-    if (!known.has(contact))
+    if (!contacts.has(contact))
       throw new EnvironmentError(`SPURWISE_FAULTS: "${contact}" is no contact of the board ${board.id}`);
 }
 

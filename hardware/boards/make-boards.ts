@@ -1,6 +1,6 @@
 import type { BoardDescription, BoardEntry, BoardStation } from "../../shared/board/board.schema.ts";
 import { stationId, type Role } from "../../shared/board/ids.ts";
-import { corePlaces, type Side, type StationKind } from "../../shared/board/station-kinds.ts";
+import { coreRoles, type Side, type StationKind } from "../../shared/board/station-kinds.ts";
 import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
 
 /** A station as a board is planned: lines and places on the face are given out in order. */
@@ -102,10 +102,10 @@ class LinesInOrder {
   }
 
   entry(planned: Planned, side: Side, index: number): BoardEntry {
-    const places = corePlaces(planned.kind, side);
-    if (!places) throw new Error(`a ${planned.kind} has no ${side} side`);
+    const roles = coreRoles(planned.kind, side);
+    if (!roles) throw new Error(`a ${planned.kind} has no ${side} side`);
     const letter = side === "switch" ? "s" : letters.charAt(index);
-    const entry = { letter, side, lines: this.#byRole(places.map(({ role }) => role)) };
+    const entry = { letter, side, lines: this.#byRole(roles.map(({ role }) => role)) };
     if (!this.#hasCodes) return entry;
     return { ...entry, codeContacts: Array.from({ length: codeBits }, () => this.codeCount++) };
   }

@@ -32,7 +32,7 @@ export function leadLabelSheets(board: BoardDescription): string[] {
         `${board.name}: lead labels. Print at 100 %. Fold on the broken line round the wire.`,
       ),
       ...onPage.flatMap(({ head, cores, code }, index) => {
-        const [xMm, yMm] = placeOf(index, flag);
+        const [xMm, yMm] = cornerOf(index, flag);
         const half = flag.widthMm / 2;
         return [
           box(xMm, yMm, flag.widthMm, flag.heightMm),
@@ -86,7 +86,7 @@ export function stationLabelSheets(board: BoardDescription): string[] {
       text(sheet.marginMm, 8, `${board.name}: station labels. Print at 100 %.`),
       ...onPage.flatMap((station, index) => {
         const { entries, front } = station;
-        const [xMm, yMm] = placeOf(index, plate);
+        const [xMm, yMm] = cornerOf(index, plate);
         return [
           box(xMm, yMm, plate.widthMm, plate.heightMm),
           text(xMm + 3, yMm + 7, stationName(station), { sizeMm: 4.5 }),
@@ -102,7 +102,7 @@ export function stationLabelSheets(board: BoardDescription): string[] {
   );
 }
 
-function placeOf(
+function cornerOf(
   index: number,
   { widthMm, heightMm, columns }: { widthMm: number; heightMm: number; columns: number },
 ): [number, number] {

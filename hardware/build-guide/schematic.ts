@@ -166,14 +166,14 @@ interface ChipRow {
 
 /** Chips in serial order, row under row, with the way of the data drawn from each to the next. */
 function chipRow(topMm: number, count: number, { heading, first, last, name }: ChipRow): string[] {
-  const place = (chip: number): [number, number] => [
+  const corner = (chip: number): [number, number] => [
     14 + (chip % chipsInRow) * chipStepMm,
     topMm + Math.floor(chip / chipsInRow) * rowStepMm,
   ];
   return [
     text(12, topMm - 7, heading, { sizeMm: 3.5 }),
     ...Array.from({ length: count }, (_, chip) => {
-      const [xMm, yMm] = place(chip);
+      const [xMm, yMm] = corner(chip);
       const [top, below] = name(chip);
       const isRowEnd = chip % chipsInRow === chipsInRow - 1;
       const arrow =

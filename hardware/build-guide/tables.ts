@@ -84,7 +84,7 @@ function pullUpCaution({ wiring }: BoardDescription): string[] {
 /** Every line from contact to chip, as a list to solder and to check by. */
 export function wiringList(board: BoardDescription): string {
   const { wiring } = board;
-  const place = (line: number): (string | number)[] => {
+  const pinOf = (line: number): (string | number)[] => {
     if (wiring.kind === "direct") return [`BCM ${wiring.pins[line] ?? "none"}`];
     const [chip, bit] = [Math.floor(line / 8), line % 8];
     return [
@@ -97,7 +97,7 @@ export function wiringList(board: BoardDescription): string {
   const lines = Array.from({ length: lineCountOf(board) }, (_, line) => [
     line,
     names.get(line) ?? "spare: pull-up only",
-    ...place(line),
+    ...pinOf(line),
   ]);
   const codes = namedCodes(board).map(({ codeContact, name }) => [
     codeContact,

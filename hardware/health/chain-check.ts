@@ -16,7 +16,7 @@ type OutputSignal = "shiftClock" | "dataOut" | "latch" | "load" | "outputEnable"
 /** A signal of the description, and the one whose pin it was found on. */
 export interface Swap {
   signal: keyof ChainSignals;
-  foundOn: keyof ChainSignals;
+  pin: keyof ChainSignals;
 }
 
 /** What a known word shifted round the loop of both chains says of them. */
@@ -78,7 +78,7 @@ function wiresOf(signals: ChainSignals, input: OpenPin): Wires {
 }
 
 /** A maximal-length sequence of 16 bits (taps 16, 15, 13, 4): no stretch of it looks like another. */
-function knownWord(bitCount: number): (0 | 1)[] {
+function testWord(bitCount: number): (0 | 1)[] {
   let state = 0xace1;
   return Array.from({ length: bitCount }, () => {
     const bit = (state ^ (state >> 1) ^ (state >> 3) ^ (state >> 12)) & 1;
@@ -114,7 +114,7 @@ function loopLengths(
   lineBits: number,
   spareBits: number,
 ): { outputBits: number; inputBits: number } | undefined {
-  const word = knownWord(2 * lineBits + spareBits + provingBits);
+  const word = testWord(2 * lineBits + spareBits + provingBits);
   const first = shift(wires, word);
   const delay = delayOf(word, first);
   if (delay === undefined) {
@@ -169,13 +169,13 @@ function findSwaps(signals: ChainSignals, lineBits: number): Swap[] {
 }
 
 const swap = (a: keyof ChainSignals, b: keyof ChainSignals): Swap[] => [
-  { signal: a, foundOn: b },
-  { signal: b, foundOn: a },
+  { signal: a, pin: b },
+  { signal: b, pin: a },
 ];
 
 function comesBack(signals: ChainSignals, swaps: readonly Swap[], lineBits: number): boolean {
   const pin = (signal: keyof ChainSignals): OpenPin | undefined =>
-    signals[swaps.find((one) => one.signal === signal)?.foundOn ?? signal];
+    signals[swaps.find((one) => one.signal === signal)?.pin ?? signal];
   const outputEnable = pin("outputEnable");
   const wires: Wires = {
     shiftClock: pin("shiftClock") ?? signals.shiftClock,

@@ -1,7 +1,7 @@
 import type { ContactId, EntryId } from "../../shared/board/ids.ts";
 import type { BoardLines } from "../lines/board-lines.ts";
 import type { FromScanner } from "../scan/scanner-messages.ts";
-import type { SensedPicture } from "../scan/sensed-board.ts";
+import type { SensedBoard } from "../scan/sensed-board.ts";
 
 type LeadResult = Omit<Extract<FromScanner, { type: "lead-result" }>, "type" | "request">;
 
@@ -11,7 +11,7 @@ type LeadResult = Omit<Extract<FromScanner, { type: "lead-result" }>, "type" | "
  */
 export function leadTest(
   board: BoardLines,
-  sensed: SensedPicture,
+  sensed: SensedBoard,
   entryA: EntryId,
   entryB: EntryId,
 ): LeadResult {

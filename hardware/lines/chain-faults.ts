@@ -21,7 +21,7 @@ export function chainFaults(check: ChainCheck): BoardFault[] {
         {
           kind: "swapped-pins",
           contacts: [],
-          facts: { swaps: check.swaps.map(({ signal, foundOn }) => `${signal} on ${foundOn}`).join(", ") },
+          facts: { swaps: check.swaps.map(({ signal, pin }) => `${signal} on ${pin}`).join(", ") },
         },
       ];
     case "no-answer":

@@ -1,7 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { type BoardLeads, noLeads } from "../../shared/board/board-leads.ts";
 import { byId, type ContactId, type EntryId, entryOf } from "../../shared/board/ids.ts";
-import { placesOfEntry, stationsById, straightCores } from "../../shared/wiring/conductors-of.ts";
+import { coreRolesOf, stationsById, straightCores } from "../../shared/wiring/conductors-of.ts";
 import { type BoardLines, boardLines } from "./board-lines.ts";
 import type { LineIndex } from "./line-index.ts";
 import type { FromScanner, ToScanner } from "../scan/scanner-messages.ts";
@@ -9,7 +9,7 @@ import { type LineFault, SimulatedLines } from "./simulated-lines.ts";
 
 type Refused = Extract<FromScanner, { type: "refused" }>;
 /** Why hands cannot do what they were asked, or undefined where they did. */
-export type Refusal = Pick<Refused, "code" | "facts"> | undefined;
+export type Hindrance = Pick<Refused, "code" | "facts"> | undefined;
 type PullWhat = Extract<ToScanner, { type: "pull" }>["what"];
 
 /** The pins of a cable's plug make contact one after the other, as by hand. */
@@ -33,7 +33,7 @@ export class SimulatedBoard {
     this.lines = new SimulatedLines(this.#board.lineCount, this.#board.codeCount);
   }
 
-  plug(contactA: ContactId, contactB: ContactId): Refusal {
+  plug(contactA: ContactId, contactB: ContactId): Hindrance {
     const [lineA, lineB] = [this.#lineOf(contactA), this.#lineOf(contactB)];
     if (lineA === undefined) return { code: "no-such-contact", facts: { contact: contactA } };
     if (lineB === undefined) return { code: "no-such-contact", facts: { contact: contactB } };
@@ -42,14 +42,13 @@ export class SimulatedBoard {
   }
 
   /** Plugs a whole cable: its first core at once, the others and the code of the plug each 30 ms later. */
-  plugCable(entryA: EntryId, entryB: EntryId, code: number | undefined, nowMs: number): Refusal {
+  plugCable(entryA: EntryId, entryB: EntryId, code: number | undefined, nowMs: number): Hindrance {
     for (const entry of [entryA, entryB])
-      if (placesOfEntry(entry, this.#stations).length === 0)
-        return { code: "no-such-entry", facts: { entry } };
+      if (coreRolesOf(entry, this.#stations).length === 0) return { code: "no-such-entry", facts: { entry } };
     const coded = code === undefined ? undefined : this.#board.codes.get(code);
     if (code !== undefined && coded === undefined)
       return { code: "unknown-code", facts: { code: String(code) } };
-    const cores = placesOfEntry(entryA, this.#stations);
+    const cores = coreRolesOf(entryA, this.#stations);
     const pairs = straightCores(entryA, entryB, this.#stations).filter(
       ({ from }) =>
         coded === undefined ||
@@ -67,7 +66,7 @@ export class SimulatedBoard {
   }
 
   /** Pulls leads, all leads of an entry with its code, or everything; pins still on their way stay out. */
-  pull(what: PullWhat): Refusal {
+  pull(what: PullWhat): Hindrance {
     if (what === "all") {
       for (const line of Object.values(this.#board.probes ?? {})) this.#partAll(line);
       return this.setLeads(noLeads);
@@ -90,7 +89,7 @@ export class SimulatedBoard {
   }
 
   /** Makes these the leads and codes that are in. Probes stay where they are. */
-  setLeads({ leads, codes }: BoardLeads): Refusal {
+  setLeads({ leads, codes }: BoardLeads): Hindrance {
     this.#landing = [];
     for (const [from, to] of this.leads.leads) this.lines.part(this.#lineOf(from)!, this.#lineOf(to)!);
     for (const { entry } of this.#board.entries) this.#strap(entry, 0);
@@ -99,7 +98,7 @@ export class SimulatedBoard {
   }
 
   /** Puts a probe on a contact, on the other probe, or nowhere. */
-  probe(probe: "red" | "black", at: ContactId | "other-probe" | null): Refusal {
+  probe(probe: "red" | "black", at: ContactId | "other-probe" | null): Hindrance {
     const { probes } = this.#board;
     if (!probes) return { code: "no-such-contact", facts: { contact: `${probe} probe` } };
     const target = at === "other-probe" ? probes[probe === "red" ? "black" : "red"] : at && this.#lineOf(at);
@@ -109,7 +108,7 @@ export class SimulatedBoard {
     return undefined;
   }
 
-  setFault(contact: ContactId, fault: LineFault | null): Refusal {
+  setFault(contact: ContactId, fault: LineFault | null): Hindrance {
     const line = this.#lineOf(contact);
     if (line === undefined) return { code: "no-such-contact", facts: { contact } };
     this.lines.setFault(line, fault);

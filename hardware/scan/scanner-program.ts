@@ -8,8 +8,8 @@ import { LinesError } from "../lines/lines.ts";
 import type { OpenBoard, openBoard } from "./open-board.ts";
 import { Scanner, type ScannerEvent } from "./scanner.ts";
 import type { FromScanner, ToScanner } from "./scanner-messages.ts";
-import { sensedBoard, type SensedPicture, untellableBoard } from "./sensed-board.ts";
-import type { Refusal, SimulatedBoard } from "../lines/simulated-board.ts";
+import { sensedBoard, type SensedBoard, untellableBoard } from "./sensed-board.ts";
+import type { Hindrance, SimulatedBoard } from "../lines/simulated-board.ts";
 import { WalkTest } from "../health/walk-test.ts";
 
 /** What the program runs on: a line to the server, a clock, timers, and a way to open boards. */
@@ -46,7 +46,7 @@ export class ScannerProgram {
   #waiting: Request[] = [];
   #callOff: () => void = () => undefined;
 
-  #picture: SensedPicture | undefined;
+  #sensed: SensedBoard | undefined;
   #revision = 0;
   /** Hands moved something: the next state is told even where it shows nothing else. */
   #isStateAwaited = false;
@@ -155,7 +155,7 @@ export class ScannerProgram {
     if (check === undefined) return;
     this.#chainCheckedMs = this.#parts.nowMs();
     this.#chainFaults = chainFaults(check());
-    if (this.#chainFaults.length > 0) this.#tellPicture(untellableBoard(this.#board!, this.#chainFaults));
+    if (this.#chainFaults.length > 0) this.#tellSensed(untellableBoard(this.#board!, this.#chainFaults));
   }
 
   #tell(event: ScannerEvent): void {
@@ -173,26 +173,26 @@ export class ScannerProgram {
         this.#selfCheck = undefined;
         return;
       case "sensed": {
-        const picture = sensedBoard(this.#board!, event.sensed);
-        if (this.#picture === undefined) this.#firstGroups = new Set(picture.groups.map(String));
+        const sensed = sensedBoard(this.#board!, event.sensed);
+        if (this.#sensed === undefined) this.#firstGroups = new Set(sensed.groups.map(String));
         const isMute = boardFaults(this.#board!, event.sensed.health)[0]?.kind === "no-board";
         const isCheckDue = this.#parts.nowMs() - this.#chainCheckedMs >= chainRetryMs;
         if (isMute && isCheckDue) this.#checkChain();
-        if (this.#chainFaults.length === 0) this.#tellPicture(picture, event.sensed.sensedAtMs);
+        if (this.#chainFaults.length === 0) this.#tellSensed(sensed, event.sensed.sensedAtMs);
       }
     }
   }
 
-  #tellPicture(picture: SensedPicture, sensedAtMs = this.#parts.nowMs()): void {
-    if (!this.#isStateAwaited && JSON.stringify(picture) === JSON.stringify(this.#picture)) return;
-    this.#picture = picture;
+  #tellSensed(sensed: SensedBoard, sensedAtMs = this.#parts.nowMs()): void {
+    if (!this.#isStateAwaited && JSON.stringify(sensed) === JSON.stringify(this.#sensed)) return;
+    this.#sensed = sensed;
     this.#isStateAwaited = false;
     this.#revision += 1;
-    const state: SensedState = { ...picture, revision: this.#revision, monotonicMs: sensedAtMs };
+    const state: SensedState = { ...sensed, revision: this.#revision, monotonicMs: sensedAtMs };
     this.#parts.send({ type: "sensed", state });
-    for (const touch of this.#walkTest?.touches(picture.probes) ?? [])
+    for (const touch of this.#walkTest?.touches(sensed.probes) ?? [])
       this.#parts.send({ type: "walk-test-touch", ...touch });
-    if (picture.isSettled) for (const test of this.#leadTests.splice(0)) this.#testLead(test);
+    if (sensed.isSettled) for (const test of this.#leadTests.splice(0)) this.#testLead(test);
   }
 
   #answer(request: Request): void {
@@ -224,11 +224,11 @@ export class ScannerProgram {
     }
     const nowMs = this.#parts.nowMs();
     const before = JSON.stringify(simulated.leads);
-    const refusal = doByHand(simulated, request, nowMs);
+    const hindrance = doByHand(simulated, request, nowMs);
     this.#scanner!.hurry(nowMs);
     this.#turnSoon(0);
-    if (refusal !== undefined) {
-      this.#refuse(request.request, refusal);
+    if (hindrance !== undefined) {
+      this.#refuse(request.request, hindrance);
       return;
     }
     const { leads } = simulated;
@@ -237,8 +237,8 @@ export class ScannerProgram {
     this.#parts.send({ type: "done", request: request.request, moved: { leads, sensedRevision } });
   }
 
-  #refuse(request: number, refusal: NonNullable<Refusal>): void {
-    this.#parts.send({ type: "refused", request, ...refusal });
+  #refuse(request: number, hindrance: NonNullable<Hindrance>): void {
+    this.#parts.send({ type: "refused", request, ...hindrance });
   }
 
   #startSelfCheck(request: number): void {
@@ -246,7 +246,7 @@ export class ScannerProgram {
       this.#parts.send({ type: "self-check-result", request, faults: this.#chainFaults });
       return;
     }
-    const groups = this.#picture?.groups ?? [];
+    const groups = this.#sensed?.groups ?? [];
     if (!this.#isEmpty(groups.map(String)) || this.#selfCheck !== undefined) {
       this.#refuse(request, { code: "board-not-empty", facts: { contacts: groups.flat().join(", ") } });
       return;
@@ -264,21 +264,21 @@ export class ScannerProgram {
   }
 
   #startLeadTest(test: Asked<"test-lead">): void {
-    const known = new Set(this.#board!.entries.map(({ entry }) => entry));
-    const unknown = [test.entryA, test.entryB].find((entry) => !known.has(entry));
+    const entries = new Set(this.#board!.entries.map(({ entry }) => entry));
+    const unknown = [test.entryA, test.entryB].find((entry) => !entries.has(entry));
     if (unknown !== undefined)
       this.#refuse(test.request, { code: "no-such-entry", facts: { entry: unknown } });
-    else if (this.#picture?.isSettled === true && !this.#isStateAwaited) this.#testLead(test);
+    else if (this.#sensed?.isSettled === true && !this.#isStateAwaited) this.#testLead(test);
     else this.#leadTests.push(test);
   }
 
   #testLead({ request, entryA, entryB }: Asked<"test-lead">): void {
-    const result = leadTest(this.#board!, this.#picture!, entryA, entryB);
+    const result = leadTest(this.#board!, this.#sensed!, entryA, entryB);
     this.#parts.send({ type: "lead-result", request, ...result });
   }
 }
 
-function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Refusal {
+function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Hindrance {
   switch (request.type) {
     case "plug":
       return board.plug(request.contactA, request.contactB);

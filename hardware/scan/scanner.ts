@@ -11,7 +11,7 @@ import {
   sameSensing,
 } from "../lines/line-model.ts";
 import type { LineReading, Lines } from "../lines/lines.ts";
-import { LooseLeads } from "./loose-leads.ts";
+import { LooseLines } from "./loose-lines.ts";
 import { type Evidence, patternOf, type Scan } from "./patterns.ts";
 import { selfCheck } from "../health/self-check.ts";
 import { nameStuckHigh } from "../health/stuck-high.ts";
@@ -63,7 +63,7 @@ const usualActivePauseMs = 2;
 /** How often lines left out as unsteady, or a board that could not be decoded, are tried again. */
 const unsteadyRetryMs = 1_000;
 /** So many decodes refused in a row, each of several attempts, and the board is not believed. */
-const refusedToDoubt = 2;
+const rejectedToDoubt = 2;
 /** A noisy board is believed again after this long without a misread, and a decode that is accepted. */
 const quietToBelieveMs = 2_000;
 
@@ -83,13 +83,13 @@ export class Scanner {
 
   #model: LineModel;
   #codes: Uint8Array;
-  readonly #looseLeads = new LooseLeads();
+  readonly #looseLeads = new LooseLines();
   #tied: readonly (readonly LineIndex[])[] = [];
   #neverPull: ReadonlySet<LineIndex> = new Set();
   #triedAgainMs = 0;
   /** Lines left out as unsteady that were so again when tried. */
   #confirmedUnsteady: ReadonlySet<LineIndex> = new Set();
-  #refusedCount = 0;
+  #rejectedCount = 0;
   #isNoisy = false;
   #misreadMs = 0;
   #hurriedPatterns = 0;
@@ -244,12 +244,12 @@ export class Scanner {
     // One picture of both: at the start codes without their leads would look like a board that was emptied.
     this.#noteCodes(found.codes);
     if (found.isAccepted) {
-      this.#refusedCount = 0;
+      this.#rejectedCount = 0;
       this.#believe(found.model, noted);
     } else {
-      this.#refusedCount += 1;
+      this.#rejectedCount += 1;
       this.#looseLeads.noteDecode(found.misfits, this.#nowMs);
-      this.#doubt(this.#isNoisy || this.#refusedCount >= refusedToDoubt);
+      this.#doubt(this.#isNoisy || this.#rejectedCount >= rejectedToDoubt);
     }
     this.#triedAgainMs = this.#nowMs;
   }
@@ -260,10 +260,10 @@ export class Scanner {
     this.fullDecodeCount += 1;
     const noted = this.#noteDecode(unsteadyLines(this.#model));
     const found = yield* decodeOnce(this.#lines.lineCount, { neverPull: this.#neverPull });
-    this.#refusedCount = found.isAccepted ? 0 : this.#refusedCount + 1;
+    this.#rejectedCount = found.isAccepted ? 0 : this.#rejectedCount + 1;
     const isQuiet = this.#nowMs - this.#misreadMs >= quietToBelieveMs;
-    const isRefused = this.#refusedCount >= refusedToDoubt && this.#shown === undefined;
-    this.#doubt(isRefused || (this.#isNoisy && !(found.isAccepted && isQuiet)));
+    const isRejected = this.#rejectedCount >= rejectedToDoubt && this.#shown === undefined;
+    this.#doubt(isRejected || (this.#isNoisy && !(found.isAccepted && isQuiet)));
     this.#confirmedUnsteady = found.isAccepted ? new Set() : unsteadyLines(this.#model);
     if (found.isAccepted) this.#believe(found.model, noted);
     this.#show();

@@ -6,10 +6,10 @@ import type { LineIndex } from "../lines/line-index.ts";
 import type { SensedLines } from "./scanner.ts";
 
 /** What a state holds but for its number and its time. */
-export type SensedPicture = Omit<SensedState, "revision" | "monotonicMs">;
+export type SensedBoard = Omit<SensedState, "revision" | "monotonicMs">;
 
 /** A scan in terms of the board: contacts in place of lines, probes apart, codes read, faults named. */
-export function sensedBoard(board: BoardLines, sensed: SensedLines): SensedPicture {
+export function sensedBoard(board: BoardLines, sensed: SensedLines): SensedBoard {
   if (sensed.isNoisy) return untellableBoard(board, [{ kind: "noisy-board", contacts: [] }]);
   const contactsIn = (lines: readonly LineIndex[]): ContactId[] =>
     lines.flatMap((line) => board.contactOf.get(line) ?? []).sort(byId);
@@ -63,7 +63,7 @@ const codesDiffer = ([one, other]: [Coded, Coded]): BoardFault => ({
 });
 
 /** The same board with nothing to be told of it, and why: its chain is cut, its pins are swapped. */
-export const untellableBoard = (board: BoardLines, faults: BoardFault[]): SensedPicture => ({
+export const untellableBoard = (board: BoardLines, faults: BoardFault[]): SensedBoard => ({
   boardId: board.boardId,
   groups: [],
   codes: [],

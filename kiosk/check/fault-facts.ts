@@ -15,8 +15,8 @@ const signalName = (signal: string, words: Words): string => {
 export function faultFacts(facts: Banner["facts"] | undefined, words: Words): Record<string, Fact> {
   const swaps = facts?.["swaps"];
   if (typeof swaps !== "string") return facts ?? {};
-  const told = [...swaps.matchAll(swap)].map(([, signal = "", foundOn = ""]) =>
-    words.t("check.swap", { signal: signalName(signal, words), pin: signalName(foundOn, words) }),
+  const told = [...swaps.matchAll(swap)].map(([, signal = "", pin = ""]) =>
+    words.t("check.swap", { signal: signalName(signal, words), pin: signalName(pin, words) }),
   );
   return { ...facts, swaps: told.join(", ") };
 }

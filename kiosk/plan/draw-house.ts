@@ -1,5 +1,5 @@
 import { toPx } from "../geometry/fit-plan.ts";
-import { placeRoomNames } from "../geometry/place-room-names.ts";
+import { layRoomNames } from "../geometry/lay-room-names.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 import type { DrawnCable } from "./draw-cables.ts";
 import type { PlanGround } from "./plan-ground.ts";
@@ -30,7 +30,7 @@ export const drawRoomNames = (
   cables: readonly DrawnCable[],
   labels: Iterable<Rect>,
 ): (Rect & { name: string })[] =>
-  placeRoomNames(
+  layRoomNames(
     attempt.scenario.plan.rooms.map((room) => {
       const name = words.of(room.name);
       const a = toPx(fit, room);

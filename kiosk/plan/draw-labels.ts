@@ -1,4 +1,4 @@
-import { type Label, type LabelField, type LabelWish, placeLabels } from "../geometry/place-labels.ts";
+import { type Label, type LabelField, type LabelWish, layLabels } from "../geometry/lay-labels.ts";
 import { overlaps, type Rect } from "../geometry/point.ts";
 import { sharedRunPx } from "../geometry/shared-run.ts";
 import { roleName } from "../wiring/place-name.ts";
@@ -88,7 +88,7 @@ const zoneLabel = (wishes: readonly LabelWish[], field: LabelField, set: readonl
   const room = { ...field, solid: [...field.solid, ...set] };
   const clear = wishes.map((wish) => ({ ...wish, isOnlyClear: true }));
   for (const wish of [...clear, ...wishes]) {
-    const labels = placeLabels([wish], room);
+    const labels = layLabels([wish], room);
     if (labels.length > 0) return labels;
   }
   return [];
@@ -121,7 +121,7 @@ export const drawLabels = (
     lines: cables.map(({ cable, line }) => ({ id: cable.id, line })),
     halfLinePx: input.mmPx * 1.5,
   };
-  const labels = placeLabels(wishesOf(input, cables), field, still);
+  const labels = layLabels(wishesOf(input, cables), field, still);
   for (const wishes of zoneWishes(input, ground)) labels.push(...zoneLabel(wishes, field, labels));
   return new Map(labels.map((label) => [label.id, label]));
 };

@@ -1,5 +1,5 @@
 import type { StationId } from "../../shared/board/ids.ts";
-import type { Plate } from "../geometry/place-plates.ts";
+import type { Plate } from "../geometry/lay-plates.ts";
 import { isInside, overlaps, type Rect } from "../geometry/point.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
 import type { Weight } from "../notes/weight.ts";
@@ -18,7 +18,7 @@ export const markMm = 4.4;
 const gapPx = 2;
 
 /** Places round a plate, outside it: beside its corners first, then along its edges. */
-const placesRound = ({ x, y, width, height }: Plate, size: number): Rect[] => {
+const spotsRound = ({ x, y, width, height }: Plate, size: number): Rect[] => {
   const [left, right] = [x - size - gapPx, x + width + gapPx];
   const [top, bottom] = [y - size - gapPx, y + height + gapPx];
   const rect = (atX: number, atY: number): Rect => ({ x: atX, y: atY, width: size, height: size });
@@ -57,13 +57,12 @@ export const drawMarks = (
       ...(attempt.joints.some((joint) => joint.some(isAt)) ? (["joint"] as const) : []),
     ];
     for (const sign of signs) {
-      const places = placesRound(plate, markMm * mmPx).filter(
-        (place) =>
-          isInside(place, ground.area) &&
-          ![...ground.plates, ...marks].some((one) => overlaps(place, one, 1)),
+      const spots = spotsRound(plate, markMm * mmPx).filter(
+        (spot) =>
+          isInside(spot, ground.area) && ![...ground.plates, ...marks].some((one) => overlaps(spot, one, 1)),
       );
-      const covered = (place: Rect) => strips.filter((strip) => overlaps(place, strip)).length;
-      const best = places.toSorted((a, b) => covered(a) - covered(b))[0];
+      const covered = (spot: Rect) => strips.filter((strip) => overlaps(spot, strip)).length;
+      const best = spots.toSorted((a, b) => covered(a) - covered(b))[0];
       if (best) marks.push({ station, sign, ...best });
     }
   }

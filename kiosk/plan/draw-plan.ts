@@ -1,5 +1,5 @@
 import { stationOf } from "../../shared/board/ids.ts";
-import type { Label } from "../geometry/place-labels.ts";
+import type { Label } from "../geometry/lay-labels.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 import { type DrawnCable, drawCables, type LayBy } from "./draw-cables.ts";
 import { drawRoomNames, drawWalls } from "./draw-house.ts";
@@ -59,10 +59,10 @@ const others: readonly LayBy[] = [1, 0.86].flatMap((pitch) =>
 );
 
 /** The cables with their labels; where a label finds no place of its own, all are laid again in another order. */
-const drawWires = (input: PlanInput, ground: PlanGround, known: Wires): Wires => {
-  let best = layWires(input, ground, known);
+const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires => {
+  let best = layWires(input, ground, before);
   let least =
-    input.isTypefaceThere && best.cables !== known.cables ? poorLabels(best.cables, best.labels) : 0;
+    input.isTypefaceThere && best.cables !== before.cables ? poorLabels(best.cables, best.labels) : 0;
   for (const by of others) {
     if (least === 0) break;
     const other = layWires(input, ground, { cables: [], marks: [], labels: new Map() }, by);
@@ -90,12 +90,12 @@ export const drawPlan = (input: PlanInput, last?: PlanDrawing): PlanDrawing => {
       input.mmPx,
       (station) => plateText(station, input).size,
     );
-  const known = {
+  const wires = {
     cables: before?.cables ?? [],
     marks: before?.marks ?? [],
     labels: before?.labels ?? new Map<string, Label>(),
   };
-  const { cables, marks, labels } = drawWires(input, ground, known);
+  const { cables, marks, labels } = drawWires(input, ground, wires);
   const isSame = before?.cables === cables && before.labels === labels && before.marks === marks;
   return {
     groundMark,

@@ -1,6 +1,6 @@
 import type { PlanZone } from "../../shared/protocol/bench-view.ts";
 import { toPx } from "../geometry/fit-plan.ts";
-import type { LabelWish } from "../geometry/place-labels.ts";
+import type { LabelWish } from "../geometry/lay-labels.ts";
 import type { Rect } from "../geometry/point.ts";
 import { isTextKey } from "../text/is-text-key.ts";
 import type { PlanGround } from "./plan-ground.ts";

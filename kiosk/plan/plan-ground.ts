@@ -1,7 +1,7 @@
 import type { AttemptView, BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
 import { lanePitchMm } from "../geometry/cable-width.ts";
 import { fitPlan, type PlanFit, toPx } from "../geometry/fit-plan.ts";
-import { type Plate, placePlates } from "../geometry/place-plates.ts";
+import { type Plate, layPlates } from "../geometry/lay-plates.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 
 export interface PlanGround {
@@ -55,7 +55,7 @@ export const planGround = (
     height: Math.max(0, area.height - 4),
   };
   const headPx = new Map(stations.map((station) => [station.id as string, sizeOf(station).headPx]));
-  const plates = placePlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer).map((plate) => ({
+  const plates = layPlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer).map((plate) => ({
     ...plate,
     headPx: headPx.get(plate.id) ?? 0,
   }));

@@ -21,7 +21,7 @@ export const deadAct: Act<"dead-act"> = {
   states: ["make-dead", "wiring"],
   decides: ({ state, scenario }, act) => {
     if (!state.isExistingCircuit) return refuse("locked");
-    const why = deadRefusal(state.deadPicture, act);
+    const why = deadRefusal(state.deadState, act);
     if (why) return refuse(why);
     return events({ type: "dead-acted", content: { act, breaker: breakerOfTask(scenario) } });
   },

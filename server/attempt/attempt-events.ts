@@ -25,7 +25,7 @@ const change = {
   unknown: z.array(contactIdSchema).optional(),
 };
 /** Stored whole for whoever reads the log; judged verdicts are made by this program alone. */
-const verdict = z.custom<Verdict>((found) => typeof found === "object" && found !== null);
+const verdict = z.custom<Verdict>((value) => typeof value === "object" && value !== null);
 /** Of the wiring that was judged, so that whoever judges again knows that it is the same. */
 const wiringHash = z.string();
 const none = z.strictObject({});

@@ -11,7 +11,7 @@ import type {
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
-import type { DeadPicture } from "./make-dead.ts";
+import type { DeadState } from "./make-dead.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
 
 /** A setting somebody declared: what, of what, by whom. */
@@ -33,10 +33,10 @@ export interface AttemptState {
   isExistingCircuit: boolean;
   step: Step;
   entered: readonly Step[];
-  /** Steps of making dead as they were written before they were acted on a picture. */
+  /** Steps of making dead as they were written before they were acted out. */
   dead: readonly { step: DeadStep; isOutOfOrder: boolean }[];
-  deadPicture: DeadPicture;
-  /** The steps that count on the picture now. */
+  deadState: DeadState;
+  /** The steps that count now. */
   deadCounted: readonly DeadStep[];
   isDeadDeclared: boolean;
   plan: Readonly<Partial<Record<PlanQuestion, number>>>;

@@ -32,8 +32,8 @@ function usesOf({ stations }: Task): CircuitUse[] {
 
 /** The breaker of the task's circuit: the number of the first way that its cables were found on. */
 export function breakerOfTask({ stations, asFound }: Task): number {
-  const found = asFound.cables.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]);
-  const way = found.find((id) => stations.some((one) => one.id === id && one.kind === "way"));
+  const wired = asFound.cables.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]);
+  const way = wired.find((id) => stations.some((one) => one.id === id && one.kind === "way"));
   const number = Number(/\d+$/.exec(way ?? "")?.[0] ?? 1);
   return breakers.find((breaker) => breaker === number) ?? breakers[0];
 }

@@ -2,11 +2,11 @@ import type { DeadStep } from "../../shared/protocol/attempt-words.ts";
 import type { DeadAct, DeadPair } from "../../shared/protocol/make-dead.schema.ts";
 import { supply } from "../../shared/trade/supply.ts";
 
-/** Breakers of the picture, numbered from 1; the circuit chart says which of them feeds the circuit. */
+/** Breakers of the consumer unit, numbered from 1; the circuit chart says which of them feeds the circuit. */
 export const breakers = [1, 2, 3] as const;
 
-/** The picture on which a circuit is made dead: what stands how, and what was shown by the tester last. */
-export interface DeadPicture {
+/** How a circuit that is being made dead stands: breakers, padlocks, and what the tester showed last. */
+export interface DeadState {
   isChartRead: boolean;
   off: readonly number[];
   locked: readonly number[];
@@ -24,7 +24,7 @@ export interface DeadPicture {
 /** Why an act does not count: what has to come before it, or what the tester shows. */
 export type DeadMiss = "chart-first" | "lock-first" | "prove-first" | "live";
 
-export const untouched: DeadPicture = {
+export const untouched: DeadState = {
   isChartRead: false,
   off: [],
   locked: [],
@@ -38,10 +38,10 @@ export const untouched: DeadPicture = {
 /** The tests of the sequence, by the terminals they are made between. */
 export const deadPairs = ["L-N", "L-E", "N-E"] as const satisfies readonly DeadPair[];
 
-const isIsolated = ({ isChartRead, off }: DeadPicture, breaker: number): boolean =>
+const isIsolated = ({ isChartRead, off }: DeadState, breaker: number): boolean =>
   isChartRead && off.includes(breaker);
-const isLockedOff = (picture: DeadPicture, breaker: number): boolean =>
-  isIsolated(picture, breaker) && picture.locked.includes(breaker);
+const isLockedOff = (circuit: DeadState, breaker: number): boolean =>
+  isIsolated(circuit, breaker) && circuit.locked.includes(breaker);
 
 /**
  * The steps that count now, in their order. What was tested counts only as long as the circuit stays locked off;
@@ -49,12 +49,12 @@ const isLockedOff = (picture: DeadPicture, breaker: number): boolean =>
  *
  * @param breaker the one that the chart names
  */
-export function countedSteps(picture: DeadPicture, breaker: number): DeadStep[] {
-  const { isChartRead, isProved, tested, isProvedAgain } = picture;
+export function countedSteps(circuit: DeadState, breaker: number): DeadStep[] {
+  const { isChartRead, isProved, tested, isProvedAgain } = circuit;
   const counts: Record<DeadStep, boolean> = {
     identify: isChartRead,
-    isolate: isIsolated(picture, breaker),
-    "lock-off": isLockedOff(picture, breaker),
+    isolate: isIsolated(circuit, breaker),
+    "lock-off": isLockedOff(circuit, breaker),
     "prove-tester": isProved,
     "test-L-N": tested.includes("L-N"),
     "test-L-E": tested.includes("L-E"),
@@ -69,29 +69,29 @@ const voltageBetween = (pair: DeadPair, isOn: boolean): number =>
   isOn && pair !== "N-E" ? supply.nominalV : 0;
 
 /** Why a breaker or padlock cannot be moved, or undefined where it can. */
-export function deadRefusal(picture: DeadPicture, act: DeadAct): "dead-locked" | "dead-lock-on" | undefined {
-  if (act.what === "breaker" && picture.locked.includes(act.breaker)) return "dead-locked";
-  if (act.what === "padlock" && !picture.off.includes(act.breaker)) return "dead-lock-on";
+export function deadRefusal(circuit: DeadState, act: DeadAct): "dead-locked" | "dead-lock-on" | undefined {
+  if (act.what === "breaker" && circuit.locked.includes(act.breaker)) return "dead-locked";
+  if (act.what === "padlock" && !circuit.off.includes(act.breaker)) return "dead-lock-on";
   return undefined;
 }
 
-/** The picture after an act that was not refused. Pure. */
-export function afterDeadAct(before: DeadPicture, act: DeadAct, breaker: number): DeadPicture {
-  const picture = { ...before, missed: null };
+/** How it stands after an act that was not refused. Pure. */
+export function afterDeadAct(before: DeadState, act: DeadAct, breaker: number): DeadState {
+  const circuit = { ...before, missed: null };
   switch (act.what) {
     case "chart":
-      return { ...picture, isChartRead: true };
+      return { ...circuit, isChartRead: true };
     case "breaker": {
-      const off = toggled(picture.off, act.breaker);
-      const isUnread = !picture.isChartRead && off.includes(act.breaker);
-      return held({ ...picture, off, missed: isUnread ? "chart-first" : null }, breaker);
+      const off = toggled(circuit.off, act.breaker);
+      const isUnread = !circuit.isChartRead && off.includes(act.breaker);
+      return held({ ...circuit, off, missed: isUnread ? "chart-first" : null }, breaker);
     }
     case "padlock":
-      return held({ ...picture, locked: toggled(picture.locked, act.breaker) }, breaker);
+      return held({ ...circuit, locked: toggled(circuit.locked, act.breaker) }, breaker);
     case "proving-unit":
-      return proved(picture, breaker);
+      return proved(circuit, breaker);
     case "test":
-      return tested(picture, act.between, breaker);
+      return tested(circuit, act.between, breaker);
   }
 }
 
@@ -101,27 +101,27 @@ const toggled = (numbers: readonly number[], number: number): number[] =>
     : [...numbers, number].toSorted((a, b) => a - b);
 
 /** What was proved and tested falls with the lock. */
-const held = (picture: DeadPicture, breaker: number): DeadPicture =>
-  isLockedOff(picture, breaker)
-    ? picture
-    : { ...picture, isProved: false, tested: [], isProvedAgain: false, reading: null };
+const held = (circuit: DeadState, breaker: number): DeadState =>
+  isLockedOff(circuit, breaker)
+    ? circuit
+    : { ...circuit, isProved: false, tested: [], isProvedAgain: false, reading: null };
 
-function proved(picture: DeadPicture, breaker: number): DeadPicture {
+function proved(circuit: DeadState, breaker: number): DeadState {
   const shown = {
-    ...picture,
+    ...circuit,
     reading: { at: "proving-unit" as const, voltageV: supply.nominalV },
   };
-  if (!isLockedOff(picture, breaker)) return { ...shown, missed: "lock-first" };
-  const isAfter = picture.isProved && picture.tested.length === deadPairs.length;
+  if (!isLockedOff(circuit, breaker)) return { ...shown, missed: "lock-first" };
+  const isAfter = circuit.isProved && circuit.tested.length === deadPairs.length;
   return isAfter ? { ...shown, isProvedAgain: true } : { ...shown, isProved: true };
 }
 
-function tested(picture: DeadPicture, pair: DeadPair, breaker: number): DeadPicture {
-  const voltageV = voltageBetween(pair, !picture.off.includes(breaker));
-  const shown = { ...picture, reading: { at: pair, voltageV } };
+function tested(circuit: DeadState, pair: DeadPair, breaker: number): DeadState {
+  const voltageV = voltageBetween(pair, !circuit.off.includes(breaker));
+  const shown = { ...circuit, reading: { at: pair, voltageV } };
   if (voltageV > 0) return { ...shown, missed: "live" };
-  if (!isLockedOff(picture, breaker)) return { ...shown, missed: "lock-first" };
+  if (!isLockedOff(circuit, breaker)) return { ...shown, missed: "lock-first" };
   // A tester that was not proved may be silent because it is broken.
-  if (!picture.isProved) return { ...shown, missed: "prove-first" };
-  return picture.tested.includes(pair) ? shown : { ...shown, tested: [...picture.tested, pair] };
+  if (!circuit.isProved) return { ...shown, missed: "prove-first" };
+  return circuit.tested.includes(pair) ? shown : { ...shown, tested: [...circuit.tested, pair] };
 }

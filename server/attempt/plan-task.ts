@@ -186,9 +186,9 @@ const routeOf = ({ method, ambientC, groupedCircuits, insulationMm }: DesignInpu
 
 /** An answer with all its new cables of one size; what was found there stays as it is. */
 function withSize(built: Built, { scenario }: ScenarioKit, csaMm2: number): Built {
-  const found = new Set(scenario.asFound.cables.map(({ from, to }) => cableId(from, to)));
+  const asFound = new Set(scenario.asFound.cables.map(({ from, to }) => cableId(from, to)));
   const cables = built.cables.map((cable) =>
-    found.has(cableId(cable.from, cable.to)) ? cable : { ...cable, csaMm2 },
+    asFound.has(cableId(cable.from, cable.to)) ? cable : { ...cable, csaMm2 },
   );
   return { ...built, cables };
 }

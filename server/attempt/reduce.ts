@@ -69,7 +69,7 @@ function started(
     step: "caution",
     entered: ["caution"],
     dead: [],
-    deadPicture: untouched,
+    deadState: untouched,
     deadCounted: [],
     isDeadDeclared: false,
     plan: {},
@@ -118,8 +118,8 @@ export function reduce(
     }
     case "dead-acted": {
       const { act, breaker } = event.content;
-      const deadPicture = afterDeadAct(state.deadPicture, act, breaker);
-      return { ...state, deadPicture, deadCounted: countedSteps(deadPicture, breaker) };
+      const deadState = afterDeadAct(state.deadState, act, breaker);
+      return { ...state, deadState, deadCounted: countedSteps(deadState, breaker) };
     }
     case "dead-declared":
       return { ...state, isDeadDeclared: true };

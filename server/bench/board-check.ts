@@ -2,7 +2,7 @@ import type { ActMessage } from "../../shared/protocol/acts.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { contactsOf } from "../board/contacts-of.ts";
 import type { LeadResult } from "../board/scanner-port.ts";
-import { placesOfEntry, stationsById } from "../../shared/wiring/conductors-of.ts";
+import { coreRolesOf, stationsById } from "../../shared/wiring/conductors-of.ts";
 import { done, refuse, type Refusal } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
 
@@ -43,7 +43,7 @@ export async function walkTest(core: BenchCore, { isOn }: ActMessage<"walk-test"
 export function testLead(core: BenchCore, { entryA, entryB }: ActMessage<"test-lead">): Answer {
   if (!core.board.isReady) return refuse("no-board");
   const stations = stationsById(core.parts.board.stations);
-  const isThere = [entryA, entryB].every((entry) => placesOfEntry(entry, stations).length > 0);
+  const isThere = [entryA, entryB].every((entry) => coreRolesOf(entry, stations).length > 0);
   if (!isThere || entryA === entryB) return refuse("no-such-place");
   core.board.showLead(undefined);
   // A lead that is loose may keep the board from coming to rest; other commands do not wait for it.

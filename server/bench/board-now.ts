@@ -80,7 +80,7 @@ export class BoardNow {
   }
 
   /** What the last self-check found. */
-  get found(): readonly BoardFault[] {
+  get selfCheckFaults(): readonly BoardFault[] {
     return this.#found;
   }
 

@@ -9,12 +9,7 @@ import {
   endsOfConductor,
   type EntryId,
 } from "../../shared/board/ids.ts";
-import {
-  conductorsOf,
-  placesOfEntry,
-  stationsById,
-  straightCores,
-} from "../../shared/wiring/conductors-of.ts";
+import { conductorsOf, coreRolesOf, stationsById, straightCores } from "../../shared/wiring/conductors-of.ts";
 import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
 
@@ -32,13 +27,13 @@ export const leadsOfPlugged = ({ joins, codes }: Plugged): BoardLeads => ({
  */
 export function leadsOfCable(board: BoardDescription, from: EntryId, to: EntryId, code?: number): Lead[] {
   const stations = stationsById(board.stations);
-  const cores = board.codes?.find((known) => known.code === code)?.cores;
-  const places = placesOfEntry(from, stations);
+  const cores = board.codes?.find((one) => one.code === code)?.cores;
+  const roles = coreRolesOf(from, stations);
   return straightCores(from, to, stations)
     .filter(
       (pair) =>
         cores === undefined ||
-        places.some(({ core, role }) => cores.includes(core) && pair.from === contactId(from, role)),
+        roles.some(({ core, role }) => cores.includes(core) && pair.from === contactId(from, role)),
     )
     .map((pair) => [pair.from, pair.to]);
 }
@@ -50,7 +45,7 @@ export function codeForCable(
   to: EntryId,
   csaMm2: number | undefined,
 ): number | undefined {
-  const ofSize = (board.codes ?? []).filter((known) => known.csaMm2 === csaMm2);
+  const ofSize = (board.codes ?? []).filter((one) => one.csaMm2 === csaMm2);
   const joins = ({ code }: { code: number }): number => leadsOfCable(board, from, to, code).length;
   return ofSize.toSorted((a, b) => joins(b) - joins(a))[0]?.code;
 }

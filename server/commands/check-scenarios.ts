@@ -54,8 +54,8 @@ export function checkScenarioFiles(
       ),
       ...fitting.flatMap((board) =>
         checkAnswers(scenario, judgeBy, board).map(
-          ({ field, form, expected, found }) =>
-            `${file}: ${field}: expected ${expected}; found ${found} (${form}, ${board.id})`,
+          ({ field, form, expected, actual }) =>
+            `${file}: ${field}: expected ${expected}; found ${actual} (${form}, ${board.id})`,
         ),
       ),
     ];

@@ -10,21 +10,21 @@ const largestBytes = 8_000_000;
  * like any other: with the file's name and a remedy, never thrown.
  */
 export function readFileWith<T>(path: string, read: (text: string, fileName: string) => Read<T>): Read<T> {
-  const refuse = (message: string, remedy: string): Read<T> => ({
+  const unusable = (message: string, remedy: string): Read<T> => ({
     ok: false,
     problems: [{ file: path, field: "the whole file", message, remedy }],
   });
   try {
     if (statSync(path).size > largestBytes)
-      return refuse("it is larger than 8 MB", "Check that it is the file you meant.");
+      return unusable("it is larger than 8 MB", "Check that it is the file you meant.");
     const text = new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path));
     return read(text, path);
   } catch (error) {
-    if (error instanceof TypeError) return refuse("it is not UTF-8 text", "Save it as UTF-8.");
+    if (error instanceof TypeError) return unusable("it is not UTF-8 text", "Save it as UTF-8.");
     const code = (error as NodeJS.ErrnoException).code ?? "unknown";
-    if (code === "ENOENT") return refuse("it is not there", "Check the name and the folder.");
-    if (code === "EISDIR") return refuse("it is a folder", "Name a file in it.");
-    return refuse(`it cannot be read (${code})`, "Check who may read it, and the disk.");
+    if (code === "ENOENT") return unusable("it is not there", "Check the name and the folder.");
+    if (code === "EISDIR") return unusable("it is a folder", "Name a file in it.");
+    return unusable(`it cannot be read (${code})`, "Check who may read it, and the disk.");
   }
 }
 

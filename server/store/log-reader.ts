@@ -8,7 +8,7 @@ const columns = `bench_id, boot, sequence, attempt_id, type, bytes, previous_has
   monotonic_ms, wall_ms, clock_state`;
 
 /** A place in the log, by which rows are ordered. */
-export type LogPlace = Pick<LogRow, "benchId" | "boot" | "sequence">;
+export type LogCursor = Pick<LogRow, "benchId" | "boot" | "sequence">;
 
 /** Reads the log, always in the order (bench, boot, sequence). */
 export class LogReader {
@@ -39,8 +39,8 @@ export class LogReader {
    * The rows after a place in the log, `limit` at most, or the first ones where no place is given: for whoever
    * takes the log elsewhere in batches, the place of the last row being where the next batch begins.
    */
-  rowsAfter(place: LogPlace | undefined, limit: number): LogRow[] {
-    const { benchId, boot, sequence } = place ?? { benchId: "", boot: 0, sequence: 0 };
+  rowsAfter(cursor: LogCursor | undefined, limit: number): LogRow[] {
+    const { benchId, boot, sequence } = cursor ?? { benchId: "", boot: 0, sequence: 0 };
     return this.#rows(
       `SELECT ${columns} FROM log WHERE (bench_id, boot, sequence) > (?, ?, ?)
        ORDER BY bench_id, boot, sequence LIMIT ?`,

@@ -143,8 +143,8 @@ export class LogWriter {
       if (anchor) keepAnchor(this.#path, anchor);
       this.#anchoredCount = this.#rowCount;
     } catch (error) {
-      const known = toStoreError(error, this.#path);
-      if (known.code === "damaged") throw known;
+      const storeError = toStoreError(error, this.#path);
+      if (storeError.code === "damaged") throw storeError;
     }
   }
 

@@ -3,9 +3,9 @@ import { StoreError, toStoreError } from "./store-error.ts";
 
 /** What a read threw: a database that is busy, or else one that cannot be read as it should be. */
 function toReadError(error: unknown, path: string): StoreError {
-  const known = toStoreError(error, path);
-  if (error instanceof StoreError || known.code === "in-use") return known;
-  return new StoreError("damaged", known.facts, error);
+  const storeError = toStoreError(error, path);
+  if (error instanceof StoreError || storeError.code === "in-use") return storeError;
+  return new StoreError("damaged", storeError.facts, error);
 }
 
 /**

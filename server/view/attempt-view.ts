@@ -39,7 +39,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     asFound: asFoundView(shown),
     canUndo,
     dead: isOpen && state.isExistingCircuit ? deadList(state) : [],
-    ...(state.isExistingCircuit ? { deadPicture: deadView(shown, isOpen) } : {}),
+    ...(state.isExistingCircuit ? { deadState: deadView(shown, isOpen) } : {}),
     plan: planView(shown, isOpen),
     hints: {
       used: state.hints.length,

@@ -3,7 +3,7 @@ import type { BoardCheckView } from "../../shared/protocol/bench-view.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 
 /** Faults that are sensed now, and those of the self-check about what none of them is about. */
-function known(now: readonly BoardFault[], found: readonly BoardFault[]): BoardFault[] {
+function allFaults(now: readonly BoardFault[], found: readonly BoardFault[]): BoardFault[] {
   const told = new Set(now.flatMap(({ contacts }) => contacts));
   const kinds = new Set(now.filter(({ contacts }) => contacts.length === 0).map(({ kind }) => kind));
   const isTold = ({ kind, contacts }: BoardFault): boolean =>
@@ -14,7 +14,7 @@ function known(now: readonly BoardFault[], found: readonly BoardFault[]): BoardF
 /** What the tools for the health of the board have found; undefined where none was used and nothing is wrong. */
 export function boardCheckView({ board, parts }: BenchCore): BoardCheckView | undefined {
   const { selfCheck, walk, lead } = board;
-  const faults = known(board.isReady ? (board.sensed?.faults ?? []) : [], board.found);
+  const faults = allFaults(board.isReady ? (board.sensed?.faults ?? []) : [], board.selfCheckFaults);
   if (!selfCheck && !walk && !lead && faults.length === 0) return undefined;
   const sizeOf = (code: number) => parts.board.codes?.find((one) => one.code === code)?.csaMm2;
   return {

@@ -1,6 +1,6 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { contactId, entryId, frontId, type Role } from "../../shared/board/ids.ts";
-import { corePlaces } from "../../shared/board/station-kinds.ts";
+import { coreRoles } from "../../shared/board/station-kinds.ts";
 import type { BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
 
 /** The face of a board for the screen: stations, entries and contacts, without their line numbers. */
@@ -22,8 +22,8 @@ export function boardFace(board: BoardDescription, isSimulated: boolean): BoardF
         ...(settings?.appliance === undefined ? {} : { appliance: settings.appliance }),
         entries: entries.map(({ letter, side, lines }) => {
           const entry = entryId(id, letter);
-          const places = corePlaces(kind, side, settings?.switching) ?? [];
-          const contacts = places
+          const roles = coreRoles(kind, side, settings?.switching) ?? [];
+          const contacts = roles
             .filter(({ role }) => lines[role] !== undefined)
             .map(({ role, core }) => ({ id: contactId(entry, role), role, core }));
           return { id: entry, letter, side, contacts };

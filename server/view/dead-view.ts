@@ -8,7 +8,7 @@ import type { AttemptToShow } from "./to-show.ts";
 
 /** The picture of making dead. What an act misses is told where `mayTell`; what the tester shows always is. */
 export function deadView({ run }: AttemptToShow, mayTell: boolean): DeadView {
-  const { isChartRead, off, locked, reading, missed } = run.state.deadPicture;
+  const { isChartRead, off, locked, reading, missed } = run.state.deadState;
   return {
     breakers: breakers.map((number) => ({
       number,

@@ -17,17 +17,17 @@ export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): 
   if (view.status === "ready") return say("say.ready");
   if (view.step === "caution") return say("say.caution");
   const isSettingUp = !state.entered.includes("wire");
-  const found = asFoundCables(kit.stripped);
+  const asFound = asFoundCables(kit.stripped);
   const leftIn = new Set(state.leftIn.map(cableOfConductor));
-  const strangeCount = cables.filter(({ id }) => !found.has(id) && (isSettingUp || leftIn.has(id))).length;
+  const strangeCount = cables.filter(({ id }) => !asFound.has(id) && (isSettingUp || leftIn.has(id))).length;
   if (strangeCount > 0) return say("say.clear-board", { cableCount: strangeCount });
-  const foundCount = cables.filter(({ id }) => found.has(id)).length;
+  const asFoundCount = cables.filter(({ id }) => asFound.has(id)).length;
   switch (view.step) {
     case "make-dead":
     case "plan":
     case "hand-in":
-      if (isSettingUp && foundCount < found.size)
-        return say("say.as-found", { done: foundCount, total: found.size });
+      if (isSettingUp && asFoundCount < asFound.size)
+        return say("say.as-found", { done: asFoundCount, total: asFound.size });
       if (view.step === "make-dead" && isDead(view)) return say("say.dead");
       return say(`say.${view.step}`);
     case "wire":

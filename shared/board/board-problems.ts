@@ -3,7 +3,7 @@ import { repeats } from "../reading/repeats.ts";
 import { settingProblems } from "./setting-problems.ts";
 import type { BoardDescription, BoardStation } from "./board.schema.ts";
 import { frontLetter } from "./ids.ts";
-import { corePlaces } from "./station-kinds.ts";
+import { coreRoles } from "./station-kinds.ts";
 
 interface Used {
   field: string;
@@ -30,8 +30,8 @@ function usedLines(board: BoardDescription): Used[] {
 const usedCodes = (board: BoardDescription): Used[] =>
   board.stations.flatMap((station, index) =>
     station.entries.flatMap((entry, at) =>
-      (entry.codeContacts ?? []).map((line, place) => ({
-        field: `stations[${index}].entries[${at}].codeContacts[${place}]`,
+      (entry.codeContacts ?? []).map((line, bit) => ({
+        field: `stations[${index}].entries[${at}].codeContacts[${bit}]`,
         line,
       })),
     ),
@@ -80,8 +80,8 @@ function entryProblems(station: BoardStation, index: number): FieldProblem[] {
           remedy: "Use a letter, such as a.",
         },
       ];
-    const places = corePlaces(station.kind, entry.side, switching);
-    if (!places)
+    const landings = coreRoles(station.kind, entry.side, switching);
+    if (!landings)
       return [
         {
           field: `${field}.side`,
@@ -89,11 +89,11 @@ function entryProblems(station: BoardStation, index: number): FieldProblem[] {
           remedy: "Give the entry a side that stations of this kind have.",
         },
       ];
-    const roles = places.map(({ role }) => role);
+    const roles = landings.map(({ role }) => role);
     const given = Object.keys(entry.lines);
     return [
       ...given
-        .filter((role) => !roles.some((known) => known === role))
+        .filter((role) => !roles.some((one) => one === role))
         .map((role) => ({
           field: `${field}.lines.${role}`,
           message: `the ${entry.side} side of a ${station.kind} has no ${role}`,
@@ -112,7 +112,7 @@ function entryProblems(station: BoardStation, index: number): FieldProblem[] {
 
 function frontProblems(station: BoardStation, index: number): FieldProblem[] {
   const roles = station.entries.flatMap(({ side }) =>
-    (corePlaces(station.kind, side, station.settings?.switching) ?? []).map(({ role }) => role as string),
+    (coreRoles(station.kind, side, station.settings?.switching) ?? []).map(({ role }) => role as string),
   );
   return Object.keys(station.front ?? {})
     .filter((role) => !roles.includes(role))

@@ -9,12 +9,12 @@ export function settingProblems(
   kind: StationKind,
   settings: StationSettings | undefined,
 ): FieldProblem[] {
-  const known: readonly string[] = settingsByKind[kind];
+  const allowed: readonly string[] = settingsByKind[kind];
   return Object.keys(settings ?? {})
-    .filter((key) => !known.includes(key))
+    .filter((key) => !allowed.includes(key))
     .map((key) => ({
       field: `${field}.${key}`,
       message: `it means nothing at a ${kind}`,
-      remedy: `Remove it. Settings of a ${kind}: ${known.join(", ")}.`,
+      remedy: `Remove it. Settings of a ${kind}: ${allowed.join(", ")}.`,
     }));
 }

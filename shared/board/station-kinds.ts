@@ -23,17 +23,17 @@ export type Side = (typeof sides)[number];
 export const cores = ["brown", "blue", "earth", "black", "grey"] as const;
 export type Core = (typeof cores)[number];
 
-export interface CorePlace {
+export interface CoreRole {
   core: Core;
   role: Role;
 }
 
-const twin = (brown: Role, blue: Role): CorePlace[] => [
+const twin = (brown: Role, blue: Role): CoreRole[] => [
   { core: "brown", role: brown },
   { core: "blue", role: blue },
   { core: "earth", role: "E" },
 ];
-const straps = (brown: Role): CorePlace[] => [
+const straps = (brown: Role): CoreRole[] => [
   { core: "brown", role: brown },
   { core: "black", role: "strap1" },
   { core: "grey", role: "strap2" },
@@ -45,7 +45,7 @@ const straight = twin("L", "N");
  * Which role each core lands on, by kind and side of the entry. Common practice, no source: brown is line and
  * blue is neutral but in a switch cable, where both are line (blue is the switched line).
  */
-export const entryLayouts: Record<StationKind, Partial<Record<Side, CorePlace[]>>> = {
+export const entryLayouts: Record<StationKind, Partial<Record<Side, CoreRole[]>>> = {
   way: { feed: straight },
   "socket-outlet": { feed: straight },
   "junction-box": { feed: straight, switch: twin("L", "SL"), lamp: twin("SL", "N") },
@@ -76,11 +76,11 @@ export type Switching = (typeof switchings)[number];
  * The core places of an entry, or undefined where a station of that kind has no such side. On a two-way switch
  * a two-core switch cable lands on the two straps, and a feed or lamp cable on the common terminal.
  */
-export const corePlaces = (
+export const coreRoles = (
   stationKind: StationKind,
   side: Side,
   switching: Switching = "one-way",
-): CorePlace[] | undefined => {
+): CoreRole[] | undefined => {
   if (stationKind === "plate-switch" && switching === "two-way") {
     if (side === "switch") return twin("strap1", "strap2");
     if (side === "feed" || side === "lamp") return twin("common", "N");

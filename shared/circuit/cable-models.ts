@@ -10,7 +10,7 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { type CorePlace, corePlaces } from "../board/station-kinds.ts";
+import { type CoreRole, coreRoles } from "../board/station-kinds.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
@@ -52,12 +52,12 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
   const [from, to] = flip ? [spec.to, spec.from] : [spec.from, spec.to];
   const fromSide = buses.sideOf.get(from);
   const toSide = buses.sideOf.get(to);
-  const places = { from: placesAt(from, parts), to: placesAt(to, parts) };
+  const roles = { from: coreRolesAt(from, parts), to: coreRolesAt(to, parts) };
   if (!fromSide) strays.add(contactId(from, "L"));
   if (!toSide) strays.add(contactId(to, "L"));
   if (!fromSide || !toSide) return undefined;
   const id = cableId(from, to);
-  const straight = straightRoles(places.from, places.to);
+  const straight = straightRoles(roles.from, roles.to);
   const rolePairs = spec.conductors
     ? spec.conductors.map(([a, b]): RolePair => (flip ? [b, a] : [a, b]))
     : straight;
@@ -72,7 +72,7 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
     if (!fromNode) strays.add(a);
     if (!toNode) strays.add(b);
     if (!fromNode || !toNode || a === b || parts.unknown.has(a) || parts.unknown.has(b)) continue;
-    if (conductors.some((known) => known.from === a && known.to === b)) continue;
+    if (conductors.some((made) => made.from === a && made.to === b)) continue;
     const classA = roleClass(fromRole);
     conductors.push({
       id: conductorId(a, b),
@@ -92,8 +92,8 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
     toStation: stationOf(to),
     fromSide,
     toSide,
-    fromLine: lineBus(from, places.from, buses),
-    toLine: lineBus(to, places.to, buses),
+    fromLine: lineBus(from, roles.from, buses),
+    toLine: lineBus(to, roles.to, buses),
     spec,
     conductors,
     missing:
@@ -110,7 +110,7 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
 type RolePair = [from: Role, to: Role];
 
 /** Core by core, which role meets which where a cable runs straight. */
-function straightRoles(from: readonly CorePlace[], to: readonly CorePlace[]): RolePair[] {
+function straightRoles(from: readonly CoreRole[], to: readonly CoreRole[]): RolePair[] {
   const pairs: RolePair[] = [];
   for (const { core, role } of from) {
     const match = to.find((place) => place.core === core);
@@ -120,15 +120,15 @@ function straightRoles(from: readonly CorePlace[], to: readonly CorePlace[]): Ro
 }
 
 /** The bus of an entry's first core: every entry begins with a live one. */
-const lineBus = (entry: EntryId, [first]: readonly CorePlace[], buses: Buses): NodeId =>
+const lineBus = (entry: EntryId, [first]: readonly CoreRole[], buses: Buses): NodeId =>
   (first && buses.nodeOf.get(contactId(entry, first.role))) ?? nodeId(stationOf(entry), "L");
 
 /** Core places of an entry; the entry is known to the buses. */
-function placesAt(entry: EntryId, { buses, stations }: Parts): CorePlace[] {
+function coreRolesAt(entry: EntryId, { buses, stations }: Parts): CoreRole[] {
   const station = stations.get(stationOf(entry));
   const side = buses.sideOf.get(entry);
   if (!station || !side) return [];
-  return corePlaces(station.kind, side, station.settings?.switching) ?? [];
+  return coreRoles(station.kind, side, station.settings?.switching) ?? [];
 }
 
 function missingCores(
@@ -176,11 +176,11 @@ function addSizes(model: CableModel, spec: CableSpec): void {
 }
 
 /** Two specs for one pair of entries: their cores together; the smaller of two sizes, so that it errs to the safe side. */
-function mergeInto(known: CableModel, more: CableModel): void {
+function mergeInto(cable: CableModel, more: CableModel): void {
   for (const conductor of more.conductors)
-    if (!known.conductors.some(({ id }) => id === conductor.id)) known.conductors.push(conductor);
-  known.missing = known.missing.filter(({ id }) => more.missing.some((core) => core.id === id));
-  if (known.ratingA === undefined || (more.ratingA !== undefined && more.ratingA >= known.ratingA)) return;
+    if (!cable.conductors.some(({ id }) => id === conductor.id)) cable.conductors.push(conductor);
+  cable.missing = cable.missing.filter(({ id }) => more.missing.some((core) => core.id === id));
+  if (cable.ratingA === undefined || (more.ratingA !== undefined && more.ratingA >= cable.ratingA)) return;
   const { csaMm2, cpcCsaMm2, ratingA, ratingLacks, method, spec } = more;
-  Object.assign(known, { csaMm2, cpcCsaMm2, ratingA, ratingLacks, method, spec });
+  Object.assign(cable, { csaMm2, cpcCsaMm2, ratingA, ratingLacks, method, spec });
 }

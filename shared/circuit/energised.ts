@@ -10,22 +10,22 @@ import { oncePerModel } from "./once-per-model.ts";
 export const isEnergised = (model: CircuitModel, node: NodeId): boolean => energisedGroups(model)(node);
 
 const energisedGroups = oncePerModel((model): ((node: NodeId) => boolean) => {
-  const places = new Map<number, number>();
-  const placeOf = (node: NodeId): number => {
+  const indices = new Map<number, number>();
+  const indexOf = (node: NodeId): number => {
     const group = model.groupOf(node);
-    const place = places.get(group) ?? places.size;
-    places.set(group, place);
-    return place;
+    const index = indices.get(group) ?? indices.size;
+    indices.set(group, index);
+    return index;
   };
-  const ends = model.crossed.map(({ fromNode, toNode }) => [placeOf(fromNode), placeOf(toNode)] as const);
+  const ends = model.crossed.map(({ fromNode, toNode }) => [indexOf(fromNode), indexOf(toNode)] as const);
   const heads = [...model.stations.values()].flatMap(({ id, kind }) =>
-    kind === "way" ? [placeOf(nodeId(id, "L")), placeOf(nodeId(id, "N"))] : [],
+    kind === "way" ? [indexOf(nodeId(id, "L")), indexOf(nodeId(id, "N"))] : [],
   );
-  const sets = new DisjointSets(places.size);
+  const sets = new DisjointSets(indices.size);
   for (const [a, b] of ends) sets.join(a, b);
   const live = new Set(heads.map((head) => sets.find(head)));
   return (node) => {
-    const place = places.get(model.groupOf(node));
-    return place !== undefined && live.has(sets.find(place));
+    const index = indices.get(model.groupOf(node));
+    return index !== undefined && live.has(sets.find(index));
   };
 });

@@ -104,14 +104,14 @@ function linkOf(group: readonly RunEnds[], local: (node: NodeId) => number): Lin
   const carried = new Set(group.flatMap((end) => [...end.classes]));
   const missing: MissingCore[] = first.cable.missing.filter((core) => !carried.has(core.class));
   const ratings = group.map(({ cable }) => cable.ratingA);
-  const known = ratings.filter((ratingA) => ratingA !== undefined);
+  const stated = ratings.filter((ratingA) => ratingA !== undefined);
   return {
     cables: group.map(({ cable }) => cable),
     a: stationOfNode(first.a),
     b: stationOfNode(first.b),
     classes: carried,
     missing,
-    ...(known.length === ratings.length ? { ratingA: Math.min(...known) } : {}),
+    ...(stated.length === ratings.length ? { ratingA: Math.min(...stated) } : {}),
     nodeA: local(first.a),
     nodeB: local(first.b),
   };
@@ -189,10 +189,10 @@ function branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops }: Fores
   const visited = stationAt.map(() => false);
   const inLoop = stationAt.map(() => false);
   stationAt.forEach((station, node) => {
-    const place = loops.find(node);
-    if (pointAt[node] && station !== undefined) points[place]?.push(station);
-    if (isMain[node]) visited[place] = true;
-    if (place !== node) inLoop[place] = true;
+    const root = loops.find(node);
+    if (pointAt[node] && station !== undefined) points[root]?.push(station);
+    if (isMain[node]) visited[root] = true;
+    if (root !== node) inLoop[root] = true;
   });
   links.forEach(({ nodeA, nodeB }, edge) => {
     if (inBlock[edge]) return;
@@ -200,13 +200,13 @@ function branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops }: Fores
     touching[loops.find(nodeB)]?.push(edge);
   });
   const branches: Branch[] = [];
-  const stack: { place: number; cursor: number; branch?: Branch }[] = visited.flatMap((isStart, place) =>
-    isStart ? [{ place, cursor: 0 }] : [],
+  const stack: { root: number; cursor: number; branch?: Branch }[] = visited.flatMap((isStart, root) =>
+    isStart ? [{ root, cursor: 0 }] : [],
   );
   while (stack.length > 0) {
     const top = stack[stack.length - 1];
     if (!top) break;
-    const edge = touching[top.place]?.[top.cursor++];
+    const edge = touching[top.root]?.[top.cursor++];
     if (edge === undefined) {
       stack.pop();
       if (!top.branch) continue;
@@ -217,17 +217,17 @@ function branchesOf({ links, inBlock, isMain, stationAt, pointAt, loops }: Fores
     }
     const link = links[edge];
     if (!link) continue;
-    const node = loops.find(link.nodeA) === top.place ? link.nodeB : link.nodeA;
-    const place = loops.find(node);
-    if (visited[place]) continue;
-    visited[place] = true;
+    const node = loops.find(link.nodeA) === top.root ? link.nodeB : link.nodeA;
+    const root = loops.find(node);
+    if (visited[root]) continue;
+    visited[root] = true;
     const branch = branchOf(link, node, stationAt, branches.length, top.branch);
     branch.isPoint = pointAt[node] ?? false;
-    branch.points = points[place] ?? [];
+    branch.points = points[root] ?? [];
     branch.pointCount = branch.points.length;
-    branch.hasLoop = (inLoop[place] ?? false) || (inLoop[top.place] ?? false);
+    branch.hasLoop = (inLoop[root] ?? false) || (inLoop[top.root] ?? false);
     branches.push(branch);
-    stack.push({ place, cursor: 0, branch });
+    stack.push({ root, cursor: 0, branch });
   }
   spreadLoops(branches);
   return branches;

@@ -23,8 +23,8 @@ export function cableLoads(model: CircuitModel): Map<CableId, number> {
     }
   }
   const statedA = stated ? cableCurrents(copper, stated) : new Map<CableId, number>();
-  const known = new Set([...points.values()].map(({ zone }) => zone));
-  for (const zone of known) {
+  const zones = new Set([...points.values()].map(({ zone }) => zone));
+  for (const zone of zones) {
     for (const { id } of zone.cables) loads.set(id, all.get(id) ?? 0);
     const mostA = zoneRatingA(model, zone) ?? Infinity;
     const { branches } = zone.shape;

@@ -8,7 +8,7 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { type Core, corePlaces } from "../board/station-kinds.ts";
+import { type Core, coreRoles } from "../board/station-kinds.ts";
 import { type Buses, busesOf, type InternalLink, type NodeId } from "../wiring/buses.ts";
 import { cableModels } from "../circuit/cable-models.ts";
 import type { CableModel, CircuitModel } from "../circuit/model.ts";
@@ -96,8 +96,8 @@ function coreAt(contact: ContactId, buses: Buses, stations: ReadonlyMap<StationI
   if (usual) return usual;
   const station = stations.get(stationOf(contact));
   const side = buses.sideOf.get(entryOf(contact));
-  const places = station && side && corePlaces(station.kind, side, station.settings?.switching);
-  return places?.find((each) => each.role === role)?.core ?? "brown";
+  const roles = station && side && coreRoles(station.kind, side, station.settings?.switching);
+  return roles?.find((each) => each.role === role)?.core ?? "brown";
 }
 
 /** Roles that land on the same core at every entry; the switched line and the straps do not. */

@@ -108,8 +108,8 @@ export function designSheet(input: DesignInput): DesignSheet | undefined {
     const row = sizeRow(input, csaMm2, { designA, deviceA, tabulatedNeededA, dropLimitV });
     return row ? [row] : [];
   });
-  const place = rows.findIndex(({ fails }) => fails.length === 0);
-  const chosen = rows[place];
+  const index = rows.findIndex(({ fails }) => fails.length === 0);
+  const chosen = rows[index];
   return {
     designA,
     deviceA,
@@ -117,7 +117,7 @@ export function designSheet(input: DesignInput): DesignSheet | undefined {
     tabulatedNeededA,
     dropLimitV,
     rows,
-    ...(chosen ? { csaMm2: chosen.csaMm2, decidedBy: rows[place - 1]?.fails[0] ?? "least-size" } : {}),
+    ...(chosen ? { csaMm2: chosen.csaMm2, decidedBy: rows[index - 1]?.fails[0] ?? "least-size" } : {}),
   };
 }
 

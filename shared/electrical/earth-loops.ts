@@ -10,14 +10,14 @@ import { oncePerModel } from "../circuit/once-per-model.ts";
 import { circuitsWithFigures, zoneTreeOf } from "./zone-tree.ts";
 
 /** `rcd-only`: in time by the RCD alone. `never`: by nothing. `tt`: electrode and RCD do not match. */
-export type LoopAnswer = "in-time" | "rcd-only" | "never" | "tt";
+export type LoopResult = "in-time" | "rcd-only" | "never" | "tt";
 
 export interface StationLoop {
   station: StationId;
   zone: Zone;
   zsOhm: number;
   limitOhm: number | undefined;
-  answer: LoopAnswer;
+  answer: LoopResult;
 }
 
 export interface CircuitLoops {
@@ -103,8 +103,8 @@ function mostLoopOhm(
     const fuseA = at.upstream.ratingA;
     if (fuseA !== undefined) limits.push(maximumZsOhm("BS 1362", fuseA, disconnectionS));
   }
-  const known = limits.filter((limit) => limit !== undefined);
-  return known.length > 0 ? Math.max(...known) : undefined;
+  const stated = limits.filter((limit) => limit !== undefined);
+  return stated.length > 0 ? Math.max(...stated) : undefined;
 }
 
 function answerTo(
@@ -113,7 +113,7 @@ function answerTo(
   zsOhm: number,
   limitOhm: number | undefined,
   r2Ohm: number,
-): LoopAnswer {
+): LoopResult {
   if (isTt && rcdMa > 0) {
     const raOhm = (model.wiring.supply?.electrodeOhm ?? 0) + r2Ohm;
     return isTouchVoltageSafe(raOhm, rcdMa) ? "in-time" : "tt";

@@ -6,8 +6,8 @@ export function equalParts(total: number, most: readonly number[]): number[] {
   const parts = most.map(() => 0);
   const order = most.map((_, index) => index).sort((a, b) => (most[a] ?? 0) - (most[b] ?? 0));
   let left = total;
-  order.forEach((index, place) => {
-    const part = Math.min(most[index] ?? 0, left / (order.length - place));
+  order.forEach((index, rank) => {
+    const part = Math.min(most[index] ?? 0, left / (order.length - rank));
     parts[index] = part;
     left -= part;
   });

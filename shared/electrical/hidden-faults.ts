@@ -3,7 +3,7 @@ import type { Core } from "../board/station-kinds.ts";
 import type { HiddenFault } from "../wiring/hidden-fault.schema.ts";
 import { insulationLeakage } from "../trade/insulation-leakage.ts";
 import type { Conductor, Copper } from "./copper.ts";
-import { leastLeadOhm } from "./wiring-network.ts";
+import { leastConductorOhm } from "./wiring-network.ts";
 
 /** Insulation between two cores of a cable, by their places among the conductors. */
 export interface Leak {
@@ -79,7 +79,7 @@ function lay(built: AsBuilt, fault: HiddenFault): void {
       built.leaks.push({
         one: built.conductors.indexOf(one),
         two: built.conductors.indexOf(two),
-        resistanceOhm: Math.max(leastLeadOhm, fault.insulationMegohm * 1e6),
+        resistanceOhm: Math.max(leastConductorOhm, fault.insulationMegohm * 1e6),
       });
     }
   }

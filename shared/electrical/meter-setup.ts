@@ -4,7 +4,7 @@ import { supply } from "../trade/supply.ts";
 import type { Load } from "../wiring/wiring.schema.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
 import type { Link, Network, Resistor } from "./network.ts";
-import { conductorOhm, isClosed, leastLeadOhm, loadNodes } from "./wiring-network.ts";
+import { conductorOhm, isClosed, leastConductorOhm, loadNodes } from "./wiring-network.ts";
 
 type Side = "L" | "N" | "E";
 
@@ -53,7 +53,10 @@ export function meterNetwork(built: AsBuilt, setup: MeterSetup): MeterNetwork {
     b: terminals.nodeOf(to, toNode),
   }));
   built.conductors.forEach((conductor, index) => {
-    resistors.push({ ...ends[index]!, resistanceOhm: conductorOhm(conductor, temperatureC) ?? leastLeadOhm });
+    resistors.push({
+      ...ends[index]!,
+      resistanceOhm: conductorOhm(conductor, temperatureC) ?? leastConductorOhm,
+    });
   });
   for (const { one, two, resistanceOhm } of built.leaks) {
     resistors.push({ a: ends[one]!.a, b: ends[two]!.a, resistanceOhm });

@@ -9,11 +9,11 @@ import { meterNetwork, type MeterNetwork, type MeterSetup } from "./meter-setup.
 import { prepareNetwork } from "./network.ts";
 
 /** Where a probe is: on a contact or a test face, held against the other probe, or in the air. */
-export type ProbePlace = ContactId | "other-probe" | null;
+export type ProbePoint = ContactId | "other-probe" | null;
 
-export interface MeterLeads {
-  red: ProbePlace;
-  black: ProbePlace;
+export interface MeterProbes {
+  red: ProbePoint;
+  black: ProbePoint;
   /** Resistance of a long lead put in for the R2 test, which goes on top of the two test leads. */
   longLeadOhm?: number;
   /** What the meter was nulled to; 0 where nobody nulled it. */
@@ -30,8 +30,8 @@ export type InsulationReading = { insulationMegohm: number; isOverRange: false }
  */
 export function resistanceBetweenOhm(
   meter: MeterNetwork,
-  red: ProbePlace,
-  black: ProbePlace,
+  red: ProbePoint,
+  black: ProbePoint,
 ): number | undefined {
   if (red === "other-probe" || black === "other-probe") return 0;
   if (red === null || black === null) return undefined;
@@ -45,7 +45,7 @@ export function resistanceBetweenOhm(
 }
 
 /** What nulling sets: the leads with their tips together, or undefined where they are not together. */
-export function nullOhm({ red, black, longLeadOhm = 0 }: Omit<MeterLeads, "nulledOhm">): number | undefined {
+export function nullOhm({ red, black, longLeadOhm = 0 }: Omit<MeterProbes, "nulledOhm">): number | undefined {
   const areTogether = red === "other-probe" || black === "other-probe";
   return areTogether ? meterLimits.testLeadsOhm + longLeadOhm : undefined;
 }
@@ -54,7 +54,7 @@ export function nullOhm({ red, black, longLeadOhm = 0 }: Omit<MeterLeads, "nulle
  * Low-resistance ohmmeter: what is between the probes and the leads themselves, less what was nulled, in steps of
  * 0.01 ohm. Open, or more than the display holds, is over range. No noise: the same circuit reads the same.
  */
-export function readOhm(built: AsBuilt, setup: MeterSetup, leads: MeterLeads): OhmReading {
+export function readOhm(built: AsBuilt, setup: MeterSetup, leads: MeterProbes): OhmReading {
   const betweenOhm = resistanceBetweenOhm(meterNetwork(built, setup), leads.red, leads.black);
   if (betweenOhm === undefined) return { isOverRange: true };
   const { testLeadsOhm, resolutionOhm, mostOhm } = meterLimits;
@@ -70,7 +70,7 @@ export function readOhm(built: AsBuilt, setup: MeterSetup, leads: MeterLeads): O
 export function readInsulation(
   built: AsBuilt,
   setup: MeterSetup,
-  { red, black }: Pick<MeterLeads, "red" | "black">,
+  { red, black }: Pick<MeterProbes, "red" | "black">,
 ): InsulationReading {
   const betweenOhm = resistanceBetweenOhm(meterNetwork(built, setup), red, black);
   const megohm = (betweenOhm ?? Infinity) / 1e6;

@@ -91,16 +91,16 @@ function eventOf(kind: RunEvent["kind"], id: string, earliestS: number, latestS:
 }
 
 function hottestOf({ cables, earliest, latest, series, timeS, deviceA }: FactsInput): RunFacts["hottest"] {
-  let place = -1;
+  let hottest = -1;
   cables.forEach(({ heat }, index) => {
     const most = latest.heating.mostC;
-    if (heat && (place < 0 || most[index]! > most[place]!)) place = index;
+    if (heat && (hottest < 0 || most[index]! > most[hottest]!)) hottest = index;
   });
-  const cable = cables[place];
+  const cable = cables[hottest];
   if (!cable?.heat) return undefined;
-  const earlyC = latest.heating.mostC[place]!;
-  const lateC = earliest.heating.mostC[place]!;
-  const own = series[place]!;
+  const earlyC = latest.heating.mostC[hottest]!;
+  const lateC = earliest.heating.mostC[hottest]!;
+  const own = series[hottest]!;
   const { ratingA = 0, ambientC } = cable;
   // Where the device is larger than the cable allows, nothing above the cable's own 1.45 Iz is accepted.
   const zone = acceptedZone(cable.heat, Math.min(deviceA?.get(cable.id) ?? ratingA, ratingA), ambientC);

@@ -1,5 +1,5 @@
 import { DegreeQueue } from "./degree-queue.ts";
-import { LeadList } from "./lead-list.ts";
+import { ResistorList } from "./resistor-list.ts";
 
 export interface Conductances {
   nodeCount: number;
@@ -26,24 +26,24 @@ export interface Elimination {
 /**
  * Eliminates nodes by the star-mesh transform (Rosen 1924; it is Gaussian elimination of the nodal equations):
  * a node with neighbours of conductance g_i and G = sum g_i is replaced by g_i g_j / G between each pair.
- * Nothing is ever subtracted, so rounding stays small beside 1 milliohm leads. The node with the fewest
+ * Nothing is ever subtracted, so rounding stays small beside 1 milliohm resistors. The node with the fewest
  * neighbours goes first: trees and rings take linear time.
  */
 export function eliminate({ nodeCount, from, to, conductanceS, heldBy }: Conductances): Elimination {
-  const leads = new LeadList(nodeCount, from.length);
+  const resistors = new ResistorList(nodeCount, from.length);
   const toHeldS = new Float64Array(nodeCount);
   for (let index = 0; index < from.length; index++) {
     const a = from[index]!;
     const b = to[index]!;
     const valueS = conductanceS[index]!;
     if (a === b || valueS === 0) continue;
-    if (heldBy[a]! < 0 && heldBy[b]! < 0) leads.join(a, b, valueS);
+    if (heldBy[a]! < 0 && heldBy[b]! < 0) resistors.join(a, b, valueS);
     else if (heldBy[a]! < 0) toHeldS[a]! += valueS;
     else if (heldBy[b]! < 0) toHeldS[b]! += valueS;
   }
   const queue = new DegreeQueue(nodeCount);
   for (let node = nodeCount - 1; node >= 0; node--)
-    if (heldBy[node]! < 0) queue.put(node, leads.degree[node]!);
+    if (heldBy[node]! < 0) queue.put(node, resistors.degree[node]!);
 
   const order: number[] = [];
   const start: number[] = [];
@@ -51,7 +51,7 @@ export function eliminate({ nodeCount, from, to, conductanceS, heldBy }: Conduct
   const neighbours: number[] = [];
   const shares: number[] = [];
   for (let node = queue.take(); node >= 0; node = queue.take()) {
-    const { around, valueS } = leads.remove(node);
+    const { around, valueS } = resistors.remove(node);
     let sumS = toHeldS[node]!;
     for (const each of valueS) sumS += each;
     order.push(node);
@@ -63,8 +63,8 @@ export function eliminate({ nodeCount, from, to, conductanceS, heldBy }: Conduct
       shares.push(share);
       toHeldS[around[i]!]! += share * toHeldS[node]!;
     }
-    leads.mesh(around, valueS, sumS);
-    for (const other of around) queue.put(other, leads.degree[other]!);
+    resistors.mesh(around, valueS, sumS);
+    for (const other of around) queue.put(other, resistors.degree[other]!);
   }
   start.push(neighbours.length);
 

@@ -14,8 +14,8 @@ import {
   type PreparedNetwork,
 } from "./network.ts";
 
-/** No lead is taken as less: a joint of good copper has about that much. */
-export const leastLeadOhm = 0.001;
+/** No conductor is taken as less: a joint of good copper has about that much. */
+export const leastConductorOhm = 0.001;
 
 export interface WiringConditions {
   /** Of the conductors: one for all, or by cable. */
@@ -44,7 +44,7 @@ export interface WiringNetwork {
   /** Cables whose size or length nobody has said; they are taken as having no resistance to speak of. */
   unknownCables: Set<CableId>;
   /** Per link of the copper its place among the closed links, -1 where it is open. */
-  linkPlace: Int32Array;
+  closedIndex: Int32Array;
 }
 
 /**
@@ -57,7 +57,7 @@ export function conductorOhm(conductor: Conductor, temperatureC: number): number
   if (csaMm2 === undefined || lengthM === undefined) return undefined;
   const milliohmPerM = copperResistanceMilliohmPerM(csaMm2, temperatureC);
   if (milliohmPerM === undefined) return undefined;
-  return Math.max(leastLeadOhm, (milliohmPerM * lengthM) / 1000 + jointOhm);
+  return Math.max(leastConductorOhm, (milliohmPerM * lengthM) / 1000 + jointOhm);
 }
 
 /** True where a link is closed: always, or in the position its switch stands in. */
@@ -81,16 +81,16 @@ export function wiringNetwork(copper: Copper, conditions: WiringConditions): Wir
     const atC = typeof temperatureC === "number" ? temperatureC : temperatureC(conductor.cable);
     const resistanceOhm = conductorOhm(conductor, atC);
     if (resistanceOhm === undefined) unknownCables.add(conductor.cable);
-    return { a: conductor.fromNode, b: conductor.toNode, resistanceOhm: resistanceOhm ?? leastLeadOhm };
+    return { a: conductor.fromNode, b: conductor.toNode, resistanceOhm: resistanceOhm ?? leastConductorOhm };
   });
   for (const each of conditions.impedances ?? []) {
     resistors.push({ a: each.from, b: each.to, resistanceOhm: each.resistanceOhm });
   }
-  const linkPlace = new Int32Array(copper.links.length).fill(-1);
+  const closedIndex = new Int32Array(copper.links.length).fill(-1);
   const links: Network["links"] & object[] = [];
   copper.links.forEach((link, index) => {
     if (!isClosed(link, conditions)) return;
-    linkPlace[index] = links.length;
+    closedIndex[index] = links.length;
     links.push({ a: link.fromNode, b: link.toNode });
   });
   const at = (id: NodeId): number => copper.nodeIndex.get(id)!;
@@ -100,7 +100,7 @@ export function wiringNetwork(copper: Copper, conditions: WiringConditions): Wir
   const behind = (node: number, voltageV: number, ohm: number): void => {
     if (ohm === 0) held.push({ node, voltageV });
     else {
-      resistors.push({ a: nodeCount, b: node, resistanceOhm: Math.max(leastLeadOhm, ohm) });
+      resistors.push({ a: nodeCount, b: node, resistanceOhm: Math.max(leastConductorOhm, ohm) });
       held.push({ node: nodeCount++, voltageV });
     }
   };
@@ -111,7 +111,7 @@ export function wiringNetwork(copper: Copper, conditions: WiringConditions): Wir
   behind(origin.earth, 0, earthing === "TT" ? (electrodeOhm ?? 0) : 0);
   const network = { nodeCount, resistors, links, held };
   const prepared = prepareNetwork(network);
-  return { copper, network, prepared, open: prepared.solve(), origin, unknownCables, linkPlace };
+  return { copper, network, prepared, open: prepared.solve(), origin, unknownCables, closedIndex };
 }
 
 /** What flows where; arrays run along the conductors and links of the copper. */
@@ -150,10 +150,10 @@ export function solveWiring(net: WiringNetwork, loads: readonly CurrentLoad[]): 
 
 /** Reads a solution of the network along the wiring's own lists. */
 export function wiringSolution(net: WiringNetwork, solved: NetworkSolution): WiringSolution {
-  const { copper, origin, linkPlace } = net;
+  const { copper, origin, closedIndex } = net;
   const linkA = new Float64Array(copper.links.length);
-  linkPlace.forEach((place, index) => {
-    if (place >= 0) linkA[index] = solved.linkCurrentA[place]!;
+  closedIndex.forEach((at, index) => {
+    if (at >= 0) linkA[index] = solved.linkCurrentA[at]!;
   });
   return {
     conductorA: solved.resistorCurrentA.subarray(0, copper.conductors.length),

@@ -175,10 +175,10 @@ export interface PlanView {
   areLegsLater?: true;
 }
 
-/** What a breaker of the picture feeds. */
+/** What a breaker feeds. */
 export type CircuitUse = "socket-outlets" | "lights" | "cooker" | "shower" | "water-heater";
 
-/** The picture on which a circuit is made dead. */
+/** How the circuit that is being made dead stands. */
 export interface DeadView {
   breakers: { number: number; isOn: boolean; isLocked: boolean }[];
   /** Once it was read. */
@@ -209,7 +209,7 @@ export interface AttemptView {
   /** The steps of making dead with what counts; empty where there is no list to keep, as in assessed work. */
   dead: { step: DeadStep; isDone: boolean }[];
   /** There where there is an existing circuit. */
-  deadPicture?: DeadView;
+  deadState?: DeadView;
   plan: PlanView;
   hints: { used: number; left: number; shown: Text[] };
   tries: number;

@@ -4,7 +4,7 @@ import { z } from "zod";
 export const deadPairSchema = z.enum(["L-N", "L-E", "N-E"]);
 const breaker = z.number().int().min(1).max(3);
 
-/** What is done on the picture on which a circuit is made dead: a breaker or padlock moved, a tester put down. */
+/** What is done while a circuit is made dead: a breaker or padlock moved, a tester put down. */
 export const deadActSchema = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("chart") }),
   z.strictObject({ what: z.literal("breaker"), breaker }),

@@ -65,8 +65,8 @@ export function changed(before: unknown, change: ViewChange): unknown {
     return Object.assign(after, applied(before as Thing, change.of));
   }
   const items = before as Item[];
-  const known = byIds(items);
-  const now = { ...known, ...applied(known, change.items) };
+  const byId = byIds(items);
+  const now = { ...byId, ...applied(byId, change.items) };
   return (change.order ?? items.map(({ id }) => id)).map((id) => now[id]);
 }
 

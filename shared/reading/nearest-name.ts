@@ -29,13 +29,13 @@ const comparedCount = 200;
  * The known name somebody most likely meant, or undefined where none is near. A name written without its unit
  * (`length` for `lengthM`) is near however many letters the unit has.
  */
-export function nearestName(written: string, known: readonly string[]): string | undefined {
+export function nearestName(written: string, names: readonly string[]): string | undefined {
   const lower = written.toLowerCase();
-  const unitLeftOut = known.find((name) => lower.length >= 3 && name.toLowerCase().startsWith(lower));
+  const unitLeftOut = names.find((name) => lower.length >= 3 && name.toLowerCase().startsWith(lower));
   if (unitLeftOut !== undefined) return unitLeftOut;
   const furthest = Math.min(3, Math.floor(written.length / 3));
   let best: { name: string; distance: number } | undefined;
-  for (const name of known.slice(0, comparedCount)) {
+  for (const name of names.slice(0, comparedCount)) {
     if (Math.abs(name.length - written.length) > furthest) continue;
     const distance = letterDistance(lower, name.toLowerCase());
     if (distance <= furthest && (!best || distance < best.distance)) best = { name, distance };

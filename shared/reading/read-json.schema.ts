@@ -41,17 +41,17 @@ export function readWith<T>(
   fileName: string,
   check: (value: T) => FieldProblem[] = () => [],
 ): Read<T> {
-  const refuse = (problems: FieldProblem[]): Read<T> => ({
+  const unusable = (problems: FieldProblem[]): Read<T> => ({
     ok: false,
     problems: said(problems).map((problem) => ({ file: fileName, ...problem })),
   });
   let value = input;
   if (typeof input === "string") {
-    if (input.length > largestLetterCount) return refuse(tooLarge("it is longer than 8 million letters"));
+    if (input.length > largestLetterCount) return unusable(tooLarge("it is longer than 8 million letters"));
     const text = input.startsWith(byteOrderMark) ? input.slice(1) : input;
     const fault = jsonFault(text);
     if (fault)
-      return refuse([
+      return unusable([
         {
           field: `line ${fault.line}, column ${fault.column}`,
           message: `this is not JSON: ${fault.message}`,
@@ -60,10 +60,10 @@ export function readWith<T>(
       ]);
     value = JSON.parse(text);
   }
-  if (isMoreThan(largestValueCount, value)) return refuse(tooLarge("it holds more than 100,000 values"));
+  if (isMoreThan(largestValueCount, value)) return unusable(tooLarge("it holds more than 100,000 values"));
   const parsed = parseSafely(schema, value);
   // One more than is said, so that it shows that there are more.
-  if (!parsed.success) return refuse(schemaProblems(schema, value, parsed.issues.slice(0, saidCount + 1)));
+  if (!parsed.success) return unusable(schemaProblems(schema, value, parsed.issues.slice(0, saidCount + 1)));
   const problems = check(parsed.data);
-  return problems.length > 0 ? refuse(problems) : { ok: true, value: parsed.data };
+  return problems.length > 0 ? unusable(problems) : { ok: true, value: parsed.data };
 }

@@ -63,7 +63,7 @@ export const valueAt = (root: unknown, path: readonly PropertyKey[]): unknown =>
   }, root);
 
 /** Names of the fields a schema knows at a path of a value, keys of a closed record included. */
-export function knownFields(schema: Schema, root: unknown, path: readonly PropertyKey[]): string[] {
+export function fieldsOf(schema: Schema, root: unknown, path: readonly PropertyKey[]): string[] {
   let at = plain(schema, root);
   path.forEach((key, index) => {
     const value = valueAt(root, path.slice(0, index + 1));

@@ -1,7 +1,7 @@
 import type { z } from "zod";
 import { nearestName } from "./nearest-name.ts";
 import { fieldName, type FieldProblem } from "./problem.ts";
-import { knownFields, valueAt } from "./schema-at.schema.ts";
+import { fieldsOf, valueAt } from "./schema-at.schema.ts";
 
 type Issue = z.core.$ZodIssue;
 
@@ -51,16 +51,16 @@ function sizeLimit(issue: Extract<Issue, { code: "too_small" | "too_big" }>): st
 }
 
 function unknownKeys(schema: z.ZodType, root: unknown, path: PropertyKey[], keys: string[]): FieldProblem[] {
-  const known = knownFields(schema, root, path);
+  const fields = fieldsOf(schema, root, path);
   return keys.map((key) => {
-    const meant = nearestName(key, known);
+    const meant = nearestName(key, fields);
     return {
       field: fieldName([...path, key]),
       message: "there is no such field",
       remedy:
         meant !== undefined
           ? `Did you mean ${quoted([meant])}? Otherwise remove it.`
-          : `Remove it. Known here: ${known.join(", ")}.`,
+          : `Remove it. Known here: ${fields.join(", ")}.`,
     };
   });
 }

@@ -47,7 +47,11 @@ function heating(model: CircuitModel, points: readonly StationId[]): Evidence[] 
   const heaters = [...storage, ...of("space-heater")];
   if (storage.length === 0 && heaters.length < applianceLimits.comprehensiveFromHeaters) return [];
   const loads = heaters.map((id) => statedLoadW(model, id));
-  const isKnown = loads.every((loadW) => loadW !== undefined);
+  const isEveryLoadStated = loads.every((loadW) => loadW !== undefined);
   const totalW = loads.reduce<number>((sum, loadW) => sum + (loadW ?? 0), 0);
-  return evidence("space-heating", allAt("station", heaters), loadFact(isKnown ? totalW : undefined));
+  return evidence(
+    "space-heating",
+    allAt("station", heaters),
+    loadFact(isEveryLoadStated ? totalW : undefined),
+  );
 }

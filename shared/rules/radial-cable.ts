@@ -27,10 +27,10 @@ export const radialCable: Rule = {
       return zone.cables
         .filter((cable) => carriesLoad(cable) && !inSpurs.has(cable))
         .flatMap((cable) => {
-          const known = coordination(model, cable);
+          const coordinated = coordination(model, cable);
           const mayBeSpur =
-            known.is === "protected" || known.is === "unknown" ? undefined : lacking.get(cable);
-          return mayBeSpur ?? cableEvidence(cable, known, designA);
+            coordinated.is === "protected" || coordinated.is === "unknown" ? undefined : lacking.get(cable);
+          return mayBeSpur ?? cableEvidence(cable, coordinated, designA);
         });
     }),
 };

@@ -71,8 +71,8 @@ function gravest(model: CircuitModel, circuit: Circuit, suffix: "" | "-tt"): (Ev
   const framed = cables.filter(({ spec }) => spec.inMetalFramedWall === true);
   const say = (reason: string, facts: Evidence["facts"], run: readonly CableModel[] = []): Evidence[] => {
     const ids = run.map(({ id }) => id);
-    const known = { way: circuit.way, mostMa, ...facts, ...(ids.length > 0 ? { cables: ids } : {}) };
-    return evidence(`${reason}${suffix}`, [way], known, [way, ...allAt("cable", ids)]);
+    const all = { way: circuit.way, mostMa, ...facts, ...(ids.length > 0 ? { cables: ids } : {}) };
+    return evidence(`${reason}${suffix}`, [way], all, [way, ...allAt("cable", ids)]);
   };
   // It is the rating of the outlet that counts, not of the device: every outlet here is a 13 A one.
   if (outlets.length > 0) return say("socket-outlets", { toA });

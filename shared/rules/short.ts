@@ -21,9 +21,9 @@ const direct = (model: CircuitModel): ConductorModel[] =>
   );
 
 /** Crossed leads of line that meet neutral or earth only by way of other crossed leads. */
-function chained(model: CircuitModel, known: readonly ConductorModel[]): ConductorModel[] {
-  const isKnown = new Set(known);
-  const crossed = model.crossed.filter((conductor) => !isKnown.has(conductor));
+function chained(model: CircuitModel, shorted: readonly ConductorModel[]): ConductorModel[] {
+  const isShorted = new Set(shorted);
+  const crossed = model.crossed.filter((conductor) => !isShorted.has(conductor));
   // With a contact that cannot be read, a chain may be a plain short or none at all.
   if (crossed.length < 2 || model.unknown.size > 0) return [];
   const groups = new Map<number, number>();

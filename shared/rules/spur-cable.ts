@@ -57,8 +57,8 @@ function checked(
   const worstA = worstThroughA(demandA, deviceA, factor ?? 1);
   const mayReachA = worstThroughA(demandA, deviceA, factor ?? overloadLimits.semiEnclosedFactor);
   const places = [cable, at("station", point)];
-  const known = { ...facts, ratingA, worstA, point };
-  if (ratingA < worstA) return evidence("overload", [cable], known, places);
+  const all = { ...facts, ratingA, worstA, point };
+  if (ratingA < worstA) return evidence("overload", [cable], all, places);
   if (ratingA < mayReachA) return [missing(at("station", upstream.station), "deviceStandard")];
-  return isLarge && ratingA < leastA ? evidence("slim", [cable], { ...known, leastA }, places) : [];
+  return isLarge && ratingA < leastA ? evidence("slim", [cable], { ...all, leastA }, places) : [];
 }

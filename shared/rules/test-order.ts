@@ -2,7 +2,7 @@ import { byId, type StationId } from "../board/ids.ts";
 import type { TestKind } from "../wiring/wiring.schema.ts";
 import { at, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
-import { placeOfTest, wantedTests } from "./wanted-tests.ts";
+import { rankOfTest, wantedTests } from "./wanted-tests.ts";
 
 /**
  * A test that was first done before one that comes earlier in the order. What counts is the first time of each: a
@@ -28,10 +28,10 @@ export const testOrder: Rule = {
         const isRing = tests.includes("ring-step-1") && !wanted.get(way)?.includes("continuity-cpc");
         const ordered = tests.filter((test) => !(isRing && test === "continuity-cpc"));
         const early = ordered.find((test, index) =>
-          ordered.slice(index + 1).some((later) => placeOfTest(later) < placeOfTest(test)),
+          ordered.slice(index + 1).some((later) => rankOfTest(later) < rankOfTest(test)),
         );
         if (!early) return [];
-        const after = ordered.filter((test) => placeOfTest(test) < placeOfTest(early));
+        const after = ordered.filter((test) => rankOfTest(test) < rankOfTest(early));
         return evidence("order", [at("station", way)], { way, test: early, after });
       });
   },

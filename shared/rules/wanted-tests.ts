@@ -3,8 +3,8 @@ import { testSequence } from "../trade/test-sequence.ts";
 import type { TestKind, Wiring } from "../wiring/wiring.schema.ts";
 
 /** Place of a test in the order of dead tests, from 1. */
-export const placeOfTest = (test: TestKind): number =>
-  testSequence.find((row) => row.test === test)?.place ?? 0;
+export const rankOfTest = (test: TestKind): number =>
+  testSequence.find((row) => row.test === test)?.rank ?? 0;
 
 /** The tests a task asks for, by way, each once and in their order. */
 export function wantedTests({ wants = [] }: Pick<Wiring, "wants">): Map<StationId, TestKind[]> {
@@ -18,6 +18,6 @@ export function wantedTests({ wants = [] }: Pick<Wiring, "wants">): Map<StationI
   return new Map(
     [...byWay]
       .sort(([a], [b]) => byId(a, b))
-      .map(([way, tests]) => [way, [...tests].sort((a, b) => placeOfTest(a) - placeOfTest(b) || byId(a, b))]),
+      .map(([way, tests]) => [way, [...tests].sort((a, b) => rankOfTest(a) - rankOfTest(b) || byId(a, b))]),
   );
 }

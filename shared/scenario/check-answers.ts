@@ -17,7 +17,7 @@ export interface Miss {
   /** In which form of the same wiring. */
   form: string;
   expected: string;
-  found: string;
+  actual: string;
 }
 
 /** The same answer written in other ways; a verdict that hangs on one of them is wrong. */
@@ -63,19 +63,19 @@ const notMetBy = ({ requirements }: Verdict): number[] =>
 
 function missesOf(verdict: Verdict, expected: Pick<Scenario["wrongAnswers"][number], "findings" | "notMet">) {
   const findings = verdict.findings.filter(weighty);
-  const misses: { expected: string; found: string }[] = [];
+  const misses: { expected: string; actual: string }[] = [];
   if (!isExactly(findings, expected.findings))
     misses.push({
       expected: `findings ${inARow(expected.findings.map(named))}`,
-      found: inARow(findings.map(named)),
+      actual: inARow(findings.map(named)),
     });
   const [wanted, notMet] = [
     inARow((expected.notMet ?? []).map(String)),
     inARow(notMetBy(verdict).map(String)),
   ];
-  if (wanted !== notMet) misses.push({ expected: `requirements not met: ${wanted}`, found: notMet });
+  if (wanted !== notMet) misses.push({ expected: `requirements not met: ${wanted}`, actual: notMet });
   if (verdict.undetermined.length > 0)
-    misses.push({ expected: "nothing undetermined", found: inARow(unknownsOf(verdict)) });
+    misses.push({ expected: "nothing undetermined", actual: inARow(unknownsOf(verdict)) });
   return misses;
 }
 
@@ -124,7 +124,7 @@ export function checkAnswers(
     ...scenario.modelAnswers.flatMap((built, index) =>
       judged(`modelAnswers[${index}]`, built, (verdict) => [
         ...missesOf(verdict, { findings: [] }),
-        ...(verdict.proposal === "met" ? [] : [{ expected: "proposal met", found: verdict.proposal }]),
+        ...(verdict.proposal === "met" ? [] : [{ expected: "proposal met", actual: verdict.proposal }]),
       ]),
     ),
     ...scenario.wrongAnswers.flatMap(({ name, built, ...expected }, index) =>

@@ -2,7 +2,7 @@ import { byId, type StationId } from "../board/ids.ts";
 import type { FieldProblem } from "../reading/problem.ts";
 import { nearestName } from "../reading/nearest-name.ts";
 import { repeats } from "../reading/repeats.ts";
-import { knownStation, type Stations } from "../wiring/known-names.ts";
+import { absentStation, type Stations } from "../wiring/absent-names.ts";
 import { routes } from "./plan-route.ts";
 import type { Plan } from "./scenario.schema.ts";
 
@@ -47,7 +47,7 @@ function placeProblems(plan: Plan, stations: Stations): FieldProblem[] {
       "a station at",
     ),
     ...plan.places.flatMap(({ station, at }, index) => [
-      ...knownStation(`plan.places[${index}].station`, station, stations),
+      ...absentStation(`plan.places[${index}].station`, station, stations),
       ...(isInside(plan, at.x, at.y)
         ? []
         : [
@@ -77,8 +77,8 @@ function overrideProblems(plan: Plan, stations: Stations): FieldProblem[] {
       "the pair",
     ),
     ...overrides.flatMap(({ a, b, ...stated }, index): FieldProblem[] => [
-      ...knownStation(`plan.overrides[${index}].a`, a, stations),
-      ...knownStation(`plan.overrides[${index}].b`, b, stations),
+      ...absentStation(`plan.overrides[${index}].a`, a, stations),
+      ...absentStation(`plan.overrides[${index}].b`, b, stations),
       ...(Object.keys(stated).length > 0
         ? []
         : [

@@ -1,10 +1,11 @@
 import { cableId, endsOfCable, type StationId } from "../board/ids.ts";
 import { cableIdSchema } from "../board/ids.schema.ts";
-import { corePlaces, type Side } from "../board/station-kinds.ts";
+import { coreRoles, type Side } from "../board/station-kinds.ts";
 import type { FieldProblem } from "../reading/problem.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { repeats } from "../reading/repeats.ts";
-import { knownEntry, knownStation, type Stations, stationsById } from "../wiring/known-names.ts";
+import { absentEntry, absentStation, type Stations } from "../wiring/absent-names.ts";
+import { stationsById } from "../wiring/conductors-of.ts";
 import { cableProblems, loadProblems, wantProblems } from "../wiring/wiring-problems.ts";
 import { settingProblems } from "../board/setting-problems.ts";
 import { settingsByKind } from "../board/settings-by-kind.ts";
@@ -45,14 +46,14 @@ function partsProblems({ stations, parts }: Scenario): FieldProblem[] {
 function stationProblems(station: ScenarioStation, index: number): FieldProblem[] {
   const field = `stations[${index}]`;
   const { kind, settings, chosen, entries } = station;
-  const known: readonly string[] = settingsByKind[kind];
+  const allowed: readonly string[] = settingsByKind[kind];
   const there = scenarioEntries(station);
   return [
     ...settingProblems(`${field}.settings`, kind, settings),
     ...Object.entries(entries).flatMap(([name, count]): FieldProblem[] => {
       const side = name as Side;
       const at = `${field}.entries.${side}`;
-      if (!corePlaces(kind, side, settings?.switching))
+      if (!coreRoles(kind, side, settings?.switching))
         return [
           {
             field: at,
@@ -70,9 +71,9 @@ function stationProblems(station: ScenarioStation, index: number): FieldProblem[
         },
       ];
     }),
-    ...(chosen ?? []).flatMap((key, place): FieldProblem[] => {
-      const at = `${field}.chosen[${place}]`;
-      if (!known.includes(key))
+    ...(chosen ?? []).flatMap((key, index): FieldProblem[] => {
+      const at = `${field}.chosen[${index}]`;
+      if (!allowed.includes(key))
         return [{ field: at, message: `a ${kind} has no ${key}`, remedy: "Remove it from what is chosen." }];
       if (settings?.[key] === undefined) return [];
       return [
@@ -93,7 +94,7 @@ function builtProblems(field: string, built: Built, stations: Stations): FieldPr
       const at = `${field}.settings.${id}`;
       return station
         ? settingProblems(at, station.kind, settings)
-        : knownStation(at, id as StationId, stations);
+        : absentStation(at, id as StationId, stations);
     }),
     ...cableProblems(`${field}.cables`, built.cables, stations),
   ];
@@ -103,12 +104,12 @@ function keptProblems(scenario: Scenario): FieldProblem[] {
   const asFound = new Set(scenario.asFound.cables.map(({ from, to }) => cableId(from, to)));
   return scenario.requirements.flatMap((want, index) =>
     want.kind === "kept"
-      ? want.cables.flatMap((cable, place) =>
+      ? want.cables.flatMap((cable, cableIndex) =>
           asFound.has(cable)
             ? []
             : [
                 {
-                  field: `requirements[${index}].cables[${place}]`,
+                  field: `requirements[${index}].cables[${cableIndex}]`,
                   message: `${cable} is not there as found`,
                   remedy: "Only a cable of asFound can be kept.",
                 },
@@ -121,10 +122,10 @@ function keptProblems(scenario: Scenario): FieldProblem[] {
 function hiddenFaultProblems(scenario: Scenario, stations: Stations): FieldProblem[] {
   return (scenario.hiddenFaults ?? []).flatMap((fault, index): FieldProblem[] => {
     const field = `hiddenFaults[${index}]`;
-    if (fault.kind === "missing-link") return knownStation(`${field}.station`, fault.station, stations);
+    if (fault.kind === "missing-link") return absentStation(`${field}.station`, fault.station, stations);
     const cable = cableIdSchema.safeParse(fault.cable);
     if (cable.success)
-      return endsOfCable(cable.data).flatMap((entry) => knownEntry(`${field}.cable`, entry, stations));
+      return endsOfCable(cable.data).flatMap((entry) => absentEntry(`${field}.cable`, entry, stations));
     return [
       {
         field: `${field}.cable`,

@@ -21,15 +21,15 @@ export type IsolationStep =
 
 /**
  * Making dead, in order. The three tests at the point of work may come in any order among themselves, hence one
- * place. The tester is proved before and after them, or its silence proves nothing.
+ * rank. The tester is proved before and after them, or its silence proves nothing.
  */
-export const isolationSteps: readonly { step: IsolationStep; place: number; source: Source }[] = [
-  { step: "identify", place: 1, source },
-  { step: "isolate", place: 2, source },
-  { step: "lock-off", place: 3, source },
-  { step: "prove-tester", place: 4, source },
-  { step: "test-line-neutral", place: 5, source },
-  { step: "test-line-earth", place: 5, source },
-  { step: "test-neutral-earth", place: 5, source },
-  { step: "prove-tester-again", place: 6, source },
+export const isolationSteps: readonly { step: IsolationStep; rank: number; source: Source }[] = [
+  { step: "identify", rank: 1, source },
+  { step: "isolate", rank: 2, source },
+  { step: "lock-off", rank: 3, source },
+  { step: "prove-tester", rank: 4, source },
+  { step: "test-line-neutral", rank: 5, source },
+  { step: "test-line-earth", rank: 5, source },
+  { step: "test-neutral-earth", rank: 5, source },
+  { step: "prove-tester-again", rank: 6, source },
 ];

@@ -18,14 +18,14 @@ export type DeadTest =
   "continuity-cpc" | "ring-step-1" | "ring-step-2" | "ring-step-3" | "insulation" | "polarity";
 
 /**
- * Order of the dead tests, lower first; equal places may come either way round. The three steps prove the protective
+ * Order of the dead tests, lower first; equal ranks may come either way round. The three steps prove the protective
  * conductor of a ring, so for a ring they stand in the place of the continuity test.
  */
-export const testSequence: readonly { test: DeadTest; place: number; source: Source }[] = [
-  { test: "continuity-cpc", place: 1, source: sequence },
-  { test: "ring-step-1", place: 2, source: ring },
-  { test: "ring-step-2", place: 3, source: ring },
-  { test: "ring-step-3", place: 4, source: ring },
-  { test: "insulation", place: 5, source: sequence },
-  { test: "polarity", place: 6, source: sequence },
+export const testSequence: readonly { test: DeadTest; rank: number; source: Source }[] = [
+  { test: "continuity-cpc", rank: 1, source: sequence },
+  { test: "ring-step-1", rank: 2, source: ring },
+  { test: "ring-step-2", rank: 3, source: ring },
+  { test: "ring-step-3", rank: 4, source: ring },
+  { test: "insulation", rank: 5, source: sequence },
+  { test: "polarity", rank: 6, source: sequence },
 ];

@@ -10,7 +10,7 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { busName, corePlaces, type Side, type StationKind, usualEntries } from "../board/station-kinds.ts";
+import { busName, coreRoles, type Side, type StationKind, usualEntries } from "../board/station-kinds.ts";
 import type { Station, Wiring } from "./wiring.schema.ts";
 
 declare const kind: unique symbol;
@@ -64,8 +64,8 @@ export const entriesOf = (station: Station): { letter: string; side: Side }[] =>
 
 /** The contacts an entry has, in core order; none where a station of that kind has no such side. */
 export const contactsAt = (station: Station, letter: string, side: Side): ContactId[] => {
-  const places = corePlaces(station.kind, side, station.settings?.switching);
-  return (places ?? []).map(({ role }) => contactId(entryId(station.id, letter), role));
+  const roles = coreRoles(station.kind, side, station.settings?.switching);
+  return (roles ?? []).map(({ role }) => contactId(entryId(station.id, letter), role));
 };
 
 const linkPairs: Partial<Record<StationKind, (station: Station) => Omit<InternalLink, "station">[]>> = {
@@ -133,7 +133,7 @@ export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
     for (const { letter, side } of entriesOf(station)) {
       const entry = entryId(at, letter);
       buses.sideOf.set(entry, side);
-      for (const { role } of corePlaces(kind, side, settings?.switching) ?? []) {
+      for (const { role } of coreRoles(kind, side, settings?.switching) ?? []) {
         const name = busName(kind, side, role);
         const bus = own.get(name) ?? node(nodeId(at, name), roleClass(role), at);
         own.set(name, bus);

@@ -6,7 +6,7 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { type CorePlace, corePlaces, type Side } from "../board/station-kinds.ts";
+import { type CoreRole, coreRoles, type Side } from "../board/station-kinds.ts";
 import { entriesOf } from "./buses.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
 
@@ -29,11 +29,11 @@ export const sideOfEntry = (entry: EntryId, stations: ReadonlyMap<StationId, Sta
 };
 
 /** The core places of an entry; none where there is no such entry. */
-export const placesOfEntry = (entry: EntryId, stations: ReadonlyMap<StationId, Station>): CorePlace[] => {
+export const coreRolesOf = (entry: EntryId, stations: ReadonlyMap<StationId, Station>): CoreRole[] => {
   const station = stations.get(stationOf(entry));
   const side = sideOfEntry(entry, stations);
   if (!station || !side) return [];
-  return corePlaces(station.kind, side, station.settings?.switching) ?? [];
+  return coreRoles(station.kind, side, station.settings?.switching) ?? [];
 };
 
 /** The cores of a cable between two entries if each ran straight: brown to brown, blue to blue, earth to earth. */
@@ -42,8 +42,8 @@ export const straightCores = (
   to: EntryId,
   stations: ReadonlyMap<StationId, Station>,
 ): CorePair[] => {
-  const far = placesOfEntry(to, stations);
-  return placesOfEntry(from, stations).flatMap(({ core, role }) => {
+  const far = coreRolesOf(to, stations);
+  return coreRolesOf(from, stations).flatMap(({ core, role }) => {
     const match = far.find((place) => place.core === core);
     return match ? [{ from: contactId(from, role), to: contactId(to, match.role) }] : [];
   });

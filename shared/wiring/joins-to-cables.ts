@@ -62,9 +62,9 @@ function leastTree(
     if (!best) break;
     tree.push([best.to, best.contact]);
     nearest.delete(best.contact);
-    for (const [contact, known] of nearest) {
+    for (const [contact, closest] of nearest) {
       const far = apart(best.contact, contact);
-      if (far < known.far) nearest.set(contact, { to: best.contact, far });
+      if (far < closest.far) nearest.set(contact, { to: best.contact, far });
     }
   }
   return tree;

@@ -1,18 +1,18 @@
 import { cableId, contactId, type ContactId, type EntryId, isFront, type StationId } from "../board/ids.ts";
-import { corePlaces, isPoint } from "../board/station-kinds.ts";
+import { coreRoles, isPoint } from "../board/station-kinds.ts";
 import { busesOf, nodeOfFront } from "./buses.ts";
 import type { FieldProblem } from "../reading/problem.ts";
 import { repeats } from "../reading/repeats.ts";
 import {
   entryContacts,
-  knownEntry,
-  knownFcu,
-  knownStation,
-  knownWay,
+  absentEntry,
+  absentFcu,
+  absentStation,
+  absentWay,
   listed,
   type Stations,
-  stationsById,
-} from "./known-names.ts";
+} from "./absent-names.ts";
+import { stationsById } from "./conductors-of.ts";
 import { settingProblems } from "../board/setting-problems.ts";
 import type { CableSpec, Load, Requirement, Station, Wiring } from "./wiring.schema.ts";
 
@@ -34,7 +34,7 @@ export function stationProblems(stations: readonly Station[]): FieldProblem[] {
           "entry",
         ),
         ...entries.flatMap(({ side }, entry) =>
-          corePlaces(station.kind, side, station.settings?.switching)
+          coreRoles(station.kind, side, station.settings?.switching)
             ? []
             : [
                 {
@@ -61,7 +61,7 @@ function conductorProblems(field: string, cable: CableSpec, stations: Stations):
     ),
     ...pairs.flatMap((pair, index) => [
       ...pair.flatMap((contact, end) =>
-        there[end]?.some((known) => known === contact)
+        there[end]?.some((one) => one === contact)
           ? []
           : [
               {
@@ -99,8 +99,8 @@ export function cableProblems(
     ...cables.flatMap((cable, index) => {
       const at = `${field}[${index}]`;
       const ends = [
-        ...knownEntry(`${at}.from`, cable.from, stations),
-        ...knownEntry(`${at}.to`, cable.to, stations),
+        ...absentEntry(`${at}.from`, cable.from, stations),
+        ...absentEntry(`${at}.to`, cable.to, stations),
       ];
       if (ends.length > 0) return ends;
       if (cable.from === cable.to && !cable.conductors)
@@ -121,7 +121,7 @@ export function loadProblems(loads: readonly Pick<Load, "station">[], stations: 
   return loads.flatMap(({ station: id }, index) => {
     const field = `loads[${index}].station`;
     const station = stations.get(id);
-    if (!station) return knownStation(field, id, stations);
+    if (!station) return absentStation(field, id, stations);
     if (isPoint(station.kind) || station.kind === "cooker-control") return [];
     return [
       {
@@ -142,7 +142,7 @@ export function wantProblems(
   return wants.flatMap((want, index) => {
     const at = `${field}[${index}]`;
     const each = (ids: readonly StationId[]): FieldProblem[] =>
-      ids.flatMap((id, place) => knownStation(`${at}.stations[${place}]`, id, stations));
+      ids.flatMap((id, index) => absentStation(`${at}.stations[${index}]`, id, stations));
     switch (want.kind) {
       case "served":
       case "in-ring":
@@ -150,26 +150,26 @@ export function wantProblems(
       case "fuse":
         return each(want.stations);
       case "through-fcu":
-        return [...each(want.stations), ...(want.fcu ? knownFcu(`${at}.fcu`, want.fcu, stations) : [])];
+        return [...each(want.stations), ...(want.fcu ? absentFcu(`${at}.fcu`, want.fcu, stations) : [])];
       case "own-switch":
-        return [...each(want.stations), ...(want.by ? knownStation(`${at}.by`, want.by, stations) : [])];
+        return [...each(want.stations), ...(want.by ? absentStation(`${at}.by`, want.by, stations) : [])];
       case "sized":
-        return knownWay(`${at}.way`, want.way, stations);
+        return absentWay(`${at}.way`, want.way, stations);
       case "thrift":
         return [];
       case "one-circuit":
-        return [...each(want.stations), ...(want.way ? knownWay(`${at}.way`, want.way, stations) : [])];
+        return [...each(want.stations), ...(want.way ? absentWay(`${at}.way`, want.way, stations) : [])];
       case "shape":
-        return knownWay(`${at}.of`, want.of, stations);
+        return absentWay(`${at}.of`, want.of, stations);
       case "kept":
-        return want.cables.flatMap((cable, place) =>
+        return want.cables.flatMap((cable, index) =>
           (cable.split("~") as EntryId[]).flatMap((entry) =>
-            knownEntry(`${at}.cables[${place}]`, entry, stations),
+            absentEntry(`${at}.cables[${index}]`, entry, stations),
           ),
         );
       case "device":
       case "readings":
-        return knownWay(`${at}.way`, want.way, stations);
+        return absentWay(`${at}.way`, want.way, stations);
       case "fault-named":
         return [];
     }
@@ -185,7 +185,7 @@ export function wiringProblems(wiring: Wiring): FieldProblem[] {
   const inStations = stationProblems(wiring.stations);
   // Buses are only made of stations that hold together.
   const buses = inStations.length === 0 ? busesOf(wiring) : undefined;
-  const knownContact = (field: string, contact: ContactId): FieldProblem[] => {
+  const absentContact = (field: string, contact: ContactId): FieldProblem[] => {
     const node = buses && (isFront(contact) ? nodeOfFront(contact, buses) : buses.nodeOf.get(contact));
     if (!buses || node) return [];
     return [
@@ -197,14 +197,14 @@ export function wiringProblems(wiring: Wiring): FieldProblem[] {
     ...cableProblems("cables", wiring.cables, stations),
     ...loadProblems(wiring.loads ?? [], stations),
     ...wantProblems("wants", wiring.wants ?? [], stations),
-    ...(wiring.unknown ?? []).flatMap((contact, index) => knownContact(`unknown[${index}]`, contact)),
+    ...(wiring.unknown ?? []).flatMap((contact, index) => absentContact(`unknown[${index}]`, contact)),
     ...(wiring.taskStations ?? []).flatMap((id, index) =>
-      knownStation(`taskStations[${index}]`, id, stations),
+      absentStation(`taskStations[${index}]`, id, stations),
     ),
     ...(wiring.readings ?? []).flatMap(({ way, red, black }, index) => [
-      ...knownWay(`readings[${index}].way`, way, stations),
-      ...(red ? knownContact(`readings[${index}].red`, red) : []),
-      ...(black ? knownContact(`readings[${index}].black`, black) : []),
+      ...absentWay(`readings[${index}].way`, way, stations),
+      ...(red ? absentContact(`readings[${index}].red`, red) : []),
+      ...(black ? absentContact(`readings[${index}].black`, black) : []),
     ]),
   ];
 }

@@ -32,7 +32,7 @@ export async function run(): Promise<number> {
       wiredCount += 1;
       await bench.expectCableCount(wiredCount);
     };
-    const picture = async (what: string): Promise<void> => {
+    const take = async (what: string): Promise<void> => {
       const path = `${folder}/${what}-${name}.png`;
       // The pins of a cable make contact one after the other, as by hand.
       await bench.page.waitForTimeout(coresInMs);
@@ -44,10 +44,10 @@ export async function run(): Promise<number> {
     await bench.takeCable(2.5);
     for (const cable of ring) await wire(cable);
     await wire(rightSpur);
-    await picture("wire");
+    await take("wire");
     await bench.get("key-face").tap();
     await bench.get("station-way-2").waitFor();
-    await picture("board");
+    await take("board");
     await bench.get("key-face").tap();
     await bench.get("key-undo").tap();
     wiredCount -= 1;
@@ -56,7 +56,7 @@ export async function run(): Promise<number> {
     await bench.check();
     await bench.get("finding-spur-on-spur").tap();
     await bench.get("note-finding-spur-on-spur").waitFor();
-    await picture("finding");
+    await take("finding");
     await context.close();
     await running.stop();
   }

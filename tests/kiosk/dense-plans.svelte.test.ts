@@ -4,12 +4,12 @@ import { planStages } from "./plan/plan-stages.ts";
 import { showBench } from "./show-bench.ts";
 import { sampleView } from "./views.ts";
 
-interface Placed {
+interface OnPlan {
   name: string;
   rect: DOMRect;
 }
 
-const placed = (selector: string): Placed[] =>
+const placed = (selector: string): OnPlan[] =>
   [...document.querySelectorAll<HTMLElement>(selector)].map((element) => ({
     name: element.dataset["testid"] ?? element.className,
     rect: element.getBoundingClientRect(),

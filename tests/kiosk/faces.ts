@@ -2,7 +2,7 @@ import small from "../../hardware/boards/small.json" with { type: "json" };
 import workshop from "../../hardware/boards/workshop.json" with { type: "json" };
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { contactId, entryId, frontId, type Role, stationId } from "../../shared/board/ids.ts";
-import { corePlaces } from "../../shared/board/station-kinds.ts";
+import { coreRoles } from "../../shared/board/station-kinds.ts";
 import type { BoardFace } from "../../shared/protocol/bench-view.ts";
 
 /** The face of a board as the screen gets it: what the description says, without its lines. */
@@ -21,7 +21,7 @@ const faceOf = (board: BoardDescription): BoardFace => ({
     face,
     entries: entries.map(({ letter, side }) => {
       const entry = entryId(id, letter);
-      const places = corePlaces(kind, side, settings?.switching) ?? [];
+      const places = coreRoles(kind, side, settings?.switching) ?? [];
       return {
         id: entry,
         letter,

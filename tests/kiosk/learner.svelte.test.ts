@@ -149,7 +149,7 @@ describe("a newcomer", () => {
 });
 
 describe("making dead", () => {
-  const deadView = sampleView("make-dead").attempt?.deadPicture;
+  const deadView = sampleView("make-dead").attempt?.deadState;
 
   it("is acted out by touching things, in whatever order the learner takes", async () => {
     const { sent, screen } = await showBench({ view: sampleView("make-dead") });
@@ -177,7 +177,7 @@ describe("making dead", () => {
   it("keeps no list in assessed work: the learner says that it is dead", async () => {
     const { missed: _, ...told } = deadView!;
     const { sent, screen } = await showBench({
-      view: bench({ attempt: attempt({ mode: "assessed", step: "make-dead", deadPicture: told }) }),
+      view: bench({ attempt: attempt({ mode: "assessed", step: "make-dead", deadState: told }) }),
     });
     expect(document.querySelectorAll("[data-testid='screen-make-dead'] li")).toHaveLength(0);
     await screen.getByTestId("key-declare-dead").click();

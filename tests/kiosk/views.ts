@@ -256,7 +256,7 @@ const crowdedCables = [
 
 const asFoundCables = ringCables.map((one, i) => ({ cable: one.id, isIn: i < 2 }));
 const dead = deadSteps.map((step, i) => ({ step, isDone: i < 3 }));
-const deadPicture: DeadView = {
+const deadState: DeadView = {
   breakers: [1, 2, 3].map((number) => ({ number, isOn: number !== 1, isLocked: number === 1 })),
   chart: [
     { breaker: 1, feeds: "socket-outlets", isOfTask: true },
@@ -271,7 +271,7 @@ const views = {
   "sign-in": () => bench({ person: null }),
   scenarios: () => bench(),
   caution: () => bench({ attempt: attempt({ step: "caution" }) }),
-  "make-dead": () => bench({ attempt: attempt({ step: "make-dead", dead, deadPicture }) }),
+  "make-dead": () => bench({ attempt: attempt({ step: "make-dead", dead, deadState }) }),
   plan: () =>
     bench({
       attempt: attempt({

@@ -45,7 +45,7 @@ describe.skipIf(skipsNgspice)("wirings of any kind, nonsense included, against n
         compare(net.copper.conductors[at]!.id, currentA, answer.resistorCurrentA[at]!),
       );
       ours.linkA.forEach((currentA, at) => {
-        const place = net.linkPlace[at]!;
+        const place = net.closedIndex[at]!;
         compare(`link ${at}`, currentA, place < 0 ? 0 : answer.linkCurrentA[place]!);
       });
       ours.nodeV.forEach((voltageV, node) => {

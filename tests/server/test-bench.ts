@@ -152,12 +152,12 @@ export class TestBench {
 
   view(): BenchView {
     const { board, scenarios, isSimulated } = this.parts;
-    const picture = benchToShow(
+    const shown = benchToShow(
       this.bench.core,
       boardFace(board, isSimulated),
       scenarioCards(scenarios.kits, board),
     );
-    return viewFor("bench", picture);
+    return viewFor("bench", shown);
   }
 
   /** The attempt on the screen; there must be one. */

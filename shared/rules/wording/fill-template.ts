@@ -37,11 +37,11 @@ export function fillTemplate(
       if (words === undefined) throw new WordingGapError(name, template);
       return words;
     });
-  const known = (text: string) =>
+  const isFilled = (text: string) =>
     [...text.matchAll(gap)].every(
       ([, name = "", grammar]) => say(name, (grammar ?? "nom") as Grammar) !== undefined,
     );
-  const whole = template.replace(part, (_whole, text: string) => (known(text) ? text : ""));
+  const whole = template.replace(part, (_whole, text: string) => (isFilled(text) ? text : ""));
   return withCapitals(fill(whole).trim());
 }
 

@@ -78,18 +78,18 @@ function spoken(
   terms: Terms,
   nameOf: Namer,
 ): string | undefined {
-  const known = facts.filter((fact) => fact !== undefined);
+  const stated = facts.filter((fact) => fact !== undefined);
   const speak = (fact: FactValue) => speakFact(name, fact, grammar, terms, nameOf);
-  const numbers = known.filter((fact) => typeof fact === "number").sort((a, b) => a - b);
+  const numbers = stated.filter((fact) => typeof fact === "number").sort((a, b) => a - b);
   const [least, most] = [numbers[0], numbers.at(-1)];
   if (
-    numbers.length === known.length &&
+    numbers.length === stated.length &&
     least !== undefined &&
     most !== undefined &&
     speak(least) !== speak(most)
   )
     return terms.range(speak(least), speak(most));
-  const said = [...new Set(known.map(speak))];
+  const said = [...new Set(stated.map(speak))];
   return said.length > 0 ? speakList(said, terms.and) : undefined;
 }
 

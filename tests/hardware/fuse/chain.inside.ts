@@ -175,8 +175,8 @@ describe("the word shifted round the loop of a chain board", () => {
     const { result } = await check(swapped(a, b));
     expect(result.kind).toBe("swapped-pins");
     const swaps = result.kind === "swapped-pins" ? result.swaps : [];
-    expect(swaps).toContainEqual({ signal: a, foundOn: b });
-    expect(swaps).toContainEqual({ signal: b, foundOn: a });
+    expect(swaps).toContainEqual({ signal: a, pin: b });
+    expect(swaps).toContainEqual({ signal: b, pin: a });
     expect(swaps).toHaveLength(2);
   });
 

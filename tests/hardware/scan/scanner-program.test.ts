@@ -283,7 +283,7 @@ describe("a bad line of the board", () => {
     ["dead-input", ["fcu-1.c.L"], true],
   ])(
     "that is %s is named by station and contact and never read as unplugged",
-    async (fault, named, isJoinKnown) => {
+    async (fault, named, isJoinSure) => {
       const bench = await onWorkshop();
       bench.ask({ type: "plug", ...lead });
       bench.ask({ type: "set-fault", contact: lead.contactA, fault });
@@ -293,9 +293,9 @@ describe("a bad line of the board", () => {
       expect(bench.state.faults.map(({ station }) => station)).toEqual(
         named.map((each) => each.slice(0, each.indexOf("."))),
       );
-      expect(bench.state.unknown).toEqual(isJoinKnown ? [] : named);
+      expect(bench.state.unknown).toEqual(isJoinSure ? [] : named);
       expect(bench.state.groups.map(String)).toEqual([
-        ...(isJoinKnown ? [named[0] + ",socket-5.a.L"] : []),
+        ...(isJoinSure ? [named[0] + ",socket-5.a.L"] : []),
         "way-2.a.E,way-2.b.E",
       ]);
       bench.ask({ type: "set-fault", contact: lead.contactA, fault: null });
@@ -486,7 +486,7 @@ describe("a chain that cannot be read", () => {
       { kind: "wrong-length", inputChipCount: 25, outputChipCount: 26, expectedChipCount: 26 },
       "wrong-length",
     ],
-    [{ kind: "swapped-pins", swaps: [{ signal: "load", foundOn: "latch" }] }, "swapped-pins"],
+    [{ kind: "swapped-pins", swaps: [{ signal: "load", pin: "latch" }] }, "swapped-pins"],
     [{ kind: "no-answer", level: 1 }, "no-board"],
   ])("is named by its cause: %j", async (check, kind) => {
     const bench = new ProgramBench(() =>

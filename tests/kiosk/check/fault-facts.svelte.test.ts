@@ -6,8 +6,8 @@ import { bringLanguage, Words } from "../../../kiosk/text/words.svelte.ts";
 const [swapped] = chainFaults({
   kind: "swapped-pins",
   swaps: [
-    { signal: "load", foundOn: "latch" },
-    { signal: "latch", foundOn: "load" },
+    { signal: "load", pin: "latch" },
+    { signal: "latch", pin: "load" },
   ],
 });
 

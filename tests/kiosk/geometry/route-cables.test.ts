@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type Plate, placePlates } from "../../../kiosk/geometry/place-plates.ts";
+import { type Plate, layPlates } from "../../../kiosk/geometry/lay-plates.ts";
 import type { Point } from "../../../kiosk/geometry/point.ts";
 import { routeCables, type RouteWish } from "../../../kiosk/geometry/route-cables.ts";
 
@@ -54,7 +54,7 @@ const seeded = fc.record({
 });
 
 const scene = ({ places, pairs }: { places: Point[]; pairs: [number, number][] }) => {
-  const plates = placePlates(
+  const plates = layPlates(
     places.map((centre, i) => ({ id: `s${i}`, centre, width: 90, height: 64 })),
     { x: 44, y: 44, width: 682, height: 512 },
     57,

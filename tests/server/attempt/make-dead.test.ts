@@ -4,7 +4,7 @@ import {
   afterDeadAct,
   countedSteps,
   deadRefusal,
-  type DeadPicture,
+  type DeadState,
   untouched,
 } from "../../../server/attempt/make-dead.ts";
 import { deadSteps } from "../../../shared/protocol/attempt-words.ts";
@@ -18,15 +18,15 @@ const test = (between: "L-N" | "L-E" | "N-E"): DeadAct => ({ what: "test", betwe
 const tests = [test("L-N"), test("L-E"), test("N-E")];
 
 /** Acts on breaker 2's circuit; an act that is refused changes nothing. */
-const after = (...acts: DeadAct[]): DeadPicture =>
+const after = (...acts: DeadAct[]): DeadState =>
   acts.reduce(
-    (picture, act) => (deadRefusal(picture, act) ? picture : afterDeadAct(picture, act, 2)),
+    (circuit, act) => (deadRefusal(circuit, act) ? circuit : afterDeadAct(circuit, act, 2)),
     untouched,
   );
 const counted = (...acts: DeadAct[]): string[] => countedSteps(after(...acts), 2);
 
 // Safe isolation as trained on HSE GS38: identify, isolate, lock off, prove the tester, test, prove it again.
-describe("a circuit made dead on the picture", () => {
+describe("a circuit made dead, acted out", () => {
   it("counts every step of the sequence, each done in its turn", () => {
     expect(counted(chart, off(2), lock(2), prove, ...tests, prove)).toEqual(deadSteps);
   });
@@ -36,10 +36,10 @@ describe("a circuit made dead on the picture", () => {
   });
 
   it("is not dead by another breaker: the tester reads 230 V, and nothing of it counts", () => {
-    const picture = after(chart, off(1), lock(1), prove, test("L-N"));
-    expect(picture.reading).toEqual({ at: "L-N", voltageV: 230 });
-    expect(picture.missed).toBe("live");
-    expect(countedSteps(picture, 2)).toEqual(["identify"]);
+    const circuit = after(chart, off(1), lock(1), prove, test("L-N"));
+    expect(circuit.reading).toEqual({ at: "L-N", voltageV: 230 });
+    expect(circuit.missed).toBe("live");
+    expect(countedSteps(circuit, 2)).toEqual(["identify"]);
   });
 
   it.each([

@@ -73,7 +73,7 @@ describe("an existing circuit", () => {
     const bench = await atMakeDead();
     const onWrongBreaker = deadSequence.map((act) => ("breaker" in act ? { ...act, breaker: 2 } : act));
     for (const act of onWrongBreaker.slice(0, 5)) await bench.does("dead-act", act);
-    expect(bench.attempt().deadPicture).toMatchObject({
+    expect(bench.attempt().deadState).toMatchObject({
       reading: { at: "L-N", voltageV: 230 },
       missed: "live",
     });
@@ -93,9 +93,9 @@ describe("an existing circuit", () => {
 
   it("has a chart that names one of three breakers, told once it is read", async () => {
     const bench = await atMakeDead();
-    expect(bench.attempt().deadPicture?.chart).toBeUndefined();
+    expect(bench.attempt().deadState?.chart).toBeUndefined();
     await bench.does("dead-act", { what: "chart" });
-    const chart = bench.attempt().deadPicture?.chart ?? [];
+    const chart = bench.attempt().deadState?.chart ?? [];
     expect(chart.map(({ breaker, isOfTask }) => [breaker, isOfTask])).toEqual([
       [1, true],
       [2, false],
@@ -108,8 +108,8 @@ describe("an existing circuit", () => {
     const bench = await atMakeDead("assessed");
     await bench.does("dead-act", { what: "test", between: "L-N" });
     expect(bench.attempt().dead).toEqual([]);
-    expect(bench.attempt().deadPicture).toMatchObject({ reading: { at: "L-N", voltageV: 230 } });
-    expect(bench.attempt().deadPicture).not.toHaveProperty("missed");
+    expect(bench.attempt().deadState).toMatchObject({ reading: { at: "L-N", voltageV: 230 } });
+    expect(bench.attempt().deadState).not.toHaveProperty("missed");
     expect(stateOf(bench, "wire")).toBe("locked");
     await bench.does("declare-dead", {});
     expect(bench.attempt().step).toBe("plan");

@@ -5,7 +5,7 @@ import type { AttemptEvent } from "../../../server/attempt/attempt-events.ts";
 import { run as rebuildCommand } from "../../../server/commands/rebuild.ts";
 import { AttemptReader, type AttemptFilter } from "../../../server/store/attempt-reader.ts";
 import { holdFolder } from "../../../server/store/hold-folder.ts";
-import { LogReader, type LogPlace } from "../../../server/store/log-reader.ts";
+import { LogReader, type LogCursor } from "../../../server/store/log-reader.ts";
 import { LogWriter, type NewEvent } from "../../../server/store/log-writer.ts";
 import { type Connection, openForWriting } from "../../../server/store/open-database.ts";
 import { byBench } from "../../../shared/protocol/author.ts";
@@ -312,7 +312,7 @@ describe("the log in batches", () => {
     expect(all).toHaveLength(11);
     for (const limit of [1, 3, 11, 100]) {
       const got: LogRow[] = [];
-      let place: LogPlace | undefined;
+      let place: LogCursor | undefined;
       for (;;) {
         const batch = reader.rowsAfter(place, limit);
         got.push(...batch);

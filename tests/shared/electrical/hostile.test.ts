@@ -50,14 +50,14 @@ const hostile: fc.Arbitrary<Wiring> = fc
           key === "deviceRatingA" || key === "fuseRatingA" || key === "ratingA" ? next(ratingA) : value,
         ]),
       );
-    const known = <T extends object>(value: T): T =>
+    const stated = <T extends object>(value: T): T =>
       Object.fromEntries(Object.entries(value).filter(([, each]) => each !== undefined)) as T;
     return wiringSchema.parse({
       ...wiring,
       supply: { earthing, zeOhm, electrodeOhm },
       stations: wiring.stations.map((station) => ({ ...station, settings: settings(station.settings) })),
       cables: wiring.cables.map((cable) =>
-        known({ ...cable, lengthM: next(lengthM), csaMm2: next(csaMm2), cpcCsaMm2: next(csaMm2) }),
+        stated({ ...cable, lengthM: next(lengthM), csaMm2: next(csaMm2), cpcCsaMm2: next(csaMm2) }),
       ),
       loads: wiring.loads?.map((load) => ({ ...load, powerW: next(powerW) })),
     });

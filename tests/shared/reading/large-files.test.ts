@@ -44,9 +44,9 @@ describe("a file that is far too large or wrong in a thousand places", () => {
   });
 
   it("is compared with few names, and not at all where the length alone is too far off", () => {
-    const known = Array.from({ length: 5000 }, (_, index) => `socket-${index}`);
+    const names = Array.from({ length: 5000 }, (_, index) => `socket-${index}`);
     let comparedLetters = 0;
-    const counting = known.map(
+    const counting = names.map(
       (name) =>
         ({
           length: name.length,

@@ -55,7 +55,7 @@ const sizes = fc.constantFrom(1, 1.5, 2.5, 2.5, 2.5, 4, 6, undefined);
 
 /** One cable between two entries: whole, with a core out, with two cores crossed, or a lone lead from any to any contact. */
 const anyCable = (stations: readonly Station[]): fc.Arbitrary<CableSpec> => {
-  const known = stationsById(stations);
+  const byId = stationsById(stations);
   const entries = allEntries(stations);
   const rolesAt = new Map(
     stations.flatMap((station) =>
@@ -76,7 +76,7 @@ const anyCable = (stations: readonly Station[]): fc.Arbitrary<CableSpec> => {
       method: fc.constantFrom("C", "C", "100", "103", undefined),
     })
     .map(({ from, to, csaMm2, how, pick, lengthM, method }): CableSpec => {
-      const straight = conductorsOf({ from, to }, known).map((core): [Role, Role] => [
+      const straight = conductorsOf({ from, to }, byId).map((core): [Role, Role] => [
         roleOf(core.from),
         roleOf(core.to),
       ]);

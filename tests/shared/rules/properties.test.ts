@@ -200,10 +200,10 @@ describe("a contact that the board cannot read", () => {
     const someContacts = fc.shuffledSubarray(boardContacts, { minLength: 1, maxLength: 2 });
     holds(
       fc.property(fc.oneof(anyWiring, anyStatedWiring), someContacts, (wiring, unknown) => {
-        const known = new Set(judge(wiring).findings.map(({ id }) => id));
+        const ids = new Set(judge(wiring).findings.map(({ id }) => id));
         for (const sensed of [wiring, unplugged(wiring, unknown)]) {
           const { findings } = judge({ ...sensed, unknown });
-          expect(findings.map(({ id }) => id).filter((id) => !known.has(id))).toEqual([]);
+          expect(findings.map(({ id }) => id).filter((id) => !ids.has(id))).toEqual([]);
         }
       }),
       runs,

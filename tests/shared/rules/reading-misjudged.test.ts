@@ -164,13 +164,13 @@ describe("a reading that cable of that length does not give", () => {
 });
 
 describe("a reading round a ring", () => {
-  const known = [
+  const before = [
     reading("ring-step-1", end("L"), 0.4, "pass"),
     reading("ring-step-1", end("N"), 0.4, "pass"),
     reading("ring-step-1", end("E"), 0.65, "pass"),
   ];
   const around = (test: TestKind, at: string, shown: number | "over", judged: "pass" | "fail" = "pass") =>
-    said(readingMisjudged, ring(...known, reading(test, at, shown, judged)));
+    said(readingMisjudged, ring(...before, reading(test, at, shown, judged)));
 
   it("passes in step 2 at a quarter of r1 + rn and fails far from it", () => {
     expect(around("ring-step-2", face("socket-1", "N"), 0.2)).toEqual([]);

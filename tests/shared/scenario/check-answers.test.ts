@@ -82,26 +82,30 @@ describe("checking the answers of a scenario", () => {
           )
         : rightJudge(wiring);
     const misses = missesOf(judge).filter(({ field }) => field === "modelAnswers[0]");
-    expect(misses.map(({ expected, found }) => [expected, found])).toEqual([
+    expect(misses.map(({ expected, actual }) => [expected, actual])).toEqual([
       ["findings none", "rcd/buried"],
       ["nothing undetermined", "spur-cable lacks csaMm2 of c"],
       ["proposal met", "not-yet"],
     ]);
   });
 
-  it.each<{ what: string; findings: Finding[]; found: string }>([
-    { what: "a finding that does not come", findings: [], found: "none" },
-    { what: "another variant", findings: [finding("spur-cable", "slim", "query")], found: "spur-cable/slim" },
+  it.each<{ what: string; findings: Finding[]; actual: string }>([
+    { what: "a finding that does not come", findings: [], actual: "none" },
+    {
+      what: "another variant",
+      findings: [finding("spur-cable", "slim", "query")],
+      actual: "spur-cable/slim",
+    },
     {
       what: "a finding too many",
       findings: [finding("spur-cable", "small", "fix"), finding("spur-cable", "small", "fix")],
-      found: "spur-cable/small, spur-cable/small",
+      actual: "spur-cable/small, spur-cable/small",
     },
-  ])("misses a wrong answer for $what", ({ findings, found }) => {
+  ])("misses a wrong answer for $what", ({ findings, actual }) => {
     const judge = (wiring: Wiring) =>
       wiring.cables.length > 0 ? rightJudge(wiring) : verdict({ findings }, wiring, [2]);
     expect(missesOf(judge)).toMatchObject([
-      { field: "wrongAnswers[0] (spur-cable)", expected: "findings spur-cable/small", found },
+      { field: "wrongAnswers[0] (spur-cable)", expected: "findings spur-cable/small", actual },
     ]);
   });
 
@@ -110,7 +114,7 @@ describe("checking the answers of a scenario", () => {
       wiring.cables.length > 0
         ? rightJudge(wiring)
         : verdict({ findings: [finding("spur-cable", "small", "fix")] }, wiring, [0]);
-    expect(missesOf(judge)).toMatchObject([{ expected: "requirements not met: 2", found: "0" }]);
+    expect(missesOf(judge)).toMatchObject([{ expected: "requirements not met: 2", actual: "0" }]);
   });
 
   it("takes any variant where none is stated, but leaves a stated one to whom it belongs", () => {

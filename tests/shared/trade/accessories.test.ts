@@ -42,25 +42,25 @@ describe("devices and cartridges", () => {
 });
 
 describe("order of work", () => {
-  const placeOf = (test: string) => testSequence.find((row) => row.test === test)?.place ?? NaN;
+  const rankOf = (test: string) => testSequence.find((row) => row.test === test)?.rank ?? NaN;
 
   // BS 7671:2018 643.1, from memory: continuity, ring, insulation, polarity.
   it("of the dead tests is continuity, the ring, insulation, polarity", () => {
     const order = ["continuity-cpc", "ring-step-1", "ring-step-2", "ring-step-3", "insulation", "polarity"];
-    expect([...order].sort((a, b) => placeOf(a) - placeOf(b))).toEqual(order);
-    expect(new Set(order.map(placeOf)).size).toBe(order.length);
+    expect([...order].sort((a, b) => rankOf(a) - rankOf(b))).toEqual(order);
+    expect(new Set(order.map(rankOf)).size).toBe(order.length);
   });
 
   // HSE GS38, from memory.
   it("of making dead proves the tester before and after the three tests", () => {
-    const place = Object.fromEntries(isolationSteps.map((row) => [row.step, row.place]));
+    const rankOf = Object.fromEntries(isolationSteps.map((row) => [row.step, row.rank]));
     const tests = [
-      place["test-line-neutral"],
-      place["test-line-earth"],
-      place["test-neutral-earth"],
+      rankOf["test-line-neutral"],
+      rankOf["test-line-earth"],
+      rankOf["test-neutral-earth"],
     ] as number[];
-    expect(Math.min(...tests)).toBeGreaterThan(place["prove-tester"] as number);
-    expect(Math.max(...tests)).toBeLessThan(place["prove-tester-again"] as number);
-    expect(place["lock-off"]).toBeGreaterThan(place["isolate"] as number);
+    expect(Math.min(...tests)).toBeGreaterThan(rankOf["prove-tester"] as number);
+    expect(Math.max(...tests)).toBeLessThan(rankOf["prove-tester-again"] as number);
+    expect(rankOf["lock-off"]).toBeGreaterThan(rankOf["isolate"] as number);
   });
 });

@@ -135,11 +135,11 @@ describe("cables and joins", () => {
 
 describe("the cores of a cable that states none", () => {
   it("run straight by colour, so the blue core of a switch cable is a switched line at both ends", () => {
-    const known = stationsById([
+    const stations = stationsById([
       { id: stationId("rose-1"), kind: "ceiling-rose" },
       { id: stationId("switch-1"), kind: "plate-switch" },
     ]);
-    const cores = conductorsOf({ from: entryId("rose-1", "s"), to: entryId("switch-1", "s") }, known);
+    const cores = conductorsOf({ from: entryId("rose-1", "s"), to: entryId("switch-1", "s") }, stations);
     expect(cores.map(({ from, to }) => `${from}~${to}`)).toEqual([
       "rose-1.s.L~switch-1.s.L",
       "rose-1.s.SL~switch-1.s.SL",

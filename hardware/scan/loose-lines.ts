@@ -9,7 +9,7 @@ const trustedAfterMs = 2_000;
  * Keeps count of how often each line's joins are decoded. A line that keeps changing is a loose contact: it gets
  * five decodes a second and no more, so that it never holds up the rest of the board.
  */
-export class LooseLeads {
+export class LooseLines {
   readonly #decodedMs = new Map<LineIndex, number[]>();
   readonly #misreadMs = new Map<LineIndex, number>();
   readonly #loose = new Set<LineIndex>();

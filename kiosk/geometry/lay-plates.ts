@@ -51,7 +51,7 @@ const tries: readonly { hold: Hold; across: number; down: number }[] = [
  * or below it, and each stays in its room while there is room. In a crowded area the gap is given up before a
  * plate overlaps another, and then the places: they stand in rows, in all the room there is round the area.
  */
-export const placePlates = (
+export const layPlates = (
   wishes: readonly PlateWish[],
   area: Rect,
   gapPx: number,

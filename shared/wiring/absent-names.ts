@@ -7,9 +7,6 @@ import type { Station } from "./wiring.schema.ts";
 /** The stations of a file by id, for the checks that follow references to them. */
 export type Stations = ReadonlyMap<StationId, Station>;
 
-export const stationsById = (stations: readonly Station[]): Stations =>
-  new Map(stations.map((station) => [station.id, station]));
-
 const listedCount = 40;
 
 /** Names in a row for a sentence, the first 40 where there are more. */
@@ -20,7 +17,7 @@ export function listed(names: readonly string[]): string {
 }
 
 /** Complains where a station is not in the file, and offers the one most like it. */
-export function knownStation(field: string, id: StationId, stations: Stations): FieldProblem[] {
+export function absentStation(field: string, id: StationId, stations: Stations): FieldProblem[] {
   if (stations.has(id)) return [];
   const meant = nearestName(id, [...stations.keys()]);
   return [
@@ -33,16 +30,16 @@ export function knownStation(field: string, id: StationId, stations: Stations): 
 }
 
 /** Complains where a station is not in the file or is no way. */
-export function knownWay(field: string, id: StationId, stations: Stations): FieldProblem[] {
+export function absentWay(field: string, id: StationId, stations: Stations): FieldProblem[] {
   const station = stations.get(id);
-  if (!station || station.kind === "way") return knownStation(field, id, stations);
+  if (!station || station.kind === "way") return absentStation(field, id, stations);
   return [{ field, message: `${id} is not a way of the consumer unit`, remedy: "Name a way here." }];
 }
 
 /** Complains where a station is not in the file or has no fuse. */
-export function knownFcu(field: string, id: StationId, stations: Stations): FieldProblem[] {
+export function absentFcu(field: string, id: StationId, stations: Stations): FieldProblem[] {
   const station = stations.get(id);
-  if (!station || station.kind === "fcu") return knownStation(field, id, stations);
+  if (!station || station.kind === "fcu") return absentStation(field, id, stations);
   return [{ field, message: `${id} is not a fused connection unit`, remedy: "Name an FCU here." }];
 }
 
@@ -54,9 +51,9 @@ export function entryContacts(entry: EntryId, stations: Stations): ContactId[] |
 }
 
 /** Complains where an entry is not there, and lists the entries its station has. */
-export function knownEntry(field: string, entry: EntryId, stations: Stations): FieldProblem[] {
+export function absentEntry(field: string, entry: EntryId, stations: Stations): FieldProblem[] {
   const station = stations.get(stationOf(entry));
-  if (!station) return knownStation(field, stationOf(entry), stations);
+  if (!station) return absentStation(field, stationOf(entry), stations);
   if (entryContacts(entry, stations)) return [];
   const there = entriesOf(station).map(({ letter, side }) => `${entryId(station.id, letter)} (${side})`);
   return [

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { placePlates } from "../../../kiosk/geometry/place-plates.ts";
+import { layPlates } from "../../../kiosk/geometry/lay-plates.ts";
 import { centreOf, isInside, overlaps } from "../../../kiosk/geometry/point.ts";
 
 // The room for the plan on a 7-inch panel of 800x480, and a plate of 12 mm there.
@@ -13,14 +13,14 @@ describe("the plates of the stations on the plan", () => {
       { id: "a", centre: { x: 100, y: 100 }, ...plate },
       { id: "b", centre: { x: 400, y: 200 }, ...plate },
     ];
-    expect(placePlates(wishes, area, 40).map(centreOf)).toEqual(wishes.map(({ centre }) => centre));
+    expect(layPlates(wishes, area, 40).map(centreOf)).toEqual(wishes.map(({ centre }) => centre));
   });
 
   it("never lie on one another and never leave the area, up to ten on the smallest panel", () => {
     const spot = fc.record({ x: fc.integer({ min: 0, max: 560 }), y: fc.integer({ min: 0, max: 300 }) });
     fc.assert(
       fc.property(fc.array(spot, { minLength: 2, maxLength: 10 }), (centres) => {
-        const plates = placePlates(
+        const plates = layPlates(
           centres.map((centre, i) => ({ id: `s${i}`, centre, ...plate })),
           area,
           40,
@@ -41,7 +41,7 @@ describe("the plates of the stations on the plan", () => {
       { id: "below", centre: { x: 258, y: 150 }, ...plate },
       { id: "above", centre: { x: 262, y: 100 }, ...plate },
     ];
-    const [left, right, below, above] = placePlates(wishes, area, 40);
+    const [left, right, below, above] = layPlates(wishes, area, 40);
     expect(left && right && left.x < right.x).toBe(true);
     expect(above && below && above.y < below.y).toBe(true);
   });
@@ -54,7 +54,7 @@ describe("the plates of the stations on the plan", () => {
       { id: "b", centre: { x: 310, y: 155 }, ...plate, room },
       { id: "c", centre: { x: 330, y: 160 }, ...plate, room },
     ];
-    const [nextDoor, ...here] = placePlates(wishes, area, 40);
+    const [nextDoor, ...here] = layPlates(wishes, area, 40);
     for (const one of here) expect(isInside(one, room)).toBe(true);
     expect((nextDoor?.x ?? 0) + (nextDoor?.width ?? 0)).toBeLessThanOrEqual(room.x);
   });
@@ -65,13 +65,13 @@ describe("the plates of the stations on the plan", () => {
       centre: { x: 280, y: 150 },
       ...plate,
     }));
-    const plates = placePlates(wishes, area, 40);
+    const plates = layPlates(wishes, area, 40);
     for (const [i, a] of plates.entries())
       for (const b of plates.slice(i + 1)) expect(overlaps(a, b)).toBe(false);
   });
 
   it("come to stand at the same places every time", () => {
     const wishes = [1, 2, 3, 4].map((n) => ({ id: `s${n}`, centre: { x: 100 + n, y: 120 }, ...plate }));
-    expect(placePlates(wishes, area, 40)).toEqual(placePlates(wishes, area, 40));
+    expect(layPlates(wishes, area, 40)).toEqual(layPlates(wishes, area, 40));
   });
 });

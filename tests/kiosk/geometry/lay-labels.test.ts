@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type LabelWish, placeLabels } from "../../../kiosk/geometry/place-labels.ts";
-import { placeRoomNames } from "../../../kiosk/geometry/place-room-names.ts";
+import { type LabelWish, layLabels } from "../../../kiosk/geometry/lay-labels.ts";
+import { layRoomNames } from "../../../kiosk/geometry/lay-room-names.ts";
 import { distanceToLine, isInside, overlaps, centreOf } from "../../../kiosk/geometry/point.ts";
 
 const area = { x: 0, y: 0, width: 600, height: 320 };
@@ -24,7 +24,7 @@ describe("the labels on cables", () => {
             forms: [pill, short],
             near: "middle",
           }));
-          const set = placeLabels(wishes, {
+          const set = layLabels(wishes, {
             area,
             solid,
             lines: wishes.map(({ id, line }) => ({ id, line })),
@@ -46,7 +46,7 @@ describe("the labels on cables", () => {
       { x: 50, y: 100 },
       { x: 500, y: 100 },
     ];
-    const [label] = placeLabels([{ id: "c", line, forms: [pill], near: "middle" }], {
+    const [label] = layLabels([{ id: "c", line, forms: [pill], near: "middle" }], {
       area,
       solid: [],
       lines: [],
@@ -65,7 +65,7 @@ describe("the labels on cables", () => {
       { x: 30, y: 20, width: 70, height: 200 },
       { x: 170, y: 20, width: 70, height: 200 },
     ];
-    const [label] = placeLabels([{ id: "c", line, forms: [pill, short], near: "middle" }], {
+    const [label] = layLabels([{ id: "c", line, forms: [pill, short], near: "middle" }], {
       area,
       solid: plates,
       lines: [],
@@ -80,15 +80,15 @@ describe("the names of rooms", () => {
   const name = { name: "Kitchen", room, width: 90, height: 22 };
 
   it("stand at the top left where that is free", () => {
-    expect(placeRoomNames([name], [], 10)).toEqual([{ name: "Kitchen", x: 10, y: 6, width: 90, height: 22 }]);
+    expect(layRoomNames([name], [], 10)).toEqual([{ name: "Kitchen", x: 10, y: 6, width: 90, height: 22 }]);
   });
 
   it("move to another corner where a plate stands in the first", () => {
-    const [moved] = placeRoomNames([name], [{ x: 0, y: 0, width: 120, height: 80 }], 10);
+    const [moved] = layRoomNames([name], [{ x: 0, y: 0, width: 120, height: 80 }], 10);
     expect(moved?.x).toBe(200);
   });
 
   it("are left out where every corner is taken", () => {
-    expect(placeRoomNames([name], [room], 10)).toEqual([]);
+    expect(layRoomNames([name], [room], 10)).toEqual([]);
   });
 });

@@ -21,7 +21,7 @@ const everywhereIn = ({ room, width, height }: RoomName): [number, number][] => 
  * Writes the names of rooms where they are free of plates, labels and cables: in a corner where one is free, top
  * left best, or else anywhere in the room. A name for which there is no place is left out.
  */
-export const placeRoomNames = (
+export const layRoomNames = (
   names: readonly RoomName[],
   taken: readonly Rect[],
   insetPx: number,

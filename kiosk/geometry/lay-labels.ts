@@ -172,7 +172,7 @@ const setAll = (wishes: readonly LabelWish[], field: LabelField, still: Readonly
  * says is also told when its cable is touched. Labels in `still` stay where they are as long as every other finds a
  * place beside them.
  */
-export const placeLabels = (
+export const layLabels = (
   wishes: readonly LabelWish[],
   field: LabelField,
   still: ReadonlyMap<string, Label> = new Map(),

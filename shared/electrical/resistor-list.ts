@@ -1,6 +1,6 @@
-/** The leads of a network that is being eliminated: per node a list of half leads, each knowing its twin. */
-export class LeadList {
-  /** Per node, how many leads it has; parallel leads count each until they are merged. */
+/** The resistors of a network that is being eliminated: per node a list of half resistors, each knowing its twin. */
+export class ResistorList {
+  /** Per node, how many resistors it has; parallel ones count each until they are merged. */
   readonly degree: Int32Array;
   readonly #first: Int32Array;
   readonly #mark: Int32Array;
@@ -10,11 +10,11 @@ export class LeadList {
   #valueS: Float64Array;
   #count = 0;
 
-  constructor(nodeCount: number, leadCount: number) {
+  constructor(nodeCount: number, resistorCount: number) {
     this.degree = new Int32Array(nodeCount);
     this.#first = new Int32Array(nodeCount).fill(-1);
     this.#mark = new Int32Array(nodeCount).fill(-1);
-    const room = 2 * leadCount + 64;
+    const room = 2 * resistorCount + 64;
     this.#far = new Int32Array(room);
     this.#next = new Int32Array(room);
     this.#twin = new Int32Array(room);
@@ -29,7 +29,7 @@ export class LeadList {
     this.#twin[right] = left;
   }
 
-  /** Takes a node out: its neighbours, each once, with the conductance of all leads to it. */
+  /** Takes a node out: its neighbours, each once, with the conductance of all resistors to it. */
   remove(node: number): { around: number[]; valueS: number[] } {
     const around: number[] = [];
     const valueS: number[] = [];
@@ -55,7 +55,7 @@ export class LeadList {
   mesh(around: readonly number[], valueS: readonly number[], sumS: number): void {
     if (around.length < 2) return;
     if (around.length === 2) {
-      // Parallel leads may arise; they are merged when one of their ends goes.
+      // Parallel resistors may arise; they are merged when one of their ends goes.
       this.join(around[0]!, around[1]!, (valueS[0]! / sumS) * valueS[1]!);
       return;
     }
@@ -85,7 +85,7 @@ export class LeadList {
     return half;
   }
 
-  /** Marks the neighbours with the half lead to each; dead half leads are unlinked on the way. */
+  /** Marks the neighbours with the half resistor to each; dead halves are unlinked on the way. */
   #markNeighbours(node: number): void {
     let before = -1;
     for (let half = this.#first[node]!; half >= 0; half = this.#next[half]!) {
