@@ -18,6 +18,7 @@ const required: Record<string, readonly string[]> = {
   "cables[]": ["from", "to"],
   "loads[]": ["station", "powerW"],
   "readings[]": ["test", "way"],
+  "readings[].taken": ["ringEnds", "nulledOhm"],
 };
 
 /** Groups of optional fields, each of which is taken away by itself. */

@@ -25,5 +25,12 @@ export const assumedFields: Readonly<Record<string, string>> = {
   wants: "only what is built is judged",
   taskStations: "the task uses all stations",
   readings: "no readings are on record",
+  "readings[].shown": "the meter showed what is on record",
+  "readings[].taken": "where the probes were is all that is known of how a reading was taken",
+  "readings[].taken.crossedWith": "line was crossed with no other conductor",
+  "readings[].taken.linkedAtWay": "nothing was linked at the way",
+  "readings[].taken.hasLongLead": "no long lead was put in",
+  "readings[].taken.testV": "no test voltage was chosen",
+  "readings[].taken.partsIn": "nothing was left in",
   "readings[].judged": "a reading that nobody has judged is not misjudged",
 };

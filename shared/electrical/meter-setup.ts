@@ -1,7 +1,7 @@
 import { contactId, type ContactId, type EntryId, type StationId, stationOf } from "../board/ids.ts";
 import { nodeId, nodeOfFront } from "../wiring/buses.ts";
 import { supply } from "../trade/supply.ts";
-import type { Load } from "../wiring/wiring.schema.ts";
+import type { Load, RingEndState } from "../wiring/wiring.schema.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
 import type { Link, Network, Resistor } from "./network.ts";
 import { conductorOhm, isClosed, leastConductorOhm, loadNodes } from "./wiring-network.ts";
@@ -14,7 +14,7 @@ type Side = "L" | "N" | "E";
  */
 export interface RingEnds {
   ends: [EntryId, EntryId];
-  state: "joined" | "released" | "crossed" | "crossed-wrongly";
+  state: RingEndState;
   /** The conductor that line is crossed with: N in step 2, E in step 3. Needed where they are crossed. */
   with?: "N" | "E";
 }
@@ -26,6 +26,8 @@ export interface MeterSetup {
   positions?: ReadonlyMap<StationId, 0 | 1>;
   /** Loads that are still plugged in or lamps that are still in: they read as what they are. */
   loadsIn?: readonly Load[];
+  /** What else lies between line and neutral of a station, by what the meter's function sees of it. */
+  partsIn?: readonly { station: StationId; resistanceOhm: number }[];
   /** Links made at a way between two of its terminals, such as L to E for R1 + R2. */
   links?: readonly { way: StationId; between: [Side, Side] }[];
   /** By way, what was done to the ends of its ring. */
@@ -61,14 +63,14 @@ export function meterNetwork(built: AsBuilt, setup: MeterSetup): MeterNetwork {
   for (const { one, two, resistanceOhm } of built.leaks) {
     resistors.push({ a: ends[one]!.a, b: ends[two]!.a, resistanceOhm });
   }
-  for (const { station, powerW } of setup.loadsIn ?? []) {
+  const loadOhm = (powerW: number): number => supply.nominalV ** 2 / powerW;
+  const partsIn = [
+    ...(setup.loadsIn ?? []).map(({ station, powerW }) => ({ station, resistanceOhm: loadOhm(powerW) })),
+    ...(setup.partsIn ?? []),
+  ];
+  for (const { station, resistanceOhm } of partsIn) {
     const nodes = loadNodes(built, station);
-    if (nodes)
-      resistors.push({
-        a: nodes.lineNode,
-        b: nodes.neutralNode,
-        resistanceOhm: supply.nominalV ** 2 / powerW,
-      });
+    if (nodes) resistors.push({ a: nodes.lineNode, b: nodes.neutralNode, resistanceOhm });
   }
   const links: Link[] = built.links
     .filter((link) => isClosed(link, setup) && (link.kind !== "device" || setup.devicesOn?.has(link.station)))

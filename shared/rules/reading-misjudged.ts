@@ -1,6 +1,6 @@
 import type { CircuitModel } from "../circuit/model.ts";
 import { cableGaps } from "../electrical/circuit-gaps.ts";
-import { judgeReading } from "../electrical/judge-reading.ts";
+import { checkReading } from "../electrical/check-reading.ts";
 import type { Reading } from "../wiring/wiring.schema.ts";
 import { at, evidence, missing } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
@@ -8,11 +8,18 @@ import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /**
  * A reading on record that its limits pass and the learner failed, or the other way round, or that was passed though no
- * cable of that length reads so.
+ * cable of that length reads so; or one that was not taken as its test is, or not written down as the meter showed it.
  */
 export const readingMisjudged: Rule = {
   id: "reading-misjudged",
-  variants: { passed: "fix", failed: "fix", implausible: "fix" },
+  variants: {
+    passed: "fix",
+    failed: "fix",
+    implausible: "fix",
+    misread: "fix",
+    "wrong-points": "fix",
+    "wrong-setting": "fix",
+  },
   source: {
     kind: "guidance",
     document: "IET Guidance Note 3",
@@ -25,21 +32,30 @@ export const readingMisjudged: Rule = {
     return readings.flatMap((reading): (Evidence | Missing)[] => {
       const { test, way, red, judged, resistanceOhm, insulationMegohm } = reading;
       if (judged === undefined) return [];
-      const right = judgeReading(model, reading, readings);
-      if (right === "unclear") return lackingFor(model, reading);
-      if (judged === right || (right === "implausible" && judged === "fail")) return [];
+      const check = checkReading(model, reading, readings);
+      if (check === "right") return [];
+      if (check === "unclear") return lackingFor(model, reading);
       const facts = {
         test,
         way,
         ...(resistanceOhm === undefined ? {} : { readingOhm: resistanceOhm }),
         ...(insulationMegohm === undefined ? {} : { readingMegohm: insulationMegohm }),
+        ...shownFacts(reading),
       };
       const place = red ? at("contact", red) : at("station", way);
-      const variant = right === "implausible" ? right : judged === "pass" ? "passed" : "failed";
-      return evidence(variant, [place], facts);
+      return evidence(check, [place], facts);
     });
   },
 };
+
+/** What the meter showed, where that is not what was written down. */
+function shownFacts({ shown }: Reading): Record<string, number> {
+  const { resistanceOhm, insulationMegohm } = shown ?? {};
+  return {
+    ...(resistanceOhm === undefined ? {} : { shownOhm: resistanceOhm }),
+    ...(insulationMegohm === undefined ? {} : { shownMegohm: insulationMegohm }),
+  };
+}
 
 /** What the record lacks to be compared: the reading, where it was taken, or what its cables are. */
 function lackingFor(model: CircuitModel, reading: Reading): Missing[] {

@@ -1,5 +1,5 @@
 import { byId, type StationId } from "../board/ids.ts";
-import type { TestKind } from "../wiring/wiring.schema.ts";
+import type { Taken, TestKind } from "../wiring/wiring.schema.ts";
 import { at, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
 import { rankOfTest, wantedTests } from "./wanted-tests.ts";
@@ -16,7 +16,8 @@ export const testOrder: Rule = {
   isNeverHidden: true,
   check: ({ wiring }) => {
     const firstDone = new Map<StationId, TestKind[]>();
-    for (const { way, test } of wiring.readings ?? []) {
+    for (const { way, test, taken } of wiring.readings ?? []) {
+      if (test === "polarity" && isWithContinuity(taken)) continue;
       const known = firstDone.get(way) ?? [];
       if (!known.includes(test)) firstDone.set(way, [...known, test]);
     }
@@ -36,3 +37,7 @@ export const testOrder: Rule = {
       });
   },
 };
+
+/** Polarity that shows in the continuity test itself, by the link at the way or the crossed ends, is not early there. */
+const isWithContinuity = (taken: Taken | undefined): boolean =>
+  taken !== undefined && (taken.linkedAtWay === "L-E" || taken.ringEnds === "crossed");

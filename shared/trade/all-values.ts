@@ -29,6 +29,7 @@ import { insulationLeakage } from "./insulation-leakage.ts";
 import { insulationTests } from "./insulation-tests.ts";
 import { isolationSteps } from "./isolation-steps.ts";
 import { leastSizes } from "./least-sizes.ts";
+import { leftInParts } from "./left-in-parts.ts";
 import { lightingLimits } from "./lighting-limits.ts";
 import { meterLimits } from "./meter-limits.ts";
 import { overloadLimits } from "./overload-limits.ts";
@@ -39,6 +40,7 @@ import { ringLimits } from "./ring-limits.ts";
 import { ringTestLimits } from "./ring-test-limits.ts";
 import { ringTestSpread } from "./ring-test-spread.ts";
 import { selvLimits } from "./selv-limits.ts";
+import { simulatedLive } from "./simulated-live.ts";
 import type { Source } from "./source.ts";
 import type { Sourced } from "./sourced.ts";
 import { spurLimits } from "./spur-limits.ts";
@@ -91,6 +93,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofRows({ insulationTests }, "circuit"),
   ...ofRows({ isolationSteps }, "step"),
   ...ofPairs({ leastSizes }),
+  ...ofPairs({ leftInParts }),
   ...ofPairs({ lightingLimits }),
   ...ofPairs({ meterLimits }),
   ...ofPairs({ overloadLimits }),
@@ -101,6 +104,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofPairs({ ringTestLimits }),
   ...ofRows({ ringTestSpread }, "csaMm2", "cpcCsaMm2"),
   ...ofPairs({ selvLimits }),
+  ...ofPairs({ simulatedLive }),
   ...ofPairs({ spurLimits }),
   ...ofPairs({ supply }),
   ...ofRows({ testSequence }, "test"),

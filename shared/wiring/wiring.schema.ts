@@ -70,6 +70,11 @@ export const loadSchema = z.strictObject({
   name: z.string().max(40).optional(),
 });
 
+/** What was done to the two ends of a ring at its way. */
+export const ringEndStates = ["joined", "released", "crossed", "crossed-wrongly"] as const;
+/** Two terminals of a way. */
+export const terminalPairs = ["L-N", "L-E", "N-E"] as const;
+
 export const testKinds = [
   "continuity-cpc",
   "ring-step-1",
@@ -78,6 +83,33 @@ export const testKinds = [
   "insulation",
   "polarity",
 ] as const;
+
+/** What stands between line and neutral of a point and can be left in while it is tested. */
+export const leftInPartSchema = z.strictObject({
+  station: stationIdSchema,
+  part: z.enum(["load", "lamp", "neon", "electronics"]),
+});
+
+/** How a reading was taken: what had been done at the meter, at the way and at the points. */
+export const takenSchema = z.strictObject({
+  ringEnds: z.enum(ringEndStates),
+  /** The conductor that line was crossed with. */
+  crossedWith: z.enum(["N", "E"]).optional(),
+  /** Terminals of the way that a link joined. */
+  linkedAtWay: z.enum(terminalPairs).optional(),
+  /** What the meter was nulled to; 0 where nobody nulled it. */
+  nulledOhm: readingOhmSchema,
+  hasLongLead: z.boolean().optional(),
+  testV: z.number().positive().max(1000).optional(),
+  partsIn: z.array(leftInPartSchema).optional(),
+});
+
+/** What a meter showed. */
+export const shownSchema = z.strictObject({
+  resistanceOhm: readingOhmSchema.optional(),
+  insulationMegohm: insulationMegohmSchema.optional(),
+  isOverRange: z.boolean().optional(),
+});
 
 /** A reading the learner put on record, in the order they were taken. */
 export const readingSchema = z.strictObject({
@@ -93,6 +125,10 @@ export const readingSchema = z.strictObject({
   isPolarityRight: z.boolean().optional(),
   /** What the learner said of it. */
   judged: z.enum(["pass", "fail"]).optional(),
+  /** What the meter showed then. Left out: what is on record. */
+  shown: shownSchema.optional(),
+  /** Left out: nobody knows, and the places of the probes alone tell. */
+  taken: takenSchema.optional(),
 });
 
 /** What a task asks for. Never named cables of an answer, but for as-found cables that must stay. */
@@ -181,6 +217,11 @@ export type CableSpec = z.infer<typeof cableSchema>;
 export type Load = z.infer<typeof loadSchema>;
 export type TestKind = (typeof testKinds)[number];
 export type Reading = z.infer<typeof readingSchema>;
+export type Taken = z.infer<typeof takenSchema>;
+export type Shown = z.infer<typeof shownSchema>;
+export type LeftInPart = z.infer<typeof leftInPartSchema>;
+export type RingEndState = (typeof ringEndStates)[number];
+export type TerminalPair = (typeof terminalPairs)[number];
 export type Requirement = z.infer<typeof requirementSchema>;
 export type Supply = z.infer<typeof supplySchema>;
 export type Wiring = z.infer<typeof wiringSchema>;

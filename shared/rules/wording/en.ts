@@ -877,6 +877,21 @@ export const en = {
         why: "[The reading is {readingOhm}. ]That is far from what the length and size give.",
         remedy: "Probe the right places and test again.",
       },
+      misread: {
+        what: "For the {test} of {way} something else was written down than the meter showed.",
+        why: "[Written down: {readingOhm}. ][Written down: {readingMegohm}. ][The meter showed {shownOhm}. ][The meter showed {shownMegohm}. ]A record must say what was read.",
+        remedy: "Test again and write down what the meter shows.",
+      },
+      "wrong-points": {
+        what: "The {test} of {way} was taken with the probes in the wrong places.",
+        why: "Between other places the meter reads something else, whatever the number is.",
+        remedy: "Put the probes where this test is made and test again.",
+      },
+      "wrong-setting": {
+        what: "The {test} of {way} was taken with something not set for this test.",
+        why: "The ends at the way, the link, the lead or the test voltage were not as this test needs them.",
+        remedy: "Set them for this test and test again.",
+      },
     },
   },
 } as const satisfies Catalogue;

@@ -859,6 +859,21 @@ export const pl: Translated<typeof en> = {
         why: "[Wynik to {readingOhm}. ]To daleko od tego, co wynika z długości i przekroju.",
         remedy: "Przyłóż sondy we właściwych miejscach i zmierz jeszcze raz.",
       },
+      misread: {
+        what: "{way}: {test}. Zapisano co innego, niż pokazał miernik.",
+        why: "[Zapisano {readingOhm}. ][Zapisano {readingMegohm}. ][Miernik pokazał {shownOhm}. ][Miernik pokazał {shownMegohm}. ]Zapis musi mówić, co odczytano.",
+        remedy: "Zmierz jeszcze raz i zapisz to, co pokazuje miernik.",
+      },
+      "wrong-points": {
+        what: "{way}: {test}. Sondy były w złych miejscach.",
+        why: "Między innymi miejscami miernik pokazuje co innego, jakakolwiek to liczba.",
+        remedy: "Przyłóż sondy tam, gdzie robi się ten pomiar, i zmierz jeszcze raz.",
+      },
+      "wrong-setting": {
+        what: "{way}: {test}. Coś nie było ustawione do tego pomiaru.",
+        why: "Końce przy polu, zwora, przewód lub napięcie nie były takie, jak w tym pomiarze.",
+        remedy: "Ustaw je do tego pomiaru i zmierz jeszcze raz.",
+      },
     },
   },
 };
