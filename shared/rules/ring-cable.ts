@@ -1,4 +1,5 @@
 import type { CableModel } from "../circuit/model.ts";
+import { openRingOf, unfitForRing } from "../circuit/open-legs.ts";
 import { carriesLoad, isRingCircuit } from "../circuit/zone-kinds.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { at, evidence, missing } from "./evidence.ts";
@@ -10,11 +11,13 @@ export const ringCable: Rule = {
   variants: { small: "fix", underrated: "fix" },
   source: ringLimits.sources.leastCsaMm2,
   check: (model) =>
-    model.zones
-      .filter((zone) => isRingCircuit(model, zone))
-      .flatMap(({ shape }) =>
-        shape.rings.flatMap((ring) => ring.cables.filter(carriesLoad).flatMap(checked)),
-      ),
+    model.zones.flatMap((zone) => {
+      if (isRingCircuit(model, zone))
+        return zone.shape.rings.flatMap((ring) => ring.cables.filter(carriesLoad).flatMap(checked));
+      // A ring that does not close yet is told of cable that no ring may have; of what it may carry once it is closed.
+      const open = openRingOf(model, zone);
+      return open.is === "legs" ? unfitForRing(zone, open).filter(carriesLoad).flatMap(checked) : [];
+    }),
 };
 
 function checked({ id, csaMm2, ratingA, ratingLacks, method, upstream }: CableModel): (Evidence | Missing)[] {
