@@ -64,33 +64,54 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
     const text = (element.textContent ?? "").trim().replace(/\s+/g, " ").slice(0, 40);
     return `${held?.getAttribute("data-testid") ?? ""} <${element.tagName.toLowerCase()}> "${text}"`;
   };
-  const style = (element: Element): CSSStyleDeclaration => getComputedStyle(element);
-  const ancestors = (element: Element): Element[] => {
+  /** What is worked out once for each element: nothing on the page moves while this looks at it. */
+  const once = <Found>(workOut: (element: Element) => Found): ((element: Element) => Found) => {
+    const known = new Map<Element, Found>();
+    return (element) => {
+      let found = known.get(element);
+      if (found === undefined) known.set(element, (found = workOut(element)));
+      return found;
+    };
+  };
+  const style = once((element) => {
+    const { display, visibility, opacity, clipPath, overflow, overflowY, pointerEvents } =
+      getComputedStyle(element);
+    return { display, visibility, opacity, clipPath, overflow, overflowY, pointerEvents };
+  });
+  const letterStyle = once((element) => {
+    const { fontStyle, fontWeight, fontSize, fontFamily, color, fill, backgroundColor } =
+      getComputedStyle(element);
+    return { fontStyle, fontWeight, fontSize, fontFamily, color, fill, backgroundColor };
+  });
+  const boxOf = once((element): Box => element.getBoundingClientRect());
+  const ancestors = once((element): Element[] => {
     const found: Element[] = [];
     for (let up: Element | null = element; up; up = up.parentElement) found.push(up);
     return found;
-  };
+  });
 
   // With a dialog open the rest of the page is out of reach and behind its backdrop.
   const dialog = [...document.querySelectorAll("dialog[open]")].at(-1);
   const root: Element = dialog ?? document.body;
-  const isOutOfUse = (element: Element): boolean =>
+  const isOutOfUse = once((element): boolean =>
     ancestors(element).some(
       (up) => style(up).display === "none" || style(up).visibility === "hidden" || style(up).opacity === "0",
-    );
-  const isForEars = (element: Element): boolean =>
-    ancestors(element).some((up) => style(up).clipPath.startsWith("inset(50%"));
-  const layer = (element: Element): Element => element.closest("dialog, aside") ?? document.body;
+    ),
+  );
+  const isForEars = once((element): boolean =>
+    ancestors(element).some((up) => style(up).clipPath.startsWith("inset(50%")),
+  );
+  const layer = once((element): Element => element.closest("dialog, aside") ?? document.body);
   const scrollsDown = (element: Element): boolean => /auto|scroll/.test(style(element).overflowY);
   const clips = (element: Element): boolean => style(element).overflow !== "visible";
 
   /** What of a box is left to see inside everything that clips it, short of what can be scrolled to. */
   const seenOf = (holders: Element[], box: Box): Box =>
-    holders.filter(clips).reduce((seen, up) => meet(seen, up.getBoundingClientRect()), meet(box, screen));
+    holders.filter(clips).reduce((seen, up) => meet(seen, boxOf(up)), meet(box, screen));
   /** Which of its holders cuts a box off and cannot be scrolled down to show it. */
   const hidesPartOf = (holders: Element[], box: Box): string | undefined => {
     for (const up of holders) {
-      const frame = up.getBoundingClientRect();
+      const frame = boxOf(up);
       const isTooWide = box.right > frame.right + slackPx || box.left < frame.left - slackPx;
       const isTooHigh = box.bottom > frame.bottom + slackPx || box.top < frame.top - slackPx;
       if (scrollsDown(up)) return isTooWide ? name(up) : undefined;
@@ -132,7 +153,7 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
   // Letters
   const ink = document.createElement("canvas").getContext("2d");
   const capPx = (element: Element): number => {
-    const { fontStyle, fontWeight, fontSize, fontFamily } = style(element);
+    const { fontStyle, fontWeight, fontSize, fontFamily } = letterStyle(element);
     const scale = element instanceof SVGTextElement ? Math.abs(element.getScreenCTM()?.d ?? 1) : 1;
     if (!ink) return Number.NaN;
     // Measured large, so that the rounding of the canvas does not count.
@@ -176,15 +197,15 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
     });
     return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
   };
-  const groundOf = (element: Element): number[] => {
+  const groundOf = once((element): number[] => {
     for (const up of ancestors(element)) {
-      const ground = parse(style(up).backgroundColor);
+      const ground = parse(letterStyle(up).backgroundColor);
       if (ground[3] === 1) return ground;
     }
     return [255, 255, 255];
-  };
+  });
   for (const { element } of runs) {
-    const { color, fill } = style(element);
+    const { color, fill } = letterStyle(element);
     const letters = parse(element instanceof SVGElement ? fill : color);
     const [light = 0, dark = 0] = [luminance(letters), luminance(groundOf(element))].sort((a, b) => b - a);
     const contrast = (light + 0.05) / (dark + 0.05);
@@ -197,7 +218,7 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
     .filter((element) => !isOutOfUse(element) && !isForEars(element))
     .filter((element) => !element.getAttribute("data-testid")?.startsWith("cable-"))
     .map((element) => {
-      const box: Box = element.getBoundingClientRect();
+      const box = boxOf(element);
       return { element, box, seen: seenOf(ancestors(element).slice(1), box) };
     });
   for (const { element, box } of keys) {
