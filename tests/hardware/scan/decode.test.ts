@@ -13,7 +13,7 @@ const pairs = (count: number): number[] => new Array<number>(count).fill(2);
 
 describe("a full decode of a healthy board", () => {
   it("gives what a drive of one line at a time gives, for groups of one to eight lines", () => {
-    for (let seed = 0; seed < 2_000 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 700 * testDepth; seed += 1) {
       const random = seeded(seed);
       const lineCount = 2 + Math.floor(random() * 220);
       const sizes = Array.from({ length: lineCount }, () =>
@@ -48,9 +48,9 @@ describe("a full decode of a healthy board", () => {
     }).sort((a, b) => a - b);
 
   it("takes 18 patterns for 200 lines with 100 pairs in the median, and 19 or fewer in 99 of 100", () => {
-    const counts = patternCounts(200, 100, 1_000);
-    expect(counts[500]).toBeLessThanOrEqual(18);
-    expect(counts[989]).toBeLessThanOrEqual(19);
+    const counts = patternCounts(200, 100, 400);
+    expect(counts[200]).toBeLessThanOrEqual(18);
+    expect(counts[395]).toBeLessThanOrEqual(19);
   });
 
   it("takes patterns in proportion to the logarithm of the number of lines", () => {

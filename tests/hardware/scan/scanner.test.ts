@@ -77,7 +77,7 @@ describe("the scanner on a board at rest", () => {
 
 describe("the watch", () => {
   it("notices a new lead between free contacts after about 2 patterns, and after 7 at the latest", () => {
-    const counts = Array.from({ length: 100 * testDepth }, (_, seed) => {
+    const counts = Array.from({ length: 60 * testDepth }, (_, seed) => {
       const { lines, free, bench } = wiredBench(seed);
       const groupCount = 206 - 90;
       lines.join(free[0]!, free[1]!);
@@ -90,7 +90,7 @@ describe("the watch", () => {
   });
 
   it("notices a lead that was pulled after about 2 patterns, and after 7 at the latest", () => {
-    const counts = Array.from({ length: 100 * testDepth }, (_, seed) => {
+    const counts = Array.from({ length: 60 * testDepth }, (_, seed) => {
       const { lines, pairs, bench } = wiredBench(seed);
       lines.part(pairs[0]![0]!, pairs[0]![1]!);
       const before = bench.scanner.targetedDecodeCount;
@@ -104,7 +104,7 @@ describe("the watch", () => {
 
 describe("the scanner when one lead changes", () => {
   it("senses a new lead in some 11 patterns without decoding the whole board", () => {
-    const counts = Array.from({ length: 100 * testDepth }, (_, seed) => {
+    const counts = Array.from({ length: 60 * testDepth }, (_, seed) => {
       const { lines, free, bench } = wiredBench(seed);
       const before = bench.scanner.fullDecodeCount;
       lines.join(free[0]!, free[1]!);
@@ -117,7 +117,7 @@ describe("the scanner when one lead changes", () => {
   });
 
   it("senses a pulled lead in some 11 patterns without decoding the whole board", () => {
-    const counts = Array.from({ length: 100 * testDepth }, (_, seed) => {
+    const counts = Array.from({ length: 60 * testDepth }, (_, seed) => {
       const { lines, pairs, bench } = wiredBench(seed);
       const before = bench.scanner.fullDecodeCount;
       const [a, b] = pairs[0] as [LineIndex, LineIndex];
@@ -130,7 +130,7 @@ describe("the scanner when one lead changes", () => {
   });
 
   it("tells no state in between that was never there", () => {
-    for (let seed = 0; seed < 60 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 25 * testDepth; seed += 1) {
       const { lines, free, bench } = wiredBench(seed);
       const before = bench.last!.groups.length;
       const told = bench.events.length;
@@ -145,7 +145,7 @@ describe("the scanner when one lead changes", () => {
   });
 
   it("senses a cable whose three cores make contact 30 ms apart within 100 ms of the last", () => {
-    for (let seed = 0; seed < 60 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 25 * testDepth; seed += 1) {
       const { lines, free, bench } = wiredBench(seed);
       for (let core = 0; core < 3; core += 1) {
         lines.join(free[2 * core]!, free[2 * core + 1]!);
@@ -175,7 +175,7 @@ describe("the scanner when one lead changes", () => {
 
 describe("the scanner on a board where hands are at work", () => {
   it("comes to sense what is there, after any row of changes, with any line bad", () => {
-    for (let seed = 0; seed < 100 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 40 * testDepth; seed += 1) {
       const random = seeded(seed);
       const lineCount = 8 + Math.floor(random() * 60);
       const lines = new SimulatedLines(lineCount);
@@ -257,7 +257,7 @@ describe("a loose contact", () => {
   );
 
   it("does not hold up the sensing of another lead", () => {
-    for (let seed = 0; seed < 40; seed += 1) {
+    for (let seed = 0; seed < 12 * testDepth; seed += 1) {
       const { lines, pairs, free, bench } = wiredBench(seed);
       const [a, b] = pairs[0] as [LineIndex, LineIndex];
       shake(bench, lines, a, b, 90, 3_000);

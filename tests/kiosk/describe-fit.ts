@@ -3,7 +3,7 @@ import { choosePanel } from "../../kiosk/panel/panel-profile.ts";
 import { sizesFor } from "../../kiosk/panel/sizes.ts";
 import { fitComplaints } from "./fit-check.ts";
 import { pseudoText } from "./pseudo-text.ts";
-import { byId, panels, showBench } from "./show-bench.ts";
+import { byId, type panels, showBench } from "./show-bench.ts";
 import { sampleView, type ViewName, viewNames } from "./views.ts";
 
 const turns = [
@@ -28,7 +28,8 @@ const show = async (name: ViewName, width: number, height: number, turn: (typeof
   return frame;
 };
 
-for (const { panel, width, height } of panels)
+/** Every screen and what opens over it, on one panel, in each language and size of letters. */
+export const describeFit = ({ panel, width, height }: (typeof panels)[number]): void => {
   for (const turn of turns)
     describe(`on a ${panel} panel, ${turn.tongue}`, () => {
       const measure = measureFor(width, height, "isLarge" in turn.more);
@@ -64,17 +65,21 @@ for (const { panel, width, height } of panels)
         },
       );
     });
+};
 
-describe.each([
-  { panel: "7-inch", width: 480, height: 800 },
-  { panel: "10-inch", width: 800, height: 1280 },
-])("on a $panel panel that stands on its end", ({ width, height }) => {
-  const measure = measureFor(width, height, false);
+/** Every screen on panels that stand on their end. */
+export const describeFitUpright = (): void => {
+  describe.each([
+    { panel: "7-inch", width: 480, height: 800 },
+    { panel: "10-inch", width: 800, height: 1280 },
+  ])("on a $panel panel that stands on its end", ({ width, height }) => {
+    const measure = measureFor(width, height, false);
 
-  it.each(viewNames)("everything of %s can be read and touched", async (name) => {
-    for (const turn of turns.slice(0, 2)) {
-      const frame = await show(name, width, height, turn);
-      expect([turn.tongue, fitComplaints(frame, measure)]).toEqual([turn.tongue, []]);
-    }
+    it.each(viewNames)("everything of %s can be read and touched", async (name) => {
+      for (const turn of turns.slice(0, 2)) {
+        const frame = await show(name, width, height, turn);
+        expect([turn.tongue, fitComplaints(frame, measure)]).toEqual([turn.tongue, []]);
+      }
+    });
   });
-});
+};

@@ -1,0 +1,3 @@
+import { describeFitUpright } from "./describe-fit.ts";
+
+describeFitUpright();
