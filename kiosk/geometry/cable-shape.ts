@@ -37,10 +37,16 @@ export const besideLine = (line: readonly Point[], offsetPx: number): Point[] =>
     return { x: point.x + normal.x * offsetPx, y: point.y + normal.y * offsetPx };
   });
 
+/** Math.hypot takes several times as long, and every label asks this at every point of its line. */
+const distance = (a: Point, b: Point): number => {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  return Math.sqrt(dx * dx + dy * dy);
+};
+
 const round = (n: number): number => Math.round(n * 10) / 10;
 const at = ({ x, y }: Point): string => `${round(x)} ${round(y)}`;
 const towards = (from: Point, to: Point, far: number): Point => {
-  const whole = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const whole = distance(from, to) || 1;
   return { x: from.x + ((to.x - from.x) * far) / whole, y: from.y + ((to.y - from.y) * far) / whole };
 };
 
@@ -64,7 +70,7 @@ export const roundPath = (line: readonly Point[], radiusPx: number, offsetPx = 0
       continue;
     }
     const wanted = Math.max(1, radiusPx - offsetPx * turnAt(a, b, c));
-    const half = Math.min(Math.hypot(b.x - a.x, b.y - a.y), Math.hypot(c.x - b.x, c.y - b.y)) / 2;
+    const half = Math.min(distance(a, b), distance(b, c)) / 2;
     const radius = Math.min(wanted, half);
     path += `L${at(towards(b, a, radius))}Q${at(b)} ${at(towards(b, c, radius))}`;
   }
@@ -74,21 +80,23 @@ export const roundPath = (line: readonly Point[], radiusPx: number, offsetPx = 0
 /** The point of a line `far` pixels from its start, and whether the line runs level there. */
 export const alongLine = (line: readonly Point[], far: number): Point & { isLevel: boolean } => {
   let left = Math.max(0, far);
-  let last: Point & { isLevel: boolean } = { x: line[0]?.x ?? 0, y: line[0]?.y ?? 0, isLevel: true };
-  for (let i = 1; i < line.length; i += 1) {
-    const [a, b] = [line[i - 1], line[i]];
-    if (!a || !b) continue;
-    const isLevel = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
-    if (left <= length) return { ...towards(a, b, left), isLevel };
+  let a = line[0] ?? { x: 0, y: 0 };
+  let isLevel = true;
+  for (const b of line.slice(1)) {
+    isLevel = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
+    const length = distance(a, b);
+    if (left <= length) {
+      const { x, y } = towards(a, b, left);
+      return { x, y, isLevel };
+    }
     left -= length;
-    last = { ...b, isLevel };
+    a = b;
   }
-  return last;
+  return { x: a.x, y: a.y, isLevel };
 };
 
 export const lineLength = (line: readonly Point[]): number =>
   line.reduce((sum, b, i) => {
     const a = line[i - 1];
-    return a ? sum + Math.hypot(b.x - a.x, b.y - a.y) : sum;
+    return a ? sum + distance(a, b) : sum;
   }, 0);

@@ -88,59 +88,87 @@ const asides = [0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1];
 /** What stands near an end may lie a little further off, past what lies on the line. */
 const asidesAtEnd = [...asides, 1.3, -1.3];
 
-/** The best place for one form of a label; with `most` 0 it covers no other line. */
-const spotFor = (
-  wish: LabelWish,
-  form: number,
-  field: LabelField,
-  { parts, set, most }: { parts: readonly Part[]; set: readonly Rect[]; most: number },
-): Label | undefined => {
-  const { width, height, isAlong = false } = wish.forms[form] ?? { width: 0, height: 0 };
-  let best: Label | undefined;
-  let least = Infinity;
-  const tried = spots(lineLength(wish.line), wish.near, height / 2 + 2);
-  for (const [order, far] of tried.entries()) {
-    const nearness = order * (wish.near === "middle" ? 0.1 : 0.3);
-    // Spots come best first: none further off can do better than this one.
-    if (nearness >= least) break;
+const mostCovered = 3;
+
+/** A place for a label inside the area and beside what is solid. */
+interface Spot extends Rect {
+  /** What speaks against it, lines apart; 0 is best. */
+  weight: number;
+  /** How many lines of other cables it covers, once that was asked. */
+  under?: number;
+}
+
+/** The places for one form of a label. What hangs on lines and plates alone is worked out once for all turns. */
+class FormSpots {
+  readonly #found: Spot[] = [];
+  readonly #form: LabelForm;
+  readonly #tried: readonly number[];
+  #next = 0;
+
+  constructor(
+    readonly wish: LabelWish,
+    form: number,
+    readonly field: LabelField,
+    readonly parts: readonly Part[],
+  ) {
+    this.#form = wish.forms[form] ?? { width: 0, height: 0 };
+    this.#tried = spots(lineLength(wish.line), wish.near, this.#form.height / 2 + 2);
+  }
+
+  /** The best place beside those that are set that covers at most so many lines of other cables. */
+  best(set: readonly Rect[], most: number): Rect | undefined {
+    let best: Spot | undefined;
+    let least = Infinity;
+    const look = (spot: Spot): void => {
+      if (spot.weight >= least || set.some((other) => overlaps(spot, other, 1))) return;
+      spot.under ??= linesUnder(spot, this.wish.own ?? this.wish.id, this.parts, mostCovered + 1);
+      const whole = spot.weight + spot.under * 40;
+      if (spot.under > most || whole >= least) return;
+      [best, least] = [spot, whole];
+    };
+    this.#found.forEach(look);
+    // Spots come best first: none further off can do better than one found.
+    while (this.#next < this.#tried.length && this.#nearness() < least) this.#bringNext().forEach(look);
+    return best;
+  }
+
+  #nearness(): number {
+    return this.#next * (this.wish.near === "middle" ? 0.1 : 0.3);
+  }
+
+  /** The places round the next point of the line. */
+  #bringNext(): Spot[] {
+    const { wish, field } = this;
+    const { width, height, isAlong = false } = this.#form;
+    const [nearness, far] = [this.#nearness(), this.#tried[this.#next] ?? 0];
+    this.#next += 1;
+    if (isAlong && !isLevelAlong(wish.line, far, width)) return [];
     const point = alongLine(wish.line, far);
-    if (isAlong && !isLevelAlong(wish.line, far, width)) continue;
     const aside = field.halfLinePx + 2 + (point.isLevel ? height : width) / 2;
-    for (const part of wish.near === "middle" ? asides : asidesAtEnd) {
-      const weight = nearness + Math.abs(part) * 5;
-      if (weight >= least || (isAlong && part !== 0)) continue;
+    const brought: Spot[] = [];
+    for (const part of isAlong ? [0] : wish.near === "middle" ? asides : asidesAtEnd) {
       const off = part * aside;
       const centre = point.isLevel ? { x: point.x, y: point.y + off } : { x: point.x + off, y: point.y };
       const rect = rectRound(centre, width, height);
-      if (!isInside(rect, field.area)) continue;
-      if (field.solid.some((other) => overlaps(rect, other, 1))) continue;
-      if (set.some((other) => overlaps(rect, other, 1))) continue;
-      const under = linesUnder(rect, wish.own ?? wish.id, parts, most + 1);
-      if (under > most) continue;
-      const whole = weight + under * 40;
-      if (whole >= least) continue;
-      least = whole;
-      best = { id: wish.id, form, ...rect };
+      if (isInside(rect, field.area) && !field.solid.some((other) => overlaps(rect, other, 1)))
+        brought.push({ ...rect, weight: nearness + Math.abs(part) * 5 });
     }
+    this.#found.push(...brought);
+    return brought;
   }
-  return best;
-};
-
-const mostCovered = 3;
+}
 
 /** The longest form that covers no other line; where none does, the shortest that covers as few as can be. */
-const bestSpot = (
-  wish: LabelWish,
-  field: LabelField,
-  parts: readonly Part[],
-  set: readonly Rect[],
-): Label | undefined => {
-  for (const form of wish.forms.keys()) {
-    const label = spotFor(wish, form, field, { parts, set, most: 0 });
-    if (label) return label;
+const bestSpot = (wish: LabelWish, forms: readonly FormSpots[], set: readonly Rect[]): Label | undefined => {
+  const label = (form: number, most: number): Label | undefined => {
+    const spot = forms[form]?.best(set, most);
+    return spot && { id: wish.id, form, x: spot.x, y: spot.y, width: spot.width, height: spot.height };
+  };
+  for (const form of forms.keys()) {
+    const clear = label(form, 0);
+    if (clear) return clear;
   }
-  if (wish.isOnlyClear) return undefined;
-  return spotFor(wish, wish.forms.length - 1, field, { parts, set, most: mostCovered });
+  return wish.isOnlyClear ? undefined : label(forms.length - 1, mostCovered);
 };
 
 const mostTurns = 6;
@@ -148,13 +176,16 @@ const mostTurns = 6;
 /** Sets all that are not still; those that found no clear place are set earlier the next time. */
 const setAll = (wishes: readonly LabelWish[], field: LabelField, still: ReadonlyMap<string, Label>) => {
   const parts = partsOf(field);
+  const spotsOf = new Map(
+    wishes.map((wish) => [wish, wish.forms.map((_, form) => new FormSpots(wish, form, field, parts))]),
+  );
   let order = wishes.filter(({ id }) => !still.has(id));
   let best: { set: Label[]; poor: LabelWish[] } | undefined;
   for (let turn = 0; turn < mostTurns; turn += 1) {
     const set: Label[] = wishes.flatMap(({ id }) => still.get(id) ?? []);
     const poor: LabelWish[] = [];
     for (const wish of order) {
-      const label = bestSpot(wish, field, parts, set);
+      const label = bestSpot(wish, spotsOf.get(wish) ?? [], set);
       if (label) set.push(label);
       if (!label || linesUnder(label, wish.own ?? wish.id, parts, 1) > 0) poor.push(wish);
     }

@@ -60,6 +60,9 @@ interface Grid {
   under: Uint16Array;
 }
 
+/** What a way costs off its guide at each crossing, worked out once for a guide on lanes of one field. */
+type OffGuide = Map<readonly Point[], Float32Array>;
+
 const makeGrid = ({ width, height, pitchPx, plates }: RouteField): Grid => {
   const columns = Math.max(2, Math.floor(width / pitchPx));
   const rows = Math.max(2, Math.floor(height / pitchPx));
@@ -103,6 +106,20 @@ interface Dock {
   edge: Point;
 }
 
+/** The crossings under a plate and in two lanes round it, row by row. */
+const nodesRound = (grid: Grid, plate: Rect): number[] => {
+  const clamp = (lane: number, count: number) => Math.min(count - 1, Math.max(0, lane));
+  const first = (px: number, origin: number) => Math.floor((px - origin) / grid.pitch) - 2;
+  const last = (px: number, origin: number) => Math.ceil((px - origin) / grid.pitch) + 2;
+  const nodes: number[] = [];
+  const [top, bottom] = [first(plate.y, grid.originY), last(plate.y + plate.height, grid.originY)];
+  const [left, right] = [first(plate.x, grid.originX), last(plate.x + plate.width, grid.originX)];
+  for (let row = clamp(top, grid.rows); row <= clamp(bottom, grid.rows); row += 1)
+    for (let column = clamp(left, grid.columns); column <= clamp(right, grid.columns); column += 1)
+      nodes.push(row * grid.columns + column);
+  return nodes;
+};
+
 const docksOf = (grid: Grid, field: RouteField, id: string, half: PlateHalf | undefined): Dock[] => {
   const at = field.plates.findIndex((plate) => plate.id === id);
   const plate = field.plates[at];
@@ -110,7 +127,7 @@ const docksOf = (grid: Grid, field: RouteField, id: string, half: PlateHalf | un
   // The short edges of a plate with two halves must take two cables.
   const inset = grid.pitch * (plate.headPx ? 0.12 : 0.4);
   const docks: Dock[] = [];
-  for (let node = 0; node < grid.under.length; node += 1) {
+  for (const node of nodesRound(grid, plate)) {
     if (grid.under[node] === at + 1) continue;
     const x = xOf(grid, node);
     const y = yOf(grid, node);
@@ -227,13 +244,20 @@ interface Way {
   isCrowded: boolean;
 }
 
-const findWay = (grid: Grid, field: RouteField, wish: RouteWish, notOut?: number): Way | undefined => {
+const findWay = (
+  grid: Grid,
+  field: RouteField,
+  wish: RouteWish,
+  offGuide: OffGuide,
+  notOut?: number,
+): Way | undefined => {
   const starts = docksOf(grid, field, wish.from, wish.fromHalf).filter(({ out }) => out !== notOut);
   const isSame = wish.from === wish.to;
   const goals = new Map<number, Dock[]>();
   for (const dock of docksOf(grid, field, wish.to, wish.toHalf))
     goals.set(dock.node, [...(goals.get(dock.node) ?? []), dock]);
-  const off = offGuideCosts(grid, wish.guide);
+  const off = offGuide.get(wish.guide) ?? offGuideCosts(grid, wish.guide);
+  offGuide.set(wish.guide, off);
   const best = new Float32Array(grid.taken.length * 4).fill(Infinity);
   const came = new Int32Array(grid.taken.length * 4).fill(-1);
   const frontier = new Frontier();
@@ -305,12 +329,17 @@ const isTooShort = (line: readonly Point[], least: RouteField["least"]): boolean
   });
 
 /** The way of a cable; one that is too short for its label leaves its plate by another edge, if that helps. */
-const findRoomyWay = (grid: Grid, field: RouteField, wish: RouteWish): Way | undefined => {
-  const way = findWay(grid, field, wish);
+const findRoomyWay = (
+  grid: Grid,
+  field: RouteField,
+  wish: RouteWish,
+  offGuide: OffGuide,
+): Way | undefined => {
+  const way = findWay(grid, field, wish, offGuide);
   const [a, b] = way?.line ?? [];
   if (!way || !a || !b || !isTooShort(way.line, field.least)) return way;
   const out = a.y === b.y ? (b.x > a.x ? 0 : 2) : b.y > a.y ? 1 : 3;
-  const other = findWay(grid, field, wish, out);
+  const other = findWay(grid, field, wish, offGuide, out);
   return other && !other.isCrowded && !isTooShort(other.line, field.least) ? other : way;
 };
 
@@ -330,6 +359,7 @@ const layAll = (
   field: RouteField,
   wishes: readonly RouteWish[],
   kept: ReadonlyMap<string, Point[]>,
+  offGuide: OffGuide = new Map(),
 ): Drawing => {
   const grid = makeGrid(field);
   const ways = new Map<string, Point[]>();
@@ -339,7 +369,7 @@ const layAll = (
     take(grid, line);
   }
   for (const wish of wishes) {
-    const way = findRoomyWay(grid, field, wish);
+    const way = findRoomyWay(grid, field, wish, offGuide);
     if (!way) continue;
     ways.set(wish.id, way.line);
     take(grid, way.line);
@@ -367,13 +397,14 @@ const mostTurns = 8;
 /** Lays all cables afresh; one that found no lane is laid earlier the next time, until all have one. */
 const layAfresh = (field: RouteField, wishes: readonly RouteWish[]): Drawing => {
   let order = inOrder(wishes, field.first);
-  let best = layAll(field, order, new Map());
+  const offGuide: OffGuide = new Map();
+  let best = layAll(field, order, new Map(), offGuide);
   let last = best;
   for (let turn = 0; turn < mostTurns && best.crowded.length > 0; turn += 1) {
     const { crowded } = last;
     const isCrowded = ({ id }: RouteWish) => crowded.includes(id);
     order = [...order.filter(isCrowded), ...order.filter((wish) => !isCrowded(wish))];
-    last = layAll(field, order, new Map());
+    last = layAll(field, order, new Map(), offGuide);
     if (last.crowded.length < best.crowded.length) best = last;
   }
   return best;
