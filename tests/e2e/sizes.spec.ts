@@ -1,11 +1,11 @@
 import { expect, type Page, test } from "@playwright/test";
 import { BenchLink } from "./bench-link.ts";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import { startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
 import { everyScreen } from "./every-screen.ts";
 import { limitsFor, screenProblems } from "./screen-problems.ts";
 import { screensInTrouble } from "./screens-in-trouble.ts";
-import { buildLongWords, type LongWords } from "./serve-long-words.ts";
+import { buildLongWords } from "./serve-long-words.ts";
 
 const small = limitsFor(800, 480, 7);
 const large = limitsFor(1280, 800, 10.1);
@@ -16,6 +16,8 @@ const windows = [
   { name: "800x1280", viewport: { width: 800, height: 1280 }, limits: large },
 ] as const;
 
+// The longest checks of all: they share the cores.
+test.describe.configure({ mode: "parallel" });
 test.use({ viewport: windows[0].viewport, contextOptions: { reducedMotion: "reduce" } });
 
 test("the check itself finds letters, keys, cuts, covers, overlaps, faintness and what lies outside", async ({
@@ -96,40 +98,47 @@ const looker =
     await set(page, link, ["en", false]);
   };
 
-test.describe("every screen of a learner's go", () => {
-  test.setTimeout(300_000);
-  let running: BenchProcess;
-  let link: BenchLink;
-  let longWords: LongWords;
-  test.beforeAll(async () => {
-    longWords = await buildLongWords();
-    running = await startBench({ board: "workshop" });
-    link = new BenchLink(running.address);
-  });
-  test.beforeEach(() => link.reset());
-  test.afterAll(async () => {
-    longWords.remove();
+/** A bench of its own for one way through every screen. */
+const throughEveryScreen = async (
+  page: Page,
+  settings: readonly Setting[],
+  prepare: (address: string) => Promise<void> = async () => {},
+): Promise<string[]> => {
+  const running = await startBench({ board: "workshop" });
+  const link = new BenchLink(running.address);
+  try {
+    await link.reset();
+    await prepare(running.address);
+    const bench = new BenchScreen(page);
+    const found: string[] = [];
+    const look = looker(bench, settings, found);
+    await everyScreen(bench, link, running.address, (screen) => look(screen, link));
+    return found;
+  } finally {
     link.close();
     await running.stop();
-  });
+  }
+};
 
-  test("can be read and touched in English and Polish, on both panels, either way up, in usual and large letters", async ({
-    page,
-  }) => {
-    const bench = new BenchScreen(page);
-    const found: string[] = [];
-    const look = looker(bench, everySetting, found);
-    await everyScreen(bench, link, running.address, (screen) => look(screen, link));
-    expect(found).toEqual([]);
-  });
+test.describe("every screen of a learner's go", () => {
+  test.setTimeout(300_000);
+
+  for (const language of ["en", "pl"] as const)
+    test(`can be read and touched in ${{ en: "English", pl: "Polish" }[language]}, on both panels, either way up, in usual and large letters`, async ({
+      page,
+    }) => {
+      const settings = everySetting.filter(([of]) => of === language);
+      expect(await throughEveryScreen(page, settings)).toEqual([]);
+    });
 
   test("has room for words 40 % longer", async ({ page }) => {
-    const bench = new BenchScreen(page);
-    await longWords.on(page, running.address);
-    const found: string[] = [];
-    const look = looker(bench, [["en", false]], found);
-    await everyScreen(bench, link, running.address, (screen) => look(screen, link));
-    expect(found).toEqual([]);
+    const longWords = await buildLongWords();
+    try {
+      const found = await throughEveryScreen(page, [["en", false]], (address) => longWords.on(page, address));
+      expect(found).toEqual([]);
+    } finally {
+      longWords.remove();
+    }
   });
 });
 
