@@ -1,5 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, rmSync } from "node:fs";
+import { type PlaywrightSuite, slowestFiles, type VitestFile } from "./slowest-files.ts";
 
 /** A Debian package a check needs, and the file that says it is there. */
 const debianPackages = [
@@ -55,9 +56,11 @@ const nodeProgram = (script: string, args: string[]): number =>
 const readReport = (file: string): unknown =>
   existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : undefined;
 
+const vitestReport = ".results/vitest.json";
+const playwrightReport = ".results/playwright.json";
+
 const runVitest = (args: string[]): Tally => {
-  const file = ".results/vitest.json";
-  rmSync(file, { force: true });
+  const file = vitestReport;
   const status = nodeProgram("node_modules/vitest/vitest.mjs", [
     "run",
     "--reporter=default",
@@ -84,8 +87,7 @@ const runVitest = (args: string[]): Tally => {
 };
 
 const runPlaywright = (): Tally => {
-  const file = ".results/playwright.json";
-  rmSync(file, { force: true });
+  const file = playwrightReport;
   const status = nodeProgram("node_modules/@playwright/test/cli.js", ["test"]);
   const report = readReport(file) as
     | { stats: { expected: number; unexpected: number; flaky: number; skipped: number }; errors: unknown[] }
@@ -103,6 +105,7 @@ const runPlaywright = (): Tally => {
 export async function run(args: string[]): Promise<number> {
   process.stdout.write(`Spurwise: checks at TEST_DEPTH ${process.env["TEST_DEPTH"] ?? "1"}\n`);
   const left = prepareMachine();
+  for (const file of [vitestReport, playwrightReport]) rmSync(file, { force: true });
   const tallies = [runVitest(args)];
   if (!left.includes("chromium") && args.length === 0) tallies.push(runPlaywright());
   const sum = (key: "passed" | "failed" | "skipped") =>
@@ -110,6 +113,9 @@ export async function run(args: string[]): Promise<number> {
   const broken = tallies.flatMap(({ broken }) => broken ?? []);
   const browserLeftOut = left.includes("chromium") ? 1 : 0;
   const skipped = sum("skipped") + browserLeftOut;
+  const vitest = readReport(vitestReport) as { testResults: VitestFile[] } | undefined;
+  const playwright = readReport(playwrightReport) as { suites: PlaywrightSuite[] } | undefined;
+  process.stdout.write(`${slowestFiles(vitest?.testResults ?? [], playwright?.suites ?? [])}\n`);
   for (const reason of broken) process.stdout.write(`Spurwise: ${reason}\n`);
   process.stdout.write(
     `${sum("passed")} passed, ${sum("failed") + broken.length} failed${skipped > 0 ? `, ${skipped} skipped` : ""}\n`,
