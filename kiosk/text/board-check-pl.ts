@@ -21,25 +21,25 @@ export const boardCheckPl: Record<keyof typeof boardCheckEn, string> = {
 
   "check.stuck-low": "Ciągle wygląda na połączony. Przewód dotyka 0 V albo wyjście jest stale włączone.",
   "check.stuck-low.remedy":
-    "Trener: wyjmuj tam przewody po kolei. Jeśli to nie minie, technik szuka zwarcia przy tym styku, potem wymienia układ wyjścia.",
+    "Instruktor: wyjmuj tam przewody po kolei. Jeśli to nie minie, technik szuka zwarcia przy tym styku, potem wymienia układ wyjścia.",
   "check.stuck-high": "Zostaje na 3,3 V. Nie czuje włożonego przewodu.",
   "check.stuck-high.remedy":
-    "Trener: pomiń ten styk w zadaniach. Technik: poszukaj zwarcia do 3,3 V przy tym styku.",
+    "Instruktor: pomiń ten styk w zadaniach. Technik: poszukaj zwarcia do 3,3 V przy tym styku.",
   "check.dead-output": "Jego wyjście nie działa. Przewód czuć tylko od drugiego końca.",
   "check.dead-output.remedy":
-    "Trener: można pracować dalej. Technik: sprawdź diodę tego styku, potem układ wyjścia.",
+    "Instruktor: można pracować dalej. Technik: sprawdź diodę tego styku, potem układ wyjścia.",
   "check.dead-input": "Jego wejście nie słyszy. Przewód czuć tylko na drugim końcu.",
   "check.dead-input.remedy":
-    "Trener: można pracować dalej. Technik: sprawdź opornik tego styku, potem układ wejścia.",
+    "Instruktor: można pracować dalej. Technik: sprawdź opornik tego styku, potem układ wejścia.",
   "check.no-answer": "Wcale nie odpowiada. Nie wiadomo, co jest tam włożone.",
   "check.no-answer.remedy":
-    "Trener: pomiń go w zadaniach. Technik: szukaj przerwanego drutu za stykiem, potem luźnego układu.",
+    "Instruktor: pomiń go w zadaniach. Technik: szukaj przerwanego drutu za stykiem, potem luźnego układu.",
   "check.outputs-tied": "Czyta się je jako jeden, choć nie ma między nimi przewodu.",
   "check.outputs-tied.remedy":
-    "Trener: upewnij się, że nie ma przewodów, i sprawdź jeszcze raz. Technik: szukaj mostka z cyny lub drucika między tymi stykami.",
+    "Instruktor: upewnij się, że nie ma przewodów, i sprawdź jeszcze raz. Technik: szukaj mostka z cyny lub drucika między tymi stykami.",
   "check.loose-contact": "Ciągle się zmienia. Wtyczka albo drut jest tam luźny.",
   "check.loose-contact.remedy":
-    "Uczeń lub trener: wciśnij wtyczkę. Jeśli to nie minie, weź inny przewód. Jeśli dalej trwa, technik naprawia styk.",
+    "Uczeń lub instruktor: wciśnij wtyczkę. Jeśli to nie minie, weź inny przewód. Jeśli dalej trwa, technik naprawia styk.",
   "check.open-chain": "Sygnał nie wraca z tablicy. Nic nie da się odczytać.",
   "check.open-chain.remedy":
     "Technik: wyłącz zasilanie, dociśnij taśmy między układami i poszukaj przerwy. Stanowisko samo ruszy dalej.",
@@ -59,13 +59,13 @@ export const boardCheckPl: Record<keyof typeof boardCheckEn, string> = {
     "Technik: wyłącz zasilanie i podłącz złącze według tabeli wyprowadzeń z instrukcji budowy.",
   "check.code-without-cable": "Wtyczka podaje przekrój, ale żadna żyła nie ma styku.",
   "check.code-without-cable.remedy":
-    "Uczeń lub trener: wciśnij wtyczkę. Jeśli to nie minie, weź inny przewód; potem technik ogląda styki kodu.",
+    "Uczeń lub instruktor: wciśnij wtyczkę. Jeśli to nie minie, weź inny przewód; potem technik ogląda styki kodu.",
   "check.unknown-code": "Wtyczka ma kod, którego opis tablicy nie zna.",
   "check.unknown-code.remedy":
-    "Trener: weź inny przewód. Technik: porównaj mostki we wtyczce z arkuszem etykiet.",
+    "Instruktor: weź inny przewód. Technik: porównaj mostki we wtyczce z arkuszem etykiet.",
   "check.group-too-large": "Tyle styków jest połączonych, że odczyt jest niepewny.",
   "check.group-too-large.remedy":
-    "Trener: wyjmuj przewody, aż zostanie kilka. Jeśli to nie minie, zawołaj technika.",
+    "Instruktor: wyjmuj przewody, aż zostanie kilka. Jeśli to nie minie, zawołaj technika.",
   "check.codes-differ": "Wtyczki na dwóch końcach przewodu podają różne przekroje. Przekrój jest nieznany.",
   "check.codes-differ.remedy":
     "Uczeń albo instruktor: weź inny przewód. Technik: sprawdź zwory w obu wtyczkach z arkuszem etykiet.",

@@ -55,7 +55,7 @@ test.describe("the check of the workshop board", () => {
     await bench.get("key-language-pl").tap();
     await openCheck(bench);
     await expect(stuck).toContainText("Gniazdo 1 a L");
-    await expect(stuck).toContainText("Trener: wyjmuj tam przewody po kolei.");
+    await expect(stuck).toContainText("Instruktor: wyjmuj tam przewody po kolei.");
   });
 
   test("walks along the board: a contact stands there when the probe is felt, and one less is left", async ({

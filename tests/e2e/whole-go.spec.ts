@@ -78,7 +78,7 @@ const answerPlan = async (bench: BenchScreen): Promise<void> => {
   // Each FCU has its fuse: 6.7 A behind the first, two lights behind the second.
   for (const [question, station, wrong, right, why] of [
     ["fuseRatingA", "FCU 1", ["3", "5"], "13", "takes 6.7 A"],
-    ["secondFuseRatingA", "FCU 2", ["13"], "3", "What hangs on it?"],
+    ["secondFuseRatingA", "FCU 2", ["13"], "3", "What does it feed?"],
   ] as const) {
     const fuse = bench.get(`question-${question}`);
     await expect(fuse).toContainText(`Which fuse at ${station}?`);
@@ -150,7 +150,7 @@ for (const { name, ...viewport } of panels)
       await answerPlan(bench);
       await bench.get("key-plan-next").tap();
       for (const cable of asFound) await bench.expectCable(cable);
-      await expect(bench.get("say")).toHaveText("Choose what is fitted at FCU 1. Tap it.");
+      await expect(bench.get("say")).toHaveText("Choose what is fitted at FCU 1: tap it twice.");
       await wireSunRoom(bench);
 
       await bench.fit("fcu-1", "fuseRatingA", "13");

@@ -111,7 +111,7 @@ describe("choosing a task", () => {
     await expect.element(screen.getByTestId("key-practice")).toBeDisabled();
     await expect
       .element(screen.getByTestId("screen-scenarios"))
-      .toHaveTextContent("Fused connection unit: 2 more");
+      .toHaveTextContent("Fused connection unit (FCU): 2 more");
   });
 
   it("lets a guest practise only", async () => {
@@ -304,7 +304,7 @@ describe("the plan worksheet", () => {
     await show({ view: { ...view, attempt: { ...view.attempt!, scenario: { ...scenario, stations } } } });
     await expect
       .element(screen.getByTestId("question-csaMm2"))
-      .toHaveTextContent("Which cable size, up to the fused connection unit?");
+      .toHaveTextContent("Which size for the cable that feeds the FCU?");
   });
 
   it("compares Ib, In and Iz in bars with their values written", async () => {

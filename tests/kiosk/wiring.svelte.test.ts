@@ -91,7 +91,7 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     expect(placed()).toBe(before);
     source.click();
     plan.dispatchEvent(new MouseEvent("click", { bubbles: true, ...nowhere }));
-    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("Nothing there");
+    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("Nothing is there");
     expect(placed()).toBe(before);
     expect(sent).toEqual([]);
   });
@@ -148,7 +148,9 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     ]) {
       await screen.getByTestId("station-socket-1").click();
       await giveUp();
-      await expect.element(screen.getByTestId("say")).toHaveTextContent("Tap a station, then tap where");
+      await expect
+        .element(screen.getByTestId("say"))
+        .toHaveTextContent("Tap where a cable starts, then tap where it goes");
     }
     expect(sent).toEqual([]);
   });
@@ -237,7 +239,7 @@ describe("wiring on the board's face", () => {
 describe("parts and sizes", () => {
   it("a new cable is asked for its size, the size it had before first", async () => {
     const { sent, screen } = await showBench({ view: sampleView("marks") });
-    await expect.element(screen.getByTestId("say")).toHaveTextContent("How thick is the new cable?");
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("What size is the new cable?");
     const keys = [...byId("ask-size").querySelectorAll("button")].map((key) => key.textContent?.trim());
     expect(keys).toEqual(["2.5", "1.5"]);
     await screen.getByTestId("key-size-2.5").click();

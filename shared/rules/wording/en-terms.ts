@@ -9,8 +9,8 @@ const roles: Terms["roles"] = {
   E: same("earth (E)"),
   SL: same("switched line (SL)"),
   common: same("common (C)"),
-  strap1: same("strap 1 (S1)"),
-  strap2: same("strap 2 (S2)"),
+  strap1: same("strapper 1 (S1)"),
+  strap2: same("strapper 2 (S2)"),
 };
 
 /** English words of the trade. */
@@ -46,9 +46,9 @@ export const enTerms: Terms = {
     load: same("load"),
     switch: same("switch"),
     lamp: same("lamp"),
-    strap: same("strap"),
-    "strap-in": same("first strap"),
-    "strap-out": same("second strap"),
+    strap: same("strapper"),
+    "strap-in": same("first strapper"),
+    "strap-out": same("second strapper"),
   },
   weights: { danger: "Danger", fix: "Put right", query: "Query", note: "Note" },
   tests: {

@@ -132,7 +132,7 @@ export const en = {
     variants: {
       through: {
         what: "The ring goes in at the supply side of {place} and on from its load side.",
-        why: "Part of the ring is then behind a fuse. The two legs no longer share the load as they should, and the fuse can blow.",
+        why: "Part of the ring is then fed through a fuse. The two legs no longer share the load as they should, and the fuse can blow.",
         remedy: "Loop the ring through the supply side. Use the load side for what the fuse protects.",
       },
       parallel: {
@@ -220,7 +220,7 @@ export const en = {
     variants: {
       open: {
         what: "The ring does not close[ ({cores})]: {places}.",
-        why: "A ring shares its load between two legs. With line or neutral open, one leg can have to carry all of it, and its cable is too small for that. With earth open, part of the ring hangs on one earth only.",
+        why: "A ring shares its load between two legs. With line or neutral open, one leg can have to carry all of it, and its cable is too small for that. With earth open, part of the ring has one earth only.",
         remedy:
           "Follow each conductor from the way and back again. Close line, neutral and earth, all three.",
       },
@@ -533,7 +533,7 @@ export const en = {
       "no-return": {
         title: "No switched line comes back",
         what: "No switched line comes back to {places}.",
-        why: "A light at a rose hangs on the switched line. Without it the light stays dark, or has no switch.",
+        why: "A light at a rose is fed by the switched line. Without it the light stays dark, or has no switch.",
         remedy: "Take line to a switch and bring the switched line back to the rose.",
       },
     },
@@ -638,12 +638,12 @@ export const en = {
     title: "The fuse does not protect this cable",
     variants: {
       underrated: {
-        what: "{cable} is behind the {fuseA} fuse of {fcu}. It is {csaMm2} and may carry {ratingA} the way it is run.",
+        what: "{cable} is fed through the {fuseA} fuse of {fcu}. It is {csaMm2} and may carry {ratingA} the way it is run.",
         why: "The fuse lets {fuseA} through for hours. The cable could overheat before the fuse blows.",
         remedy: "Fit a smaller fuse, or use a larger cable, or run it where it can lose its heat.",
         several: {
           title: "The fuse does not protect these cables",
-          what: "These cables are behind the {fuseA} fuse of {fcu}: {places}. They are {csaMm2} and may carry {ratingA} the way they are run.",
+          what: "These cables are fed through the {fuseA} fuse of {fcu}: {places}. They are {csaMm2} and may carry {ratingA} the way they are run.",
           why: "The fuse lets {fuseA} through for hours. Cable like this could overheat before the fuse blows.",
         },
       },
@@ -653,13 +653,13 @@ export const en = {
     title: "More load than the fuse can carry",
     variants: {
       over: {
-        what: "Behind the {fuseA} fuse of {place} there is a load of {designA}.",
+        what: "The {fuseA} fuse of {place} feeds a load of {designA}.",
         why: "The fuse is for all of it together. It would blow in use.",
         remedy: "Take some of the load elsewhere, or bring it to the circuit directly.",
       },
       "long-running": {
         title: "A heavy load for hours on a fuse",
-        what: "Behind {place} a load of {designA} runs for hours.",
+        what: "{place} feeds a load of {designA} that runs for hours.",
         why: "A fused connection unit (FCU) gets hot when it carries its full {fuseA} for long.",
         remedy: "Feed it from a double-pole switch on a circuit of its own, or say why it is right here.",
       },
@@ -727,7 +727,7 @@ export const en = {
     },
   },
   "fault-loop": {
-    title: "A fault is not disconnected in time",
+    title: "Disconnection is too slow",
     variants: {
       never: {
         what: "The earth fault loop impedance at {place} is {zsOhm}. It may be {limitOhm} at most.",
@@ -735,9 +735,9 @@ export const en = {
         remedy: "Use a shorter run or a larger cable, or a device that trips sooner.",
       },
       "rcd-only": {
-        title: "Only the RCD disconnects a fault in time",
+        title: "Only the RCD gives disconnection in time",
         what: "The earth fault loop impedance at {place} is {zsOhm}. For the device alone it may be {limitOhm} at most.",
-        why: "The RCD trips in time, the device does not.",
+        why: "In a fault the RCD trips in time, the device does not.",
         remedy: "Use a shorter run or a larger cable, or say why the RCD is enough here.",
       },
       tt: {

@@ -41,13 +41,7 @@ export const plTerms: Terms = {
     way: forms("pole", "pola", "pole", "polem", "polu"),
     "socket-outlet": forms("gniazdo", "gniazda", "gniazdo", "gniazdem", "gnieździe"),
     "junction-box": forms("puszka", "puszki", "puszkę", "puszką", "puszce"),
-    fcu: forms(
-      "złącze z bezpiecznikiem",
-      "złącza z bezpiecznikiem",
-      "złącze z bezpiecznikiem",
-      "złączem z bezpiecznikiem",
-      "złączu z bezpiecznikiem",
-    ),
+    fcu: forms("złącze FCU", "złącza FCU", "złącze FCU", "złączem FCU", "złączu FCU"),
     "ceiling-rose": forms("rozeta", "rozety", "rozetę", "rozetą", "rozecie"),
     "plate-switch": forms("łącznik", "łącznika", "łącznik", "łącznikiem", "łączniku"),
     luminaire: forms("lampa", "lampy", "lampę", "lampą", "lampie"),
@@ -237,7 +231,7 @@ export const plTerms: Terms = {
     value:
       "Jeszcze nie wiadomo: {title}. Nieznane dane: {field}. Miejsce: {place}. Podaj je i sprawdź ponownie.",
     board:
-      "Nie wiadomo: {title}. Tablica nie odczytuje miejsca: {place}. To nie twój błąd. Powiedz trenerowi.",
+      "Nie wiadomo: {title}. Tablica nie odczytuje miejsca: {place}. To nie twój błąd. Powiedz instruktorowi.",
     otherField: "jedna z wartości",
   },
 };

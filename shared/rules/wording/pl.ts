@@ -31,22 +31,22 @@ export const pl: Translated<typeof en> = {
       "line-neutral": {
         what: "Faza łączy się z przewodem neutralnym: {causes}.",
         why: "W prawdziwym domu od razu popłynąłby ogromny prąd: błysk i niebezpieczeństwo pożaru, zanim zadziała wyłącznik.",
-        remedy: "Wyjmij przewód, który łączy fazę z neutralnym, i włóż go we właściwy styk.",
+        remedy: "Wyjmij przewód, który łączy fazę z przewodem neutralnym, i włóż go we właściwy styk.",
       },
       "line-earth": {
         what: "Faza łączy się z przewodem ochronnym: {causes}.",
         why: "W prawdziwym domu popłynąłby ogromny prąd, a metalowe obudowy w tym obwodzie mogłyby być pod napięciem, zanim zadziała wyłącznik: niebezpieczeństwo porażenia i pożaru.",
-        remedy: "Wyjmij przewód, który łączy fazę z ochronnym, i włóż go we właściwy styk.",
+        remedy: "Wyjmij przewód, który łączy fazę z przewodem ochronnym, i włóż go we właściwy styk.",
       },
     },
   },
   "neutral-earth": {
-    title: "Neutralny łączy się z ochronnym",
+    title: "Przewód neutralny łączy się z ochronnym",
     variants: {
       joined: {
         what: "Przewód neutralny i ochronny są połączone: {causes}.",
         why: "Prąd wracałby przewodem ochronnym i metalowymi częściami. RCD by zadziałał albo zawiódł: niebezpieczeństwo porażenia.",
-        remedy: "Rozłącz je. W obwodzie neutralny i ochronny nigdy się nie spotykają.",
+        remedy: "Rozłącz je. W obwodzie te dwa przewody nigdy się nie łączą.",
       },
     },
   },
@@ -66,17 +66,17 @@ export const pl: Translated<typeof en> = {
     },
   },
   "borrowed-neutral": {
-    title: "Pożyczony neutralny",
+    title: "Pożyczony przewód neutralny",
     variants: {
       only: {
-        what: "{place}: faza jest z jednego obwodu, a neutralny z innego.",
-        why: "Gdy swój obwód jest wyłączony, neutralny może być pod napięciem z drugiego: niebezpieczeństwo porażenia. RCD też by zadziałał.",
-        remedy: "Doprowadź neutralny z tego samego obwodu, a pożyczony odłącz.",
+        what: "{place}: faza jest z jednego obwodu, a przewód neutralny z innego.",
+        why: "Gdy swój obwód jest wyłączony, przewód neutralny może być pod napięciem z drugiego: niebezpieczeństwo porażenia. RCD też by zadziałał.",
+        remedy: "Doprowadź przewód neutralny z tego samego obwodu, a pożyczony odłącz.",
       },
       also: {
-        what: "{place}: neutralny prowadzi do swojego obwodu i jeszcze do innego.",
-        why: "Prąd wracałby obiema drogami. Gdy jeden obwód jest wyłączony, neutralny może być pod napięciem: niebezpieczeństwo porażenia.",
-        remedy: "Odłącz neutralny, który prowadzi do innego obwodu.",
+        what: "{place}: przewód neutralny prowadzi do swojego obwodu i jeszcze do innego.",
+        why: "Prąd wracałby obiema drogami. Gdy jeden obwód jest wyłączony, przewód neutralny może być pod napięciem: niebezpieczeństwo porażenia.",
+        remedy: "Odłącz przewód neutralny, który prowadzi do innego obwodu.",
       },
     },
   },
@@ -94,9 +94,10 @@ export const pl: Translated<typeof en> = {
     title: "Przewody różnymi drogami",
     variants: {
       split: {
-        what: "Faza, neutralny i ochronny jednego zasilania nie idą razem: {places}.",
+        what: "Przewody jednego zasilania (faza, neutralny, ochronny) nie idą razem: {places}.",
         why: "Gdy idą razem, ich pola magnetyczne się znoszą. Osobno mogą grzać metal i nikt ich potem nie znajdzie.",
-        remedy: "Poprowadź fazę, neutralny i ochronny obok siebie, z tego samego miejsca w to samo miejsce.",
+        remedy:
+          "Poprowadź fazę, przewód neutralny i ochronny obok siebie, z tego samego miejsca w to samo miejsce.",
       },
     },
   },
@@ -114,16 +115,16 @@ export const pl: Translated<typeof en> = {
     title: "Brak przewodu",
     variants: {
       "neutral-live": {
-        title: "Brak neutralnego, a jest napięcie",
-        what: "Faza dochodzi, a neutralny nie: {places}.",
+        title: "Brak przewodu neutralnego, a jest napięcie",
+        what: "Faza dochodzi, a przewód neutralny nie: {places}.",
         why: "Nic nie działa, więc wygląda na odłączone. A jest pod napięciem: niebezpieczeństwo porażenia.",
-        remedy: "Doprowadź neutralny (N) z tego samego pola.",
+        remedy: "Doprowadź przewód neutralny (N) z tego samego pola.",
       },
       neutral: {
-        title: "Brak neutralnego",
-        what: "Neutralny nie dochodzi do: {places:gen}.",
+        title: "Brak przewodu neutralnego",
+        what: "Przewód neutralny nie dochodzi do: {places:gen}.",
         why: "Prąd musi mieć drogę powrotną. Nic tam nie zadziała.",
-        remedy: "Doprowadź neutralny (N) z tego samego pola.",
+        remedy: "Doprowadź przewód neutralny (N) z tego samego pola.",
       },
       line: {
         title: "Brak fazy",
@@ -168,7 +169,7 @@ export const pl: Translated<typeof en> = {
       "not-served": {
         what: "Zasilanie nie dochodzi do: {places:gen}.",
         why: "W zadaniu ma to działać.",
-        remedy: "Doprowadź fazę, neutralny i ochronny z obwodu.",
+        remedy: "Doprowadź fazę, przewód neutralny i ochronny z obwodu.",
         several: {
           what: "Zasilanie nie dochodzi do: {places:gen}.",
         },
@@ -238,9 +239,9 @@ export const pl: Translated<typeof en> = {
     variants: {
       open: {
         what: "Pierścień się nie zamyka.[ Przerwane: {cores}.] Miejsce: {places}.",
-        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub neutralny, jedno ramię może nieść wszystko, a jego kabel ma na to za mały przekrój. Gdy przerwany jest ochronny, część pierścienia wisi na jednym przewodzie ochronnym.",
+        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub przewód neutralny, jedno ramię może przenosić wszystko, a jego kabel ma na to za mały przekrój. Gdy przerwany jest przewód ochronny, część pierścienia ma tylko jeden.",
         remedy:
-          "Przejdź każdym przewodem od pola i z powrotem. Zamknij wszystkie trzy: fazę, neutralny i ochronny.",
+          "Przejdź każdym przewodem od pola i z powrotem. Zamknij wszystkie trzy: fazę, przewód neutralny i ochronny.",
       },
     },
   },
@@ -259,7 +260,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       loop: {
         what: "Kable tworzą tu pętlę, która nie przechodzi przez pole: {places}.",
-        why: "Jeden kabel niesie prąd całej pętli. To nie jest pierścień i żadna zwykła próba obwodu go nie sprawdzi.",
+        why: "Jeden kabel przenosi prąd całej pętli. To nie jest pierścień i żadna zwykła próba obwodu go nie sprawdzi.",
         remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba końce pierścienia do pola.",
       },
       fused: {
@@ -275,7 +276,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       two: {
         what: "Dwa pierścienie wychodzą z {place:gen}.",
-        why: "Jeden wyłącznik niesie oba. Przy pomiarach łatwo pomylić ich końce.",
+        why: "Jeden wyłącznik przenosi prąd obu. Przy pomiarach łatwo pomylić ich końce.",
         remedy: "Daj każdemu pierścieniowi własne pole albo powiedz, dlaczego oba są w jednym.",
       },
     },
@@ -317,16 +318,16 @@ export const pl: Translated<typeof en> = {
     },
   },
   "ring-share": {
-    title: "Jedno ramię niesie za dużo",
+    title: "Jedno ramię przenosi za dużo",
     variants: {
       share: {
-        what: "Przy obciążeniu z tego zadania jedno ramię pierścienia niesie {legA}.",
+        what: "Przy obciążeniu z tego zadania jedno ramię pierścienia przenosi {legA}.",
         why: "Jego kabel może przenosić {ratingA}. Duże odbiory są blisko jednego końca, więc bliższe ramię bierze większość prądu.",
         remedy:
           "Umieść duże odbiory bliżej środka pierścienia albo w osobnym obwodzie, albo powiedz, jak długo działają.",
       },
       long: {
-        what: "Przy obciążeniu z tego zadania jedno ramię pierścienia niesie {legA} przez wiele godzin.",
+        what: "Przy obciążeniu z tego zadania jedno ramię pierścienia przenosi {legA} przez wiele godzin.",
         why: "Jego kabel może przenosić {ratingA}. Przez wiele godzin to za dużo, a wyłącznik nie zadziała.",
         remedy: "Umieść duże odbiory bliżej środka pierścienia albo w osobnym obwodzie.",
       },
@@ -337,8 +338,9 @@ export const pl: Translated<typeof en> = {
     variants: {
       several: {
         what: "Więcej niż jeden punkt jest na odgałęzieniu, które zaczyna {cause}.",
-        why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie niosłoby {worstA}, a jego kabel może przenosić {ratingA}.]",
-        remedy: "Zasil drugi punkt z innego miejsca obwodu albo daj przed oba złącze z bezpiecznikiem 13 A.",
+        why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie płynęłoby nim {worstA}, a jego kabel może przenosić {ratingA}.]",
+        remedy:
+          "Zasil drugi punkt z innego miejsca obwodu albo daj przed oba złącze FCU z bezpiecznikiem 13 A.",
       },
     },
   },
@@ -347,9 +349,9 @@ export const pl: Translated<typeof en> = {
     variants: {
       beyond: {
         what: "{cause} idzie dalej z punktu, który już jest na odgałęzieniu.",
-        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma jego kabel niósłby w najgorszym razie {worstA}, a może przenosić {ratingA}.]",
+        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma jego kablem płynęłoby w najgorszym razie {worstA}, a może przenosić {ratingA}.]",
         remedy:
-          "Zasil dalszy punkt z miejsca, które nie jest na odgałęzieniu, albo daj na początku odgałęzienia złącze z bezpiecznikiem 13 A.",
+          "Zasil dalszy punkt z miejsca, które nie jest na odgałęzieniu, albo daj na początku odgałęzienia złącze FCU z bezpiecznikiem 13 A.",
       },
     },
   },
@@ -440,7 +442,7 @@ export const pl: Translated<typeof en> = {
     },
   },
   "heavy-on-ring": {
-    title: "Ciężki odbiór w pierścieniu",
+    title: "Duże obciążenie w pierścieniu",
     variants: {
       cooking: {
         what: "Z pierścienia bierze prąd {point}[: {powerW}].",
@@ -480,7 +482,7 @@ export const pl: Translated<typeof en> = {
     title: "Brak łącznika do odłączania",
     variants: {
       none: {
-        what: "Przed tym nic nie odłącza fazy i neutralnego: {point}.",
+        what: "Przed tym nic nie odłącza fazy i przewodu neutralnego: {point}.",
         why: "Kto to naprawia, musi móc odłączyć napięcie na miejscu.",
         remedy:
           "Zasilaj przez złącze z bezpiecznikiem i łącznikiem albo przez rozłącznik dwubiegunowy o dość dużym prądzie.",
@@ -494,10 +496,10 @@ export const pl: Translated<typeof en> = {
     },
   },
   "switched-neutral": {
-    title: "Łącznik jest w neutralnym",
+    title: "Łącznik jest w przewodzie neutralnym",
     variants: {
       neutral: {
-        what: "{switch} przerywa neutralny, a nie fazę. Dotyczy: {place}.",
+        what: "{switch} przerywa przewód neutralny, a nie fazę. Dotyczy: {place}.",
         why: "Po wyłączeniu lampa nie świeci, ale jest pod napięciem. Kto ją wymienia, może zostać porażony.",
         remedy: "Wstaw łącznik w fazę.",
       },
@@ -514,7 +516,7 @@ export const pl: Translated<typeof en> = {
       "no-return": {
         title: "Faza nie wraca z łącznika",
         what: "Nie wraca tu faza z łącznika: {places}.",
-        why: "Lampa przy rozecie wisi na fazie z łącznika. Bez niej zostaje ciemna albo nie ma łącznika.",
+        why: "Lampę przy rozecie zasila faza z łącznika. Bez niej zostaje ciemna albo nie ma łącznika.",
         remedy: "Poprowadź fazę do łącznika, a od łącznika z powrotem do rozety.",
       },
     },
@@ -536,7 +538,8 @@ export const pl: Translated<typeof en> = {
         title: "Za duży wyłącznik do światła",
         what: "{place} ma wyłącznik {deviceA} i zasila światła.",
         why: "Do świateł wyłącznik może mieć najwyżej {mostA}. Zwykle daje się 6 A albo 10 A. Większy nie chroni oprawek i cienkiego kabla.",
-        remedy: "Daj wyłącznik 6 A albo 10 A albo zasilaj światła przez złącze z bezpiecznikiem 3 A lub 5 A.",
+        remedy:
+          "Daj wyłącznik 6 A albo 10 A albo zasilaj światła przez złącze FCU z bezpiecznikiem 3 A lub 5 A.",
       },
       small: {
         title: "Za mały przekrój kabla do oświetlenia",
@@ -553,7 +556,7 @@ export const pl: Translated<typeof en> = {
     title: "Dużo lamp w jednym obwodzie",
     variants: {
       many: {
-        what: "{place} zasila {pointCount} lamp przez wyłącznik {deviceA}.",
+        what: "{place} ma wyłącznik {deviceA}. Liczba lamp w tym obwodzie: {pointCount}.",
         why: "Ich moc się mieści. Ale zwykle jest ich około {usualCount}: przy tylu jedna usterka zaciemni dużą część domu.",
         remedy: "Podziel lampy na dwa obwody albo powiedz, dlaczego tu tak jest dobrze.",
       },
@@ -618,13 +621,13 @@ export const pl: Translated<typeof en> = {
     title: "Bezpiecznik nie chroni tego kabla",
     variants: {
       underrated: {
-        what: "{cable} jest za bezpiecznikiem {fuseA} w {fcu:loc}. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
+        what: "{cable} jest zasilany przez bezpiecznik {fuseA} w {fcu:loc}. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
         why: "Bezpiecznik przepuszcza {fuseA} całymi godzinami. Kabel może się przegrzać, zanim bezpiecznik się przepali.",
         remedy:
           "Daj mniejszy bezpiecznik albo kabel o większym przekroju, albo połóż go tam, gdzie odda ciepło.",
         several: {
           title: "Bezpiecznik nie chroni tych kabli",
-          what: "Te kable są za bezpiecznikiem {fuseA} w {fcu:loc}: {places}. Mają {csaMm2} i tak jak leżą, mogą przenosić {ratingA}.",
+          what: "Te kable są zasilane przez bezpiecznik {fuseA} w {fcu:loc}: {places}. Mają {csaMm2} i tak jak leżą, mogą przenosić {ratingA}.",
         },
       },
     },
@@ -640,7 +643,7 @@ export const pl: Translated<typeof en> = {
       "long-running": {
         title: "Duże obciążenie przez wiele godzin na bezpieczniku",
         what: "Za {place:inst} obciążenie {designA} działa przez wiele godzin.",
-        why: "Złącze z bezpiecznikiem mocno się grzeje, gdy długo niesie pełne {fuseA}.",
+        why: "Złącze z bezpiecznikiem mocno się grzeje, gdy długo płynie nim pełne {fuseA}.",
         remedy:
           "Zasilaj przez rozłącznik dwubiegunowy z osobnego obwodu albo powiedz, dlaczego tu tak jest dobrze.",
       },
@@ -652,12 +655,12 @@ export const pl: Translated<typeof en> = {
       lighting: {
         what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}.",
         why: "Oprawki, łączniki i cienki kabel potrzebują małego bezpiecznika. Powyżej {mostA} wyłącznik ich nie chroni.",
-        remedy: "Zasilaj przez złącze z bezpiecznikiem 3 A.",
+        remedy: "Zasilaj przez złącze FCU z bezpiecznikiem 3 A.",
       },
       appliance: {
         what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}.",
         why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego sznura.",
-        remedy: "Zasilaj przez złącze z bezpiecznikiem, jakiego chce producent.",
+        remedy: "Zasilaj przez złącze FCU z bezpiecznikiem, jakiego chce producent.",
       },
       "over-fuse": {
         title: "To wymaga osobnego obwodu",
@@ -687,7 +690,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       underrated: {
         what: "{place} jest na {ratingA}.",
-        why: "Może nieść {carriesA}. Styki by się przegrzały.",
+        why: "Może tu płynąć {carriesA}. Styki by się przegrzały.",
         remedy: "Daj element na {carriesA} albo więcej.",
       },
     },
@@ -708,17 +711,17 @@ export const pl: Translated<typeof en> = {
     },
   },
   "fault-loop": {
-    title: "Zwarcie nie jest wyłączane na czas",
+    title: "Zwarcie jest wyłączane za późno",
     variants: {
       never: {
         what: "{place}: impedancja pętli zwarcia to {zsOhm}. Może być najwyżej {limitOhm}.",
-        why: "Gdyby faza dotknęła tam części ochronnej, nic nie zadziałałoby na czas. Metal zostałby pod napięciem: niebezpieczeństwo porażenia i pożaru.",
+        why: "Gdyby faza dotknęła tam przewodu ochronnego, nic nie zadziałałoby na czas. Metal zostałby pod napięciem: niebezpieczeństwo porażenia i pożaru.",
         remedy: "Weź krótszą drogę albo kabel o większym przekroju, albo wyłącznik, który działa wcześniej.",
       },
       "rcd-only": {
         title: "Zwarcie wyłącza na czas tylko RCD",
         what: "{place}: impedancja pętli zwarcia to {zsOhm}. Dla samego wyłącznika może być najwyżej {limitOhm}.",
-        why: "RCD zadziała na czas, wyłącznik nie.",
+        why: "Przy zwarciu RCD zadziała na czas, wyłącznik nadprądowy nie.",
         remedy: "Weź krótszą drogę albo kabel o większym przekroju albo powiedz, dlaczego RCD tu wystarczy.",
       },
       tt: {

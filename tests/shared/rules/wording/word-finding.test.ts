@@ -86,7 +86,7 @@ describe("a finding in words", () => {
     const open = { rule: "ring-open", variant: "open" } as const;
     const words = wordFinding({ ...overload, ...open, facts: { cores: ["earth"] } }, wiring, "en");
     expect(words.what).toMatch(/^The ring does not close \(earth\): /);
-    expect(words.why).toContain("With earth open, part of the ring hangs on one earth only.");
+    expect(words.why).toContain("With earth open, part of the ring has one earth only.");
     expect(wordFinding({ ...overload, ...open, facts: {} }, wiring, "en").what).toMatch(
       /^The ring does not close: /,
     );

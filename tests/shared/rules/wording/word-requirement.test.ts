@@ -53,7 +53,7 @@ const wanted: { requirement: Requirement; en: string; pl: string }[] = [
   {
     requirement: { kind: "through-fcu", stations: [socket1], fcu },
     en: "Fed through FCU 1: socket outlet 1.",
-    pl: "Zasilanie przez złącze z bezpiecznikiem 1: gniazdo 1.",
+    pl: "Zasilanie przez złącze FCU 1: gniazdo 1.",
   },
   {
     requirement: { kind: "through-fcu", stations: [socket1] },
@@ -63,7 +63,7 @@ const wanted: { requirement: Requirement; en: string; pl: string }[] = [
   {
     requirement: { kind: "own-switch", stations: [socket1], by: fcu },
     en: "Can be switched off by FCU 1 with nothing else going off: socket outlet 1.",
-    pl: "Da się wyłączyć w złączu z bezpiecznikiem 1 tak, że nic innego nie gaśnie: gniazdo 1.",
+    pl: "Da się wyłączyć w złączu FCU 1 tak, że nic innego nie gaśnie: gniazdo 1.",
   },
   {
     requirement: { kind: "own-switch", stations: [socket1] },
