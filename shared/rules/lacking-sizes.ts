@@ -1,4 +1,5 @@
 import type { Branch, Zone } from "../circuit/model.ts";
+import type { OpenRing } from "../circuit/open-legs.ts";
 import { at, missing } from "./evidence.ts";
 import type { Missing } from "./rule.ts";
 
@@ -23,6 +24,12 @@ export const lackingOf = (branch: Branch, { shape, upstream }: Zone): Missing[] 
   const isThin = branch.run.ratingA !== undefined && branch.run.ratingA < ratingA;
   const beside = isThin ? unsized(shape.branches.filter(({ depth }) => depth === 1)) : [];
   return beside.length > 0 ? beside : [missing(at("station", station), "deviceStandard")];
+};
+
+/** What keeps it from being known whether a ring was meant. */
+export const lackingOfOpenRing = (open: OpenRing, zone: Zone): Missing[] => {
+  if (open.is === "no-device") return [missing(at("station", zone.upstream.station), "deviceRatingA")];
+  return open.is === "unsized" ? open.branches.flatMap((branch) => lackingOf(branch, zone)) : [];
 };
 
 const unsized = (branches: readonly Branch[]): Missing[] =>

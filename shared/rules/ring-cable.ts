@@ -3,6 +3,7 @@ import { openRingOf, unfitForRing } from "../circuit/open-legs.ts";
 import { carriesLoad, isRingCircuit } from "../circuit/zone-kinds.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { at, evidence, missing } from "./evidence.ts";
+import { lackingOfOpenRing } from "./lacking-sizes.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /** Cable of a ring below 2.5 mm², or that may carry less than 20 A the way it is run. */
@@ -16,7 +17,9 @@ export const ringCable: Rule = {
         return zone.shape.rings.flatMap((ring) => ring.cables.filter(carriesLoad).flatMap(checked));
       // A ring that does not close yet is told of cable that no ring may have; of what it may carry once it is closed.
       const open = openRingOf(model, zone);
-      return open.is === "legs" ? unfitForRing(zone, open).filter(carriesLoad).flatMap(checked) : [];
+      const unfit = unfitForRing(zone, open.is === "legs" ? open : zone.shape).filter(carriesLoad);
+      if (open.is === "legs") return unfit.flatMap(checked);
+      return unfit.length > 0 || open.is === "unsized" ? lackingOfOpenRing(open, zone) : [];
     }),
 };
 

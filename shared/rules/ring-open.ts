@@ -1,8 +1,8 @@
 import { type FusePassage, fusePassages } from "../circuit/fuse-passages.ts";
 import type { CircuitModel, Ring, Zone } from "../circuit/model.ts";
 import { cablesBeyond, farEnds, openRingOf, unfitForRing } from "../circuit/open-legs.ts";
-import { allAt, at, evidence, missing } from "./evidence.ts";
-import { lackingOf } from "./lacking-sizes.ts";
+import { allAt, evidence } from "./evidence.ts";
+import { lackingOfOpenRing } from "./lacking-sizes.ts";
 import type { Evidence, Missing, Rule } from "./rule.ts";
 
 /** A run of a ring where some of line, neutral and earth do not pass: one finding a run. */
@@ -21,8 +21,7 @@ const openRuns = ({ runs, isBridged }: Ring): Evidence[] =>
 
 function openLegs(model: CircuitModel, zone: Zone, passages: readonly FusePassage[]): (Evidence | Missing)[] {
   const open = openRingOf(model, zone);
-  if (open.is === "no-device") return [missing(at("station", zone.upstream.station), "deviceRatingA")];
-  if (open.is === "unsized") return open.branches.flatMap((branch) => lackingOf(branch, zone));
+  if (open.is !== "legs") return lackingOfOpenRing(open, zone);
   const { branches } = open;
   if (branches.length === 0) return [];
   const unfit = new Set(unfitForRing(zone, open).map(({ id }) => id));
