@@ -87,7 +87,7 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     for (const at of [{ clientX: start.clientX - 60, clientY: start.clientY + 60 }, nowhere])
       pointer("pointermove", source, at);
     pointer("pointerup", source, nowhere);
-    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("No cable laid");
+    await expect.element(screen.getByTestId("refusal")).toHaveTextContent("No cable was laid");
     expect(placed()).toBe(before);
     source.click();
     plan.dispatchEvent(new MouseEvent("click", { bubbles: true, ...nowhere }));
