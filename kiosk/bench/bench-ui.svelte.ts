@@ -48,6 +48,8 @@ export class BenchUi {
   armed = $state.raw<Armed | null>(null);
   /** Stations that stand open on the board face, the latest last; two at most. */
   opened = $state.raw<StationId[]>([]);
+  /** The probe that is put down next. */
+  probeInHand = $state<"red" | "black">("red");
   trayCsaMm2 = $state<number | undefined>();
   sheet = $state.raw<Sheet | null>(null);
   refusal = $state.raw<Said | null>(null);
@@ -88,7 +90,19 @@ export class BenchUi {
   /** True while leads may be moved on the screen. */
   get canWire(): boolean {
     const status = this.view.attempt?.status;
-    return this.isSimulated && status === "open";
+    return this.isSimulated && status === "open" && !this.isTesting;
+  }
+
+  /** True at the step Test, where a touch puts a probe down and moves no lead. */
+  get isTesting(): boolean {
+    return this.view.attempt?.test !== undefined;
+  }
+
+  /** Puts the probe in hand on a contact and takes up the other one. */
+  async putProbe(at: ContactId): Promise<void> {
+    const probe = this.probeInHand;
+    if (await this.act("meter-act", { what: "probe", probe, at }))
+      this.probeInHand = probe === "red" ? "black" : "red";
   }
 
   /** The size of the cable in hand: the one taken from the tray, else the one planned, else the first offered. */
@@ -171,6 +185,10 @@ export class BenchUi {
 
   /** A contact was touched: one end of a lead, or the other, or something to tell about. */
   touchContact(id: ContactId, isFree: boolean): void {
+    if (this.isTesting) {
+      void this.putProbe(id);
+      return;
+    }
     if (this.armed?.kind === "contact" && this.canWire) {
       const from = this.armed.id;
       this.armed = null;

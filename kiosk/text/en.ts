@@ -1,4 +1,5 @@
 import { boardCheckEn } from "./board-check-en.ts";
+import { meterEn } from "./meter-en.ts";
 
 /**
  * Every sentence of the bench screen, in English. Short words, for a reading age of about 11. What stands in
@@ -474,6 +475,7 @@ export const en = {
   "self-check.running": "Checking the board: {done} of {total}",
 
   ...boardCheckEn,
+  ...meterEn,
 
   // Refusals
   "refused.other": "That cannot be done now ({code}).",
@@ -502,7 +504,7 @@ export const en = {
   "refused.dead-locked": "That breaker is locked off. Take the lock off first.",
   "refused.dead-lock-on": "A lock goes on a breaker that is off.",
   "refused.make-dead-first": "Make the circuit dead first.",
-  "refused.not-there-yet": "This step is not there yet. You can wire, check and hand in without it.",
+  "refused.not-there-yet": "This step is not there yet. You can wire, test and hand in without it.",
   "refused.caution-first": "Read the caution first.",
   "refused.not-signed-in": "Sign in first.",
   "refused.not-for-you": "You may not do this here. Ask the trainer.",

@@ -1,4 +1,5 @@
 import { boardCheckPl } from "./board-check-pl.ts";
+import { meterPl } from "./meter-pl.ts";
 import type { TextKey } from "./en.ts";
 
 /** The same sentences in Polish. */
@@ -454,6 +455,7 @@ export const pl: Record<TextKey, string> = {
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Sprawdzanie tablicy: {done} z {total}",
   ...boardCheckPl,
+  ...meterPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",
   "refused.link": "Stanowisko nie odpowiedziało. Spróbuj jeszcze raz.",
@@ -481,7 +483,7 @@ export const pl: Record<TextKey, string> = {
   "refused.dead-locked": "Ten wyłącznik jest zablokowany. Najpierw zdejmij blokadę.",
   "refused.dead-lock-on": "Blokadę zakłada się na wyłączony wyłącznik.",
   "refused.make-dead-first": "Najpierw wyłącz napięcie.",
-  "refused.not-there-yet": "Tego kroku jeszcze nie ma. Możesz łączyć, sprawdzić i oddać pracę bez niego.",
+  "refused.not-there-yet": "Tego kroku jeszcze nie ma. Możesz łączyć, mierzyć i oddać pracę bez niego.",
   "refused.caution-first": "Najpierw przeczytaj ostrzeżenie.",
   "refused.not-signed-in": "Najpierw się zaloguj.",
   "refused.not-for-you": "Tego tu nie możesz zrobić. Poproś instruktora.",

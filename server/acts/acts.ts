@@ -2,20 +2,24 @@ import type { ActName } from "../../shared/protocol/acts.ts";
 import type { Act } from "./act.ts";
 import { acceptCaution } from "./accept-caution.ts";
 import { answerPlan } from "./answer-plan.ts";
+import { askExpected } from "./ask-expected.ts";
 import { askHint } from "./ask-hint.ts";
 import { askVerdict } from "./ask-verdict.ts";
 import { deadAct } from "./dead-act.ts";
 import { declareDead } from "./declare-dead.ts";
 import { declare } from "./declare.ts";
+import { energise } from "./energise.ts";
 import { goToStep } from "./go-to-step.ts";
 import { handIn } from "./hand-in.ts";
 import { leaveAttempt } from "./leave-attempt.ts";
 import { matchAsFound } from "./match-as-found.ts";
+import { meterAct } from "./meter-act.ts";
 import { plug } from "./plug.ts";
 import { plugCable } from "./plug-cable.ts";
 import { probe } from "./probe.ts";
 import { pull } from "./pull.ts";
 import { ready } from "./ready.ts";
+import { recordLiveReading } from "./record-live-reading.ts";
 import { recordReading } from "./record-reading.ts";
 import { selfCheck } from "./self-check.ts";
 import { setLanguage } from "./set-language.ts";
@@ -23,6 +27,7 @@ import { setLarge } from "./set-large.ts";
 import { signIn } from "./sign-in.ts";
 import { signOut } from "./sign-out.ts";
 import { startAttempt } from "./start-attempt.ts";
+import { switchOff } from "./switch-off.ts";
 import { takeBack } from "./take-back.ts";
 import { testLead } from "./test-lead.ts";
 import { undo } from "./undo.ts";
@@ -53,7 +58,12 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "ask-verdict": askVerdict,
   "ask-hint": askHint,
   probe: probe,
+  "meter-act": meterAct,
   "record-reading": recordReading,
+  "ask-expected": askExpected,
+  energise: energise,
+  "switch-off": switchOff,
+  "record-live-reading": recordLiveReading,
   ready: ready,
   "take-back": takeBack,
   "hand-in": handIn,

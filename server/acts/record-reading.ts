@@ -1,13 +1,22 @@
 import { z } from "zod";
+import { insulationMegohmSchema, readingOhmSchema } from "../../shared/board/quantities.schema.ts";
 import { stationIdSchema } from "../../shared/board/ids.schema.ts";
-import { testKinds } from "../../shared/wiring/wiring.schema.ts";
+import { roleClass, roleOf } from "../../shared/board/ids.ts";
+import { polarityAt } from "../../shared/electrical/polarity-at.ts";
+import { type Reading, type Shown, type Taken, testKinds } from "../../shared/wiring/wiring.schema.ts";
+import { meterShows, partsIn, setupOf } from "../attempt/meter-shows.ts";
 import { refuse } from "../refusal.ts";
-import { type Act, whileOpen } from "./act.ts";
+import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";
+import type { Situation } from "./situation.ts";
 
 const schema = z.strictObject({
   test: z.enum(testKinds),
   way: stationIdSchema,
+  /** What is written down: a number, or more than the meter shows. Polarity has none. */
+  resistanceOhm: readingOhmSchema.optional(),
+  insulationMegohm: insulationMegohmSchema.optional(),
+  isOverRange: z.boolean().optional(),
   judged: z.enum(["pass", "fail"]),
 });
 
@@ -17,11 +26,78 @@ declare module "../../shared/protocol/acts.ts" {
   }
 }
 
-/** Puts what the meter shows on record. */
+/** Puts on record what the learner writes down and says of a reading, with what the meter showed and how it stood. */
 export const recordReading: Act<"record-reading"> = {
   schema,
   who: workers,
-  states: whileOpen,
-  // A reading is what the simulated meter shows; there is none to record before the meter is asked.
-  decides: () => refuse("no-reading"),
+  states: ["wiring"],
+  decides: (situation, message) => {
+    const { testTask } = situation;
+    const { red, black } = situation.state.meter;
+    if (message.way !== testTask.way) return refuse("no-such-place");
+    if (!isPlace(red) || !isPlace(black)) return refuse("no-reading");
+    const reading = { test: message.test, way: message.way, red, black, judged: message.judged };
+    const taken = takenNow(situation);
+    if (message.test === "polarity") {
+      const found = polarityNow(situation, red, black);
+      const isPolarityRight = found === undefined ? {} : { isPolarityRight: found };
+      return events({ type: "reading-recorded", content: { ...reading, ...isPolarityRight, taken } });
+    }
+    const shown = shownNow(situation, message.test);
+    if (!shown) return refuse("no-reading");
+    const { resistanceOhm, insulationMegohm, isOverRange } = message;
+    const written = {
+      ...(resistanceOhm === undefined ? {} : { resistanceOhm }),
+      ...(insulationMegohm === undefined ? {} : { insulationMegohm }),
+      ...(isOverRange ? { isOverRange } : {}),
+    };
+    if (Object.keys(written).length !== 1) return refuse("nothing-written");
+    return events({ type: "reading-recorded", content: { ...reading, ...written, shown, taken } });
+  },
 };
+
+const isPlace = (place: Situation["state"]["meter"]["red"]): place is NonNullable<Reading["red"]> =>
+  place !== null && place !== "other-probe";
+
+/** What the meter shows for a test; undefined where it stands at another function or shows nothing to write down. */
+function shownNow({ state, testTask, circuit }: Situation, test: Reading["test"]): Shown | undefined {
+  const { dial } = state.meter;
+  if (dial !== (test === "insulation" ? "insulation" : "low-ohms")) return undefined;
+  const shows = meterShows(testTask, circuit(), state.meter);
+  switch (shows.shows) {
+    case "over-range":
+      return { isOverRange: true };
+    case "ohm":
+      return { resistanceOhm: shows.resistanceOhm };
+    case "megohm":
+      return { insulationMegohm: shows.insulationMegohm };
+    default:
+      return undefined;
+  }
+}
+
+function takenNow({ state: { meter }, testTask }: Situation): Taken {
+  const { ringEnds, link, nulledOhm, hasLongLead, dial, testV } = meter;
+  const left = partsIn(testTask, meter);
+  return {
+    ringEnds: ringEnds?.state ?? "joined",
+    ...(ringEnds?.with ? { crossedWith: ringEnds.with } : {}),
+    ...(link ? { linkedAtWay: link } : {}),
+    nulledOhm,
+    ...(hasLongLead ? { hasLongLead } : {}),
+    ...(dial === "insulation" ? { testV } : {}),
+    ...(left.length > 0 ? { partsIn: left } : {}),
+  };
+}
+
+/** What polarity shows between two places of a point, whichever probe is where. */
+function polarityNow(
+  { state, testTask, circuit }: Situation,
+  red: NonNullable<Reading["red"]>,
+  black: NonNullable<Reading["red"]>,
+): boolean | undefined {
+  const isRedLine = roleClass(roleOf(red)) === "live";
+  const [line, earth] = isRedLine ? [red, black] : [black, red];
+  const setup = setupOf(testTask, circuit(), state.meter);
+  return polarityAt(circuit().built, setup, { line, earth });
+}

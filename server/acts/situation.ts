@@ -4,6 +4,12 @@ import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts"
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
+import {
+  type CircuitUnderTest,
+  circuitUnderTest,
+  type TestTask,
+  testTaskOf,
+} from "../attempt/circuit-under-test.ts";
 import { hintText } from "../attempt/hint-text.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
@@ -19,6 +25,9 @@ export interface Situation {
   planQuestions: readonly string[];
   /** Judges the board as it is now. */
   judged: () => { verdict: Verdict; wiringHash: string };
+  /** What the task has tested, and the circuit as the meter sees it now. */
+  testTask: TestTask;
+  circuit: () => CircuitUnderTest;
   /** The text of hint 1, 2 or 3 for the board as it is now. */
   hint: (number: number) => Text;
 }
@@ -34,5 +43,7 @@ export const situationOf = (run: AttemptRun): Situation => ({
     const { verdict, wiringHash } = run.judged();
     return { verdict, wiringHash };
   },
+  testTask: testTaskOf(run.kit),
+  circuit: () => circuitUnderTest(run.kit, run.picture.wiring()),
   hint: (number) => hintText(run.kit.scenario, run.judged(), number),
 });

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { contactIdSchema, entryIdSchema } from "../../shared/board/ids.schema.ts";
+import { contactIdSchema, entryIdSchema, stationIdSchema } from "../../shared/board/ids.schema.ts";
 import type { CableId, ConductorId, StationId } from "../../shared/board/ids.ts";
 import { boardFaultSchema } from "../../shared/board/sensed-state.schema.ts";
 import {
@@ -12,8 +12,11 @@ import {
 } from "../../shared/protocol/attempt-words.ts";
 import { deadActSchema } from "../../shared/protocol/make-dead.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
+import { meterActSchema } from "../../shared/protocol/meter.schema.ts";
 import { textSchema } from "../../shared/text/text.schema.ts";
-import { readingSchema } from "../../shared/wiring/wiring.schema.ts";
+import { readingOhmSchema } from "../../shared/board/quantities.schema.ts";
+import { liveTests } from "../../shared/electrical/check-live-reading.ts";
+import { readingSchema, testKinds } from "../../shared/wiring/wiring.schema.ts";
 
 const join = z.string().transform((text) => text as ConductorId);
 const codes = z.array(z.strictObject({ entry: entryIdSchema, code: z.number().int() }));
@@ -29,6 +32,16 @@ const verdict = z.custom<Verdict>((value) => typeof value === "object" && value 
 /** Of the wiring that was judged, so that whoever judges again knows that it is the same. */
 const wiringHash = z.string();
 const none = z.strictObject({});
+/** What a live test showed, or what was written down of it. */
+const liveValue = {
+  impedanceOhm: readingOhmSchema.optional(),
+  currentA: z.number().min(0).max(1_000_000).optional(),
+  tripMs: z.number().min(0).max(100_000).optional(),
+  /** Above what the meter shows. */
+  isOverRange: z.boolean().optional(),
+  /** The RCD held. */
+  isNoTrip: z.boolean().optional(),
+};
 
 /** Where a setting comes from. */
 export const settingSources = ["sensed", "learner", "trainer", "scenario"] as const;
@@ -74,7 +87,35 @@ export const attemptEventSchemas = {
   "clock-jumped": z.strictObject({ expectedWallMs: z.number(), wallMs: z.number() }),
   "verdict-asked": z.strictObject({ isTry: z.boolean(), wiringHash, verdict }),
   "hint-given": z.strictObject({ number: z.number().int(), text: textSchema }),
+  /** `ends`, `nulledOhm` and `tripMs` are what was worked out then: the ends taken out, the leads, the RCD's time. */
+  "meter-acted": z.strictObject({
+    act: meterActSchema,
+    ends: z.tuple([entryIdSchema, entryIdSchema]).optional(),
+    nulledOhm: readingOhmSchema.optional(),
+    tripMs: z.number().optional(),
+  }),
   "reading-recorded": readingSchema,
+  /** The learner asked what a reading should come to. */
+  "expected-asked": z.strictObject({
+    test: z.enum([...testKinds, ...liveTests]),
+    of: z.string().max(60),
+  }),
+  /** The way was switched on; `outcome` says whether it holds or what opened at once. */
+  energised: z.strictObject({
+    way: stationIdSchema,
+    outcome: z.enum(["holds", "device-trips", "rcd-trips"]),
+  }),
+  "switched-off": z.strictObject({ way: stationIdSchema }),
+  "live-reading-recorded": z.strictObject({
+    test: z.enum(liveTests),
+    way: stationIdSchema,
+    red: contactIdSchema.optional(),
+    black: contactIdSchema.optional(),
+    ...liveValue,
+    judged: z.enum(["pass", "fail"]),
+    /** What the meter showed. */
+    shown: z.strictObject(liveValue),
+  }),
   ready: z.strictObject({ full: plugged, wiringHash, verdict }),
   /** No longer ready for check: the learner took it back, or the board is not what it was. */
   "ready-ended": z.strictObject({ reason: z.enum(["taken-back", "board-changed"]) }),
@@ -88,3 +129,6 @@ export type AttemptEventType = keyof typeof attemptEventSchemas;
 export type AttemptEvent = {
   [Type in AttemptEventType]: { type: Type; content: z.infer<(typeof attemptEventSchemas)[Type]> };
 }[AttemptEventType];
+
+/** A live reading on record. */
+export type LiveReading = z.infer<(typeof attemptEventSchemas)["live-reading-recorded"]>;

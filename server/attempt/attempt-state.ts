@@ -11,6 +11,8 @@ import type {
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
+import type { LiveReading } from "./attempt-events.ts";
+import type { MeterState } from "./meter-state.ts";
 import type { DeadState } from "./make-dead.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
 
@@ -53,7 +55,14 @@ export interface AttemptState {
   declared: ReadonlyMap<string, Declared>;
   /** The size a cable had when it was last in. */
   lastCsaMm2: ReadonlyMap<CableId, number>;
+  /** Readings of the circuit as it is wired now; those of before a change are past. */
   readings: readonly Reading[];
+  liveReadings: readonly LiveReading[];
+  /** Readings taken before the circuit was changed. */
+  pastReadingCount: number;
+  meter: MeterState;
+  /** The readings whose value was asked for, as `test of`. */
+  expectedAsked: readonly string[];
   hints: readonly Text[];
   tryCount: number;
   /** The verdict last asked for, or that of the hand-in, and the wiring it was for. */

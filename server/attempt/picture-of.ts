@@ -24,6 +24,8 @@ export interface Picture {
   /** Groups of three contacts or more: plugs stacked on one another, or a short. */
   joints: readonly ContactId[][];
   settings: ResolvedSettings;
+  /** What is wired, made the first time it is asked for. */
+  wiring: () => Wiring;
   /** Judged the first time it is asked for. */
   judged: () => Judged;
 }
@@ -48,23 +50,26 @@ export function pictureOf(
   const joined = joinsToCables(groups, (a, b) => kit.routeBetween(a, b)?.lengthM);
   const settings = settingsOf(kit.stripped, board, joined, plugged, { declared });
   const cables = sizeCables(joined, kit.stripped, settings);
-  const judgeNow = (): Judged => {
-    const wiring = toWiring({
+  let made: Wiring | undefined;
+  const wiring = (): Wiring =>
+    (made ??= toWiring({
       scenario: kit.stripped,
       board,
       built: builtOf(kit.stripped, cables, settings),
       unknown: plugged.unknown,
       readings,
       routeBetween: kit.routeBetween,
-    });
-    const wiringHash = createHash("sha256").update(JSON.stringify(wiring)).digest("hex");
-    return { wiring, wiringHash, verdict: judge(wiring) };
+    }));
+  const judgeNow = (): Judged => {
+    const wiringHash = createHash("sha256").update(JSON.stringify(wiring())).digest("hex");
+    return { wiring: wiring(), wiringHash, verdict: judge(wiring()) };
   };
   let judged: Judged | undefined;
   return {
     cables,
     joints: groups.filter(({ length }) => length > 2),
     settings,
+    wiring,
     judged: () => (judged ??= judgeNow()),
   };
 }

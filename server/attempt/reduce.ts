@@ -9,6 +9,7 @@ import {
 } from "../../shared/wiring/plugged.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import { type AttemptState, settingName } from "./attempt-state.ts";
+import { afterMeterAct, meterAtRest } from "./meter-state.ts";
 
 const enter = (state: AttemptState, step: Step): AttemptState => ({
   ...state,
@@ -16,11 +17,24 @@ const enter = (state: AttemptState, step: Step): AttemptState => ({
   entered: state.entered.includes(step) ? state.entered : [...state.entered, step],
 });
 
+/**
+ * The circuit is another: what was read of it has to be read again, and hands that moved its leads have put the way
+ * back together, switched off.
+ */
+const untested = (state: AttemptState): AttemptState => ({
+  ...state,
+  readings: [],
+  liveReadings: [],
+  pastReadingCount: state.pastReadingCount + state.readings.length + state.liveReadings.length,
+  meter: { ...state.meter, ringEnds: null, link: null, isPressed: false, tripMs: null, supply: "off" },
+});
+
 function changed(state: AttemptState, change: PluggedChange, full: Plugged | undefined): AttemptState {
   const plugged = full ?? applyChange(state.plugged, change);
   const isIn = new Set(plugged.joins);
+  const isOther = change.added.length > 0 || change.removed.length > 0;
   return {
-    ...state,
+    ...(state.isBegun && isOther ? untested(state) : state),
     plugged,
     // The first state of the board is part of how an attempt begins.
     leftIn: state.isBegun ? state.leftIn.filter((join) => isIn.has(join)) : plugged.joins,
@@ -39,8 +53,9 @@ function set(
   if (value === null) declared.delete(name);
   else if (by === "learner" || by === "trainer") declared.set(name, { subject, key, value, by });
   if (key !== "csaMm2" || typeof value !== "number") return { ...state, declared };
+  const isOther = state.lastCsaMm2.get(subject as CableId) !== value;
   return {
-    ...state,
+    ...(isOther ? untested(state) : state),
     declared,
     lastCsaMm2: new Map(state.lastCsaMm2).set(subject as CableId, value),
   };
@@ -81,6 +96,10 @@ function started(
     declared: new Map(),
     lastCsaMm2: new Map(),
     readings: [],
+    liveReadings: [],
+    pastReadingCount: 0,
+    meter: meterAtRest,
+    expectedAsked: [],
     hints: [],
     tryCount: 0,
     asked: null,
@@ -152,8 +171,24 @@ export function reduce(
       };
     case "hint-given":
       return { ...state, hints: [...state.hints, event.content.text] };
+    case "meter-acted":
+      return { ...state, meter: afterMeterAct(state.meter, event.content) };
     case "reading-recorded":
       return { ...state, readings: [...state.readings, event.content] };
+    case "live-reading-recorded":
+      return { ...state, liveReadings: [...state.liveReadings, event.content] };
+    case "expected-asked": {
+      const asked = `${event.content.test} ${event.content.of}`;
+      const others = state.expectedAsked.filter((one) => one !== asked);
+      return { ...state, expectedAsked: [...others, asked] };
+    }
+    case "energised":
+      return {
+        ...state,
+        meter: { ...state.meter, supply: event.content.outcome, isPressed: false, tripMs: null },
+      };
+    case "switched-off":
+      return { ...state, meter: { ...state.meter, supply: "off", isPressed: false, tripMs: null } };
     case "ready":
       return {
         ...state,

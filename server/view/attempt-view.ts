@@ -13,6 +13,7 @@ import { cableRun } from "./cable-run.ts";
 import { cableCarries } from "./cable-carries.ts";
 import { planZones } from "./plan-zones.ts";
 import { sayFor } from "./say-for.ts";
+import { testView } from "./test-view.ts";
 import { verdictView } from "./verdict-view.ts";
 
 /** True where the screen may show what is derived from the board. */
@@ -47,6 +48,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
       shown: isOpen ? [...state.hints] : [],
     },
     tries: isOpen ? state.tryCount : 0,
+    ...(state.step === "test" && state.status === "open" ? { test: testView(run) } : {}),
     verdict: isOpen ? verdictView(shown, language) : null,
   };
   return { ...view, say: sayFor(shown, view) };

@@ -32,6 +32,8 @@ export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): 
       return say(`say.${view.step}`);
     case "wire":
       return sayForWiring(view);
+    case "test":
+      return say("say.test");
   }
 }
 

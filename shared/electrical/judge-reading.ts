@@ -4,6 +4,7 @@ import { meterLimits } from "../trade/meter-limits.ts";
 import { copperResistanceMilliohmPerM } from "../trade/resistance.ts";
 import { ringTestLimits } from "../trade/ring-test-limits.ts";
 import type { Reading } from "../wiring/wiring.schema.ts";
+import { cablePath, termsOf, totalOhm } from "./cable-path.ts";
 import { cableGaps } from "./circuit-gaps.ts";
 import { coldOhm, endToEndOhm } from "./cold-resistance.ts";
 import { insulationLimit } from "./meter.ts";
@@ -118,7 +119,7 @@ function cpcRatio(ring: Ring | undefined): number | undefined {
 function judgeAround(
   model: CircuitModel,
   ring: Ring | undefined,
-  { test, red, black }: Reading,
+  { test, red }: Reading,
   resistanceOhm: number,
   ends: Partial<Record<RoleClass, number>>,
 ): RightJudgement {
@@ -130,11 +131,15 @@ function judgeAround(
   if (isFarBelow(resistanceOhm, leastOhm)) return "implausible";
   if (resistanceOhm < leastOhm - tolerance) return "fail";
   if (resistanceOhm <= mostOhm + tolerance) return "pass";
-  // More than the ring alone gives: right on a spur, as far as its cable goes, and wrong on the ring.
-  if (ring?.stations.includes(stationOf(red))) return "fail";
-  const spurOhm = black && coldOhm(model, red, black);
-  if (spurOhm === undefined) return "unclear";
-  return resistanceOhm <= mostOhm + spurOhm + tolerance + meterLimits.testLeadsOhm ? "unclear" : "fail";
+  // More than the ring alone gives: right on a spur, by what its cable adds, and wrong on the ring.
+  if (!ring || ring.stations.includes(stationOf(red))) return "fail";
+  const path = cablePath(model, new Set(ring.stations), stationOf(red));
+  const terms = (["L", test === "ring-step-2" ? "N" : "E"] as const).map(
+    (letter) => path && termsOf(path, letter),
+  );
+  if (terms.includes(undefined)) return "unclear";
+  const spurOhm = totalOhm(terms.flatMap((each) => each ?? []));
+  return resistanceOhm <= mostOhm + spurOhm + tolerance + meterLimits.testLeadsOhm ? "pass" : "fail";
 }
 
 /** Against what cable and leads come to by the sizes and lengths that are stated; a poor joint reads more. */

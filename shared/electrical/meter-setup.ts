@@ -1,7 +1,8 @@
 import { contactId, type ContactId, type EntryId, type StationId, stationOf } from "../board/ids.ts";
 import { nodeId, nodeOfFront } from "../wiring/buses.ts";
 import { supply } from "../trade/supply.ts";
-import type { Load, RingEndState } from "../wiring/wiring.schema.ts";
+import type { RingEndState } from "../wiring/test-words.ts";
+import type { Load } from "../wiring/wiring.schema.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
 import type { Link, Network, Resistor } from "./network.ts";
 import { conductorOhm, isClosed, leastConductorOhm, loadNodes } from "./wiring-network.ts";

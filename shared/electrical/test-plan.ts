@@ -7,7 +7,8 @@ import {
   stationOf,
 } from "../board/ids.ts";
 import type { Circuit } from "../circuit/model.ts";
-import type { Reading, TerminalPair, TestKind } from "../wiring/wiring.schema.ts";
+import type { TerminalPair } from "../wiring/test-words.ts";
+import type { Reading, TestKind } from "../wiring/wiring.schema.ts";
 
 /** What a reading of a test is of: a conductor end to end, two conductors of the circuit, or a point. */
 export type TestedThing = "L" | "N" | "E" | TerminalPair | StationId;

@@ -3,7 +3,7 @@ export const attemptKinds = ["first", "resubmission", "retake", "re-sit"] as con
 /** The steps of an attempt; those of `stepsToCome` are not there yet and stay locked. */
 export const steps = ["caution", "make-dead", "plan", "wire", "test", "load", "hand-in"] as const;
 
-export const stepsToCome = ["test", "load"] as const;
+export const stepsToCome = ["load"] as const;
 
 /** Make dead, in the order it is done before a lead is touched. */
 export const deadSteps = [

@@ -16,6 +16,7 @@ import type {
   Step,
 } from "./attempt-words.ts";
 import type { Language } from "../text/languages.ts";
+import type { TestView } from "./test-view.ts";
 
 export type Fact = string | number | boolean;
 
@@ -211,6 +212,8 @@ export interface AttemptView {
   /** There where there is an existing circuit. */
   deadState?: DeadView;
   plan: PlanView;
+  /** There for who stands at the step Test. */
+  test?: TestView;
   hints: { used: number; left: number; shown: Text[] };
   tries: number;
   /** Null where none may be shown or none was asked for. */

@@ -18,6 +18,7 @@ import {
 } from "../board/quantities.schema.ts";
 import { sides, stationKinds } from "../board/station-kinds.ts";
 import { stationSettingsSchema } from "../board/station-settings.schema.ts";
+import { ringEndStates, terminalPairs } from "./test-words.ts";
 
 export const referenceMethods = ["A", "C", "100", "101", "102", "103"] as const;
 export const earthings = ["TN-C-S", "TN-S", "TT"] as const;
@@ -69,11 +70,6 @@ export const loadSchema = z.strictObject({
   isLongRunning: z.boolean().optional(),
   name: z.string().max(40).optional(),
 });
-
-/** What was done to the two ends of a ring at its way. */
-export const ringEndStates = ["joined", "released", "crossed", "crossed-wrongly"] as const;
-/** Two terminals of a way. */
-export const terminalPairs = ["L-N", "L-E", "N-E"] as const;
 
 export const testKinds = [
   "continuity-cpc",
@@ -220,8 +216,6 @@ export type Reading = z.infer<typeof readingSchema>;
 export type Taken = z.infer<typeof takenSchema>;
 export type Shown = z.infer<typeof shownSchema>;
 export type LeftInPart = z.infer<typeof leftInPartSchema>;
-export type RingEndState = (typeof ringEndStates)[number];
-export type TerminalPair = (typeof terminalPairs)[number];
 export type Requirement = z.infer<typeof requirementSchema>;
 export type Supply = z.infer<typeof supplySchema>;
 export type Wiring = z.infer<typeof wiringSchema>;

@@ -7,7 +7,7 @@ import { meterNetwork, type MeterSetup } from "../../shared/electrical/meter-set
 import { resistanceBetweenOhm, ringEndsAt } from "../../shared/electrical/meter.ts";
 import type { Network } from "../../shared/electrical/network.ts";
 import type { HiddenFault } from "../../shared/wiring/hidden-fault.schema.ts";
-import { type RingEndState, ringEndStates } from "../../shared/wiring/wiring.schema.ts";
+import { type RingEndState, ringEndStates } from "../../shared/wiring/test-words.ts";
 import { testDepth } from "../depth.ts";
 import { seeded } from "../seeded.ts";
 import { islands, skipsNgspice, solveWithNgspice } from "./ngspice.ts";

@@ -23,6 +23,7 @@ const sameInBoth: readonly TextKey[] = [
   "plan.relation.designCurrentA",
   "plan.relation.tabulatedCurrentA",
   "dead.volts",
+  "expected.term",
 ];
 
 describe("the catalogues", () => {

@@ -37,7 +37,12 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "ask-verdict": [worker, ["wiring"]],
   "ask-hint": [worker, ["wiring"]],
   probe: [atBench, workStates],
-  "record-reading": [worker, open],
+  "meter-act": [worker, ["wiring"]],
+  "record-reading": [worker, ["wiring"]],
+  "ask-expected": [worker, ["wiring"]],
+  energise: [worker, ["wiring"]],
+  "switch-off": [worker, ["wiring"]],
+  "record-live-reading": [worker, ["wiring"]],
   ready: [worker, ["wiring"]],
   "take-back": [worker, open],
   "hand-in": [worker, ["wiring", "ready"]],
@@ -50,6 +55,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
 const notInAssessed: Partial<Record<ActName, string>> = {
   "ask-verdict": "not-in-assessed",
   "ask-hint": "no-hints-assessed",
+  "ask-expected": "not-in-assessed",
   "walk-test": "not-in-assessed",
   "test-lead": "not-in-assessed",
 };
@@ -70,6 +76,8 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   // The small board has no probes.
   probe: ["no-attempt", "not-signed-in", "no-such-place"],
   "record-reading": ["no-reading"],
+  energise: ["tests-missing"],
+  "record-live-reading": ["no-reading"],
   "walk-test": ["no-probes"],
   "start-attempt": ["others-work-open"],
 };

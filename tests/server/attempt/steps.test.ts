@@ -162,7 +162,7 @@ describe("an existing circuit", () => {
   });
 });
 
-describe.each(["test", "load"] as const)("the step %s", (step) => {
+describe.each(["load"] as const)("the step %s", (step) => {
   it("is locked, and whoever goes there is told that it is not there yet and stays where they are", async () => {
     const bench = await (await new TestBench().start()).isWiring();
     expect(stateOf(bench, step)).toBe("locked");

@@ -153,6 +153,30 @@ describe("a reading of a step of the ring test", () => {
   });
 });
 
+describe("a reading of step 3 on a spur", () => {
+  const ends: Said[] = [
+    ["L", 0.4],
+    ["N", 0.4],
+    ["E", 0.65],
+  ].map(([role, ohm]) => ({
+    reading: { test: "ring-step-1", resistanceOhm: ohm as number, judged: "pass" },
+    at: `way-1.a.${role} way-1.b.${role}`,
+    taken: { ringEnds: "released" },
+  }));
+  // A quarter of 0.40 and 0.65 ohm, and 5 m of 2.5/1.5 mm² at 19.51 milliohm per metre on top: 0.36 ohm.
+  it.each([
+    { ohm: 0.36, judged: "pass", says: "right" },
+    { ohm: 0.36, judged: "fail", says: "failed" },
+    { ohm: 0.9, judged: "pass", says: "passed" },
+    { ohm: 0.9, judged: "fail", says: "right" },
+  ] as const)("of $ohm ohm called a $judged is $says", ({ ohm, judged, says }) => {
+    const reading = { test: "ring-step-3", resistanceOhm: ohm, judged } as const;
+    const taken = { ringEnds: "crossed", crossedWith: "E" } as const;
+    const places = "socket-2.front.L socket-2.front.E";
+    expect(check(ringWith(), { reading, at: places, taken }, ends)).toBe(says);
+  });
+});
+
 describe("a reading of insulation", () => {
   const reading = { test: "insulation", isOverRange: true, judged: "pass" } as const;
   const places = "way-1.a.L way-1.a.N";

@@ -131,6 +131,23 @@ describe("polarity, found during the R1 + R2 test", () => {
     expect(found(crossed, "socket-1.front.L")).toBe(false);
   });
 
+  it("is right with the loads left in, through which neutral reads more", () => {
+    const loaded = terse({ cables: ["way-1.a socket-1.a 2.5 22"], loads: { "socket-1": 2800 } });
+    const partsIn = leftInOhm(
+      [{ station: "socket-1" as StationId, part: "load" }],
+      loaded.loads!,
+      "low-ohms",
+    );
+    expect(found(loaded, "socket-1.front.L", { ...link, partsIn })).toBe(true);
+    const crossed = terse({ cables: ["way-1.a socket-1.a 2.5 22 L-N N-L E-E"], loads: { "socket-1": 2800 } });
+    expect(found(crossed, "socket-1.front.L", { ...link, partsIn })).toBe(false);
+  });
+
+  it("is wrong where line and neutral are joined", () => {
+    const joined = terse({ cables: ["way-1.a socket-1.a 2.5 22 L-L N-N E-E L-N"] });
+    expect(found(joined, "socket-1.front.L")).toBe(false);
+  });
+
   it("is not shown without the link, or where a core is broken", () => {
     expect(found(radial, "socket-1.front.L", {})).toBeUndefined();
     const broken = terse({ cables: ["way-1.a socket-1.a 2.5 22 L-L N-N"] });

@@ -1,0 +1,72 @@
+import type { StationId } from "../../shared/board/ids.ts";
+import { liveLimit, type LiveTest, liveTests } from "../../shared/electrical/check-live-reading.ts";
+import { expectedReading } from "../../shared/electrical/expected-reading.ts";
+import type { SlotView, TestView } from "../../shared/protocol/test-view.ts";
+import type { AttemptRun } from "../attempt/attempt-run.ts";
+import { type CircuitUnderTest, circuitUnderTest, testTaskOf } from "../attempt/circuit-under-test.ts";
+import { meterShows } from "../attempt/meter-shows.ts";
+import { liveSlotsNow, readingsElsewhere, slotsNow } from "../attempt/test-record.ts";
+
+const isLiveTest = (test: SlotView["test"]): test is LiveTest =>
+  (liveTests as readonly string[]).includes(test);
+
+/**
+ * The circuit under test as its learner's screen shows it. What the meter shows is theirs to see; what there is to say
+ * of it, and what it should come to, in practice alone.
+ */
+export function testView({ state, kit, picture }: AttemptRun): TestView {
+  const task = testTaskOf(kit);
+  const circuit = circuitUnderTest(kit, picture.wiring());
+  const { meter, readings, liveReadings } = state;
+  const model = state.mode === "assessed" ? undefined : circuit.model();
+  const asked = (slot: SlotView): SlotView =>
+    model && state.expectedAsked.includes(slot.id)
+      ? { ...slot, expected: expectedOf(circuit, task.way, slot) }
+      : slot;
+  const ends = meter.ringEnds?.ends ?? circuit.ends;
+  return {
+    way: task.way,
+    kind: task.kind,
+    supply: meter.supply,
+    meter: {
+      dial: meter.dial,
+      testV: meter.testV,
+      rcdMultiple: meter.rcdMultiple,
+      red: meter.red,
+      black: meter.black,
+      isNulled: meter.nulledOhm > 0,
+      hasLongLead: meter.hasLongLead,
+      shows: meterShows(task, circuit, meter),
+    },
+    ends: ends
+      ? {
+          entries: [...ends],
+          state: meter.ringEnds?.state ?? "joined",
+          ...(meter.ringEnds?.with ? { with: meter.ringEnds.with } : {}),
+        }
+      : null,
+    link: meter.link,
+    parts: task.parts.map((part) => ({
+      ...part,
+      isIn: !meter.partsOut.some((out) => out.station === part.station && out.part === part.part),
+    })),
+    switches: task.switches.map((station) => ({
+      station,
+      position: meter.positions.find((one) => one.station === station)?.position ?? 1,
+    })),
+    slots: slotsNow(task, readings, model).map(asked),
+    liveSlots: liveSlotsNow(task, liveReadings, model).map(asked),
+    others: readingsElsewhere(task, readings, model),
+    pastCount: state.pastReadingCount,
+  };
+}
+
+function expectedOf(
+  { model }: CircuitUnderTest,
+  way: StationId,
+  slot: SlotView,
+): NonNullable<SlotView["expected"]> | null {
+  const { test } = slot;
+  if (isLiveTest(test)) return liveLimit(model(), way, test) ?? null;
+  return expectedReading(model(), way, { test, of: slot.of }) ?? null;
+}
