@@ -9,6 +9,7 @@ import {
 import type { BenchView, Said } from "../../shared/protocol/bench-view.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { Send } from "../link/send.ts";
+import type { TradeWord } from "../text/trade-words.ts";
 import { isTextKey } from "../text/is-text-key.ts";
 import { type CableEnd, joinEnds } from "../wiring/join-ends.ts";
 
@@ -52,7 +53,10 @@ export class BenchUi {
   probeInHand = $state<"red" | "black">("red");
   trayCsaMm2 = $state<number | undefined>();
   sheet = $state.raw<Sheet | null>(null);
+  /** The word that was touched: it stands first in the list of words. */
+  wordAsked = $state.raw<TradeWord | null>(null);
   refusal = $state.raw<Said | null>(null);
+  #beforeWords: Sheet | null = null;
   #send: Send = async () => ({ ok: false, code: "link", facts: {} });
 
   constructor(view: BenchView) {
@@ -75,6 +79,19 @@ export class BenchUi {
   refuse(code: string, facts: Said["facts"] = {}): void {
     const key = isTextKey(code) ? code : `refused.${code}`;
     this.refusal = isTextKey(key) ? { key, facts } : { key: "refused.other", facts: { ...facts, code } };
+  }
+
+  /** Opens the list of words at one of them; the sheet that it was touched in comes back when the list is closed. */
+  explain(word: TradeWord): void {
+    this.wordAsked = word;
+    this.#beforeWords = this.sheet;
+    this.sheet = "words";
+  }
+
+  closeSheet(): void {
+    this.sheet = this.sheet === "words" ? this.#beforeWords : null;
+    this.#beforeWords = null;
+    this.wordAsked = null;
   }
 
   /** The station that what is in hand comes from. */

@@ -545,6 +545,11 @@ export const en = {
   "word.spur": "spur",
   "word.spur.means":
     "A branch: one cable from a place on the circuit to one more point. It does not come back.",
+  "word.leg": "leg",
+  "word.leg.means": "One of the two cables of a ring at its way. Each carries part of the current.",
+  "word.isolate": "isolate",
+  "word.isolate.means":
+    "To switch off all supply and keep it off, with a padlock, so that nobody can switch it on.",
   "word.point": "point",
   "word.point.means": "A place that takes current: a socket outlet, an FCU, an appliance or a light.",
   "word.way": "way",

@@ -3,11 +3,13 @@ export const tradeWords = [
   "ring",
   "radial",
   "spur",
+  "leg",
   "point",
   "way",
   "device",
   "fcu",
   "junction-box",
+  "isolate",
   "Ib",
   "In",
   "Iz",
@@ -17,3 +19,5 @@ export const tradeWords = [
   "earth",
   "rcd",
 ] as const;
+
+export type TradeWord = (typeof tradeWords)[number];

@@ -1,0 +1,72 @@
+import { readdirSync, readFileSync } from "node:fs";
+import * as fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { markWords } from "../../../kiosk/text/mark-words.ts";
+import { en } from "../../../kiosk/text/en.ts";
+import { pl } from "../../../kiosk/text/pl.ts";
+import { tradeWords } from "../../../kiosk/text/trade-words.ts";
+import { type Language, languages } from "../../../shared/text/languages.ts";
+
+const marked = (text: string, language: Language) =>
+  markWords(text, language).flatMap(({ text: part, word }) => (word ? [`${part}: ${word}`] : []));
+
+describe("words of the trade in a text", () => {
+  it.each<[string, string[]]>([
+    ["Build a ring from way 1 and back to way 1.", ["ring: ring", "way: way", "way: way"]],
+    ["Rings and spurs", ["Rings: ring", "spurs: spur"]],
+    ["Feed it through fused connection unit (FCU) 1.", ["fused connection unit (FCU): fcu"]],
+    ["In the step Plan the cable is laid the other way.", []],
+    ["In ≤ Iz", ["In: In", "Iz: Iz"]],
+    ["Which size? (It)", ["(It): It"]],
+    ["It is a ring", ["ring: ring"]],
+    ["Nothing brings or appoints an isolator here.", []],
+    ["A spur may start at the way itself.", ["spur: spur", "way: way"]],
+    ["The RCD of the way.", ["RCD: rcd"]],
+  ])("in English: %s", (text, expected) => {
+    expect(marked(text, "en")).toEqual(expected);
+  });
+
+  it.each<[string, string[]]>([
+    ["Zbuduj pierścień od pola 1.", ["pierścień: ring", "pola: way"]],
+    [
+      "Zasil z pierścienia przez złącze z bezpiecznikiem (FCU) 1.",
+      ["pierścienia: ring", "złącze z bezpiecznikiem (FCU): fcu"],
+    ],
+    ["Wyłącznik różnicowoprądowy, wyłącznikiem", ["Wyłącznik różnicowoprądowy: rcd", "wyłącznikiem: device"]],
+    ["Odgałęzień z puszki", ["Odgałęzień: spur", "puszki: junction-box"]],
+    ["przewodem ochronnym i neutralnym", ["przewodem ochronnym: earth", "neutralnym: neutral"]],
+    ["Polecenie: punktualnie", []],
+  ])("in Polish: %s", (text, expected) => {
+    expect(marked(text, "pl")).toEqual(expected);
+  });
+
+  it("leave the text as it was, whatever it is", () => {
+    const bits = [...Object.values(en), ...Object.values(pl)];
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...languages),
+        fc.array(fc.oneof(fc.string(), fc.constantFrom(...bits)), { maxLength: 6 }),
+        (language, texts) => {
+          const text = texts.join(" ");
+          expect(
+            markWords(text, language)
+              .map(({ text: part }) => part)
+              .join(""),
+          ).toBe(text);
+        },
+      ),
+    );
+  });
+});
+
+describe.each(languages)("what a learner reads in %s", (language) => {
+  const scenarios = readdirSync("scenarios").map((name) => readFileSync(`scenarios/${name}`, "utf8"));
+  const catalogue = Object.entries(language === "en" ? en : pl).filter(([key]) => !key.startsWith("word."));
+  const wording = readFileSync(`shared/rules/wording/${language}.ts`, "utf8");
+  const all = [...scenarios, ...catalogue.map(([, text]) => text), wording].join("\n");
+  const found = new Set(markWords(all, language).map(({ word }) => word));
+
+  it.each(tradeWords)("has the word %s somewhere, so that it is worth explaining", (word) => {
+    expect(found).toContain(word);
+  });
+});
