@@ -1,0 +1,51 @@
+import { describe, expect, it } from "vitest";
+import { byId, showBench } from "./show-bench.ts";
+import { sampleView } from "./views.ts";
+
+const word = (within: string, id: string): HTMLElement => {
+  const found = byId(within).querySelector<HTMLElement>(`[data-word="${id}"]`);
+  if (!found) throw new Error(`the word ${id} is not marked in ${within}`);
+  return found;
+};
+const explained = () => document.querySelector("[data-testid='dialog-words'] dt")?.textContent;
+const settled = () => new Promise((done) => setTimeout(done, 50));
+
+describe.each([
+  { language: "en", told: "ring" },
+  { language: "pl", told: "pierścień" },
+] as const)("a word of the trade, in $language", ({ language, told }) => {
+  it("is explained at a touch in the task, and the task comes back", async () => {
+    await showBench({ view: sampleView("ring", { language }) });
+    byId("key-menu").click();
+    await settled();
+    byId("key-task").click();
+    await settled();
+    word("dialog-task", "ring").click();
+    await settled();
+    expect(explained()).toBe(told);
+    byId("key-close").click();
+    await settled();
+    expect(document.querySelector("[data-testid='dialog-words']")).toBeNull();
+    expect(byId("dialog-task")).toBeTruthy();
+  });
+
+  it("is explained at a touch beside it, and not at one further off than a finger is wide", async () => {
+    const { screen } = await showBench({ view: sampleView("ring", { language }) });
+    byId("key-menu").click();
+    await settled();
+    byId("key-task").click();
+    await settled();
+    const marked = word("dialog-task", "ring");
+    const { left, bottom } = marked.getBoundingClientRect();
+    const touch = (x: number, y: number) =>
+      marked.parentElement?.dispatchEvent(
+        new MouseEvent("click", { clientX: x, clientY: y, bubbles: true, cancelable: true }),
+      );
+    touch(left - 200, bottom + 300);
+    await settled();
+    expect(screen.container.querySelector("[data-testid='dialog-words']")).toBeNull();
+    touch(left, bottom + 10);
+    await settled();
+    expect(explained()).toBe(told);
+  });
+});
