@@ -21,6 +21,8 @@ export interface PlanDrawing {
   zones: ZoneBand[];
   marks: readonly PlateMark[];
   labels: ReadonlyMap<string, Label>;
+  /** The cables lie as they do only because some found no room as they would be laid at once. */
+  isMakeshift: boolean;
   rooms: (Rect & { name: string })[];
 }
 
@@ -46,26 +48,37 @@ const groundMarkOf = (input: PlanInput, wired: readonly string[]): string => {
   ]);
 };
 
-type Wires = Pick<PlanDrawing, "cables" | "marks" | "labels">;
+type Wires = Pick<PlanDrawing, "cables" | "marks" | "labels" | "isMakeshift">;
+const noWires: Wires = { cables: [], marks: [], labels: new Map(), isMakeshift: false };
 
-const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy): Wires => {
-  const cables = drawCables(input, ground, last.cables, by);
-  const marks = drawMarks(input, ground, cables, last.marks);
-  return { cables, marks, labels: drawLabels(input, ground, cables, marks, last) };
-};
-
+/** Ways to lay cables anew; the first is how they are laid at once. */
 const others: readonly LayBy[] = [1, 0.86].flatMap((pitch) =>
   [1, 1.8].flatMap((room) => routeOrders.map((first) => ({ first, room, pitch }))),
 );
 
-/** The cables with their labels; where a label finds no place of its own, all are laid again in another order. */
+const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy): Wires => {
+  const cables = drawCables(input, ground, last.cables, by);
+  const marks = drawMarks(input, ground, cables, last.marks);
+  const labels = drawLabels(input, ground, cables, marks, last);
+  return { cables, marks, labels, isMakeshift: by === undefined ? last.isMakeshift : by !== others[0] };
+};
+
+/**
+ * The cables with their labels; where a label finds no place of its own, all are laid again in another order. That
+ * is makeshift: the pins of a plug make contact one after the other, and the letters of a cable that is half in want
+ * more room than it will once it is in. So as soon as they all find room as they would be laid at once, they lie so.
+ */
 const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires => {
   let best = layWires(input, ground, before);
-  let least =
-    input.isTypefaceThere && best.cables !== before.cables ? poorLabels(best.cables, best.labels) : 0;
+  if (!input.isTypefaceThere || best.cables === before.cables) return best;
+  if (before.isMakeshift) {
+    const plain = layWires(input, ground, noWires);
+    if (poorLabels(plain.cables, plain.labels) === 0) return plain;
+  }
+  let least = poorLabels(best.cables, best.labels);
   for (const by of others) {
     if (least === 0) break;
-    const other = layWires(input, ground, { cables: [], marks: [], labels: new Map() }, by);
+    const other = layWires(input, ground, noWires, by);
     const poor = poorLabels(other.cables, other.labels);
     if (poor < least) [best, least] = [other, poor];
   }
@@ -90,12 +103,7 @@ export const drawPlan = (input: PlanInput, last?: PlanDrawing): PlanDrawing => {
       input.mmPx,
       (station) => plateText(station, input).size,
     );
-  const wires = {
-    cables: before?.cables ?? [],
-    marks: before?.marks ?? [],
-    labels: before?.labels ?? new Map<string, Label>(),
-  };
-  const { cables, marks, labels } = drawWires(input, ground, wires);
+  const { cables, marks, labels, isMakeshift } = drawWires(input, ground, before ?? noWires);
   const isSame = before?.cables === cables && before.labels === labels && before.marks === marks;
   return {
     groundMark,
@@ -105,6 +113,7 @@ export const drawPlan = (input: PlanInput, last?: PlanDrawing): PlanDrawing => {
     cables,
     marks,
     labels,
+    isMakeshift,
     rooms: isSame ? before.rooms : drawRoomNames(input, ground, cables, [...labels.values(), ...marks]),
   };
 };

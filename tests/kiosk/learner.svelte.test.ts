@@ -125,11 +125,20 @@ describe("choosing a task", () => {
 describe("a newcomer", () => {
   it("finds the task to start with marked, and reads what it asks before choosing it", async () => {
     const { screen } = await showBench({ view: sampleView("scenarios") });
-    await expect.element(screen.getByTestId("scenario-first-spur")).toHaveTextContent("Start here");
+    await expect.element(screen.getByTestId("key-start-here")).toHaveTextContent("Start here");
+    const card = byId("scenario-first-spur").closest("li");
+    expect(card?.contains(byId("key-start-here"))).toBe(true);
+    expect(card?.textContent).toContain("one spur");
     expect(document.body.textContent?.match(/Start here/g)).toHaveLength(1);
     await screen.getByTestId("scenario-first-spur").click();
     const task = sampleView("wire").attempt?.scenario.task.en ?? "";
     await expect.element(screen.getByTestId("screen-scenarios")).toHaveTextContent(task.replace(/\s+/g, " "));
+  });
+
+  it("begins the first task with one touch, in practice", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("scenarios") });
+    await screen.getByTestId("key-start-here").click();
+    expect(sent).toEqual([{ name: "start-attempt", command: { scenario: "first-spur", mode: "practice" } }]);
   });
 
   it("is asked before somebody's work that waits for a check is ended", async () => {

@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
-import { drawPlan } from "../../../kiosk/plan/draw-plan.ts";
+import { drawPlan, type PlanDrawing } from "../../../kiosk/plan/draw-plan.ts";
 import type { PlanInput } from "../../../kiosk/plan/plan-input.ts";
 import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
 import { workshopFace } from "../faces.ts";
 import { answerViews } from "./answer-views.ts";
 import { english } from "./english.ts";
 import { fontWidth } from "./font-width.ts";
+import { planComplaints } from "./plan-complaints.ts";
 import { planStages } from "./plan-stages.ts";
 
 const [small] = planStages;
@@ -79,4 +80,24 @@ describe("the drawing of the plan", () => {
     expect(ground.plates.map(({ id }) => id)).toContain("socket-6");
     expect(cables).toHaveLength(sunRoom.cables.length + 1);
   });
+});
+
+describe("a plan wired by hand, one pin of each plug after the other", () => {
+  const models = answerViews().filter(({ answer }) => answer === "model 1");
+
+  it.each(models)(
+    "$scenario ends without a fault, and laid anew only where it would be at once",
+    ({ attempt }) => {
+      let drawing: PlanDrawing | undefined;
+      for (const [i, cable] of attempt.cables.entries())
+        for (const coreCount of cable.conductors.keys()) {
+          const halfIn = { ...cable, conductors: cable.conductors.slice(0, coreCount + 1) };
+          const cables = [...attempt.cables.slice(0, i), halfIn];
+          drawing = drawPlan(inputOf({ ...attempt, cables }), drawing);
+        }
+      if (!drawing) throw new Error("nothing was wired");
+      expect(planComplaints(drawing, attempt)).toEqual([]);
+      expect(drawing.isMakeshift).toBe(drawPlan(inputOf(attempt)).isMakeshift);
+    },
+  );
 });
