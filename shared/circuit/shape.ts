@@ -101,7 +101,7 @@ function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link
 
 function linkOf(group: readonly RunEnds[], local: (node: NodeId) => number): Link {
   const [first] = group as [RunEnds];
-  const carried = new Set(group.flatMap((end) => [...end.classes]));
+  const carried = group.length === 1 ? first.classes : new Set(group.flatMap((end) => [...end.classes]));
   const missing: MissingCore[] = first.cable.missing.filter((core) => !carried.has(core.class));
   const ratings = group.map(({ cable }) => cable.ratingA);
   const stated = ratings.filter((ratingA) => ratingA !== undefined);
