@@ -1,3 +1,4 @@
+import type { ContactId } from "../../shared/board/ids.ts";
 import type { BenchLink } from "./bench-link.ts";
 import type { BenchScreen } from "./bench-screen.ts";
 
@@ -129,6 +130,29 @@ export const everyScreen = async (
   await look("face, a contact");
   await bench.get("key-close-card").tap();
   await bench.get("key-face").tap();
+
+  await bench.get("step-test").tap();
+  await bench.get("screen-test").waitFor();
+  await bench.get("meter-dial-low-ohms").tap();
+  await look("test, the meter");
+  await link.does("meter-act", { what: "probe", probe: "red", at: "socket-2.front.L" as ContactId });
+  await bench.get("meter-tab-way").tap();
+  await look("test, the circuit");
+  await bench.get("meter-energise").tap();
+  await bench.get("refusal").waitFor();
+  await look("test, not switched on");
+  await bench.get("meter-tab-meter").tap();
+  await bench.get("meter-dial-insulation").tap();
+  await link.does("meter-act", { what: "probe", probe: "black", at: "socket-2.front.E" as ContactId });
+  await bench.get("meter-press").tap();
+  await look("test, insulation");
+  await bench.get("meter-write").tap();
+  await bench.get("meter-over").tap();
+  await look("test, a reading is written down");
+  await bench.get("meter-pass").tap();
+  await bench.get("meter-tab-record").tap();
+  await bench.get("meter-expected-ring-step-1-L").tap();
+  await look("test, the record");
 
   await bench.get("step-hand-in").tap();
   await bench.get("requirement-0").waitFor();

@@ -45,6 +45,10 @@ export async function run(): Promise<number> {
     for (const cable of ring) await wire(cable);
     await wire(rightSpur);
     await take("wire");
+    await bench.get("step-test").tap();
+    await bench.get("meter-dial-low-ohms").tap();
+    await take("test");
+    await bench.get("step-wire").tap();
     await bench.get("key-face").tap();
     await bench.get("station-way-2").waitFor();
     await take("board");

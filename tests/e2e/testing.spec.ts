@@ -159,6 +159,8 @@ for (const { name, ...viewport } of panels)
       for (const text of recorded) expect(text).toContain("simulated");
     });
 
+    // What is told apart does not hang on the panel.
+    if (name !== panels[0].name) return;
     test("a reading at the wrong points is told apart from one written down wrongly", async ({ page }) => {
       const bench = new BenchScreen(page);
       const screen = await atTest(bench, link, running.address);
