@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { userEvent } from "vitest/browser";
 import { cableId, entryId, stationId } from "../../shared/board/ids.ts";
+import { taskLines } from "../../shared/text/task-lines.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import { workshopFace } from "./faces.ts";
 import { byId, panels, showBench } from "./show-bench.ts";
@@ -132,7 +133,11 @@ describe("a newcomer", () => {
     expect(document.body.textContent?.match(/Start here/g)).toHaveLength(1);
     await screen.getByTestId("scenario-first-spur").click();
     const task = sampleView("wire").attempt?.scenario.task.en ?? "";
-    await expect.element(screen.getByTestId("screen-scenarios")).toHaveTextContent(task.replace(/\s+/g, " "));
+    const { opening, asks } = taskLines(task);
+    await expect.element(screen.getByTestId("screen-scenarios")).toHaveTextContent(opening);
+    // The number of each ask is that of its place in the list.
+    const listed = [...document.querySelectorAll<HTMLLIElement>("ol > li")];
+    expect(listed.map(({ value, textContent }) => ({ number: value, text: textContent }))).toEqual(asks);
   });
 
   it("begins the first task with one touch, in practice", async () => {
