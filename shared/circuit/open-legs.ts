@@ -29,12 +29,16 @@ export function openRingOf(model: CircuitModel, zone: Zone): OpenRing {
   if (ratingA < ringLimits.leastDeviceA) return none;
   const unknown = lacking.filter(({ depth }) => depth === 1);
   if (unknown.length > 0 && legs.length + unknown.length > 1) return { is: "unsized", branches: unknown };
-  // With two legs of several points, one of a single point is the spur from the way that it would be on a ring.
-  const fed = legs.filter(({ pointCount }) => pointCount > 0);
+  // With two legs of several points, one of a single point is the spur from the way that it would be on a ring. A leg
+  // that ends in a box with nothing beyond was on its way back.
+  const fed = legs.filter((leg) => leg.pointCount > 0 || endsInBox(model, zone, leg));
   const long = fed.filter(({ pointCount }) => pointCount > 1);
   const meant = long.length > 1 ? long : fed;
   return { is: "legs", branches: meant.length > 1 ? meant : [] };
 }
+
+const endsInBox = (model: CircuitModel, zone: Zone, leg: Branch): boolean =>
+  farEnds(zone, [leg]).some((id) => model.stations.get(id)?.kind === "junction-box");
 
 const wantsRing = (model: CircuitModel, zone: Zone): boolean =>
   (model.wiring.wants ?? []).some(

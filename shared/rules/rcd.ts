@@ -1,6 +1,7 @@
 import type { StationId } from "../board/ids.ts";
 import { defaults } from "../circuit/defaults.ts";
 import type { CableModel, Circuit, CircuitModel } from "../circuit/model.ts";
+import { nearestWay } from "../circuit/nearest-way.ts";
 import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import { rcdLimits } from "../trade/rcd-limits.ts";
 import type { Source } from "../trade/source.ts";
@@ -46,12 +47,18 @@ export const rcd: Rule = {
       const rcdMa = model.stations.get(way)?.settings?.rcdMa ?? defaults.rcdMa;
       return rcdMa > 0 && rcdMa <= rcdLimits.mostRatedMa;
     };
-    // Where ways meet, what hangs on which of them is not known: the one without may feed nothing that asks for it.
-    const maybeCovered = new Set(
-      model.meetings.filter(({ ways }) => ways.some(isCovered)).flatMap(({ ways }) => ways),
+    const asks = (id: StationId): boolean =>
+      isOutlet(model, id) || isInBathroom(model, id) || isLightingPoint(model, id);
+    // Where ways meet, what hangs on which of them is not known: the one without may feed nothing that asks for it, and
+    // where none has one it is said once.
+    const heldBack = new Set(
+      model.meetings.flatMap(({ ways }) => {
+        const told = ways.some(isCovered) ? undefined : nearestWay(model, ways, asks);
+        return ways.filter((way) => way !== told);
+      }),
     );
     return model.circuits.flatMap((circuit): (Evidence | Missing)[] =>
-      isCovered(circuit.way) || maybeCovered.has(circuit.way) || !circuit.isUsed
+      isCovered(circuit.way) || heldBack.has(circuit.way) || !circuit.isUsed
         ? []
         : gravest(model, circuit, isTt ? "-tt" : ""),
     );

@@ -139,6 +139,42 @@ describe("a 30 mA RCD", () => {
     expect(said(rcd, wiring)).toEqual(gives);
   });
 
+  // What hangs on which way is not known until they are parted: the way that is told lacks it apart, too.
+  describe.each([
+    { where: "on the first way", outlets: "way-1", others: "way-2" },
+    { where: "on the second way", outlets: "way-2", others: "way-1" },
+  ])("on none of two ways that meet, socket outlets $where", ({ outlets, others }) => {
+    const settings = {
+      "way-1": { rcdMa: 0 },
+      "way-2": { rcdMa: 0 },
+      "heater-1": { appliance: "water-heater" as const },
+    };
+    const apart = [
+      `${outlets}.a socket-1.a 4`,
+      "socket-1.b socket-2.a 4",
+      `${others}.a isolator-1.a 4`,
+      "isolator-1.c heater-1.a 4",
+    ];
+
+    it.each([
+      { what: "apart", joint: [] },
+      { what: "joined at the outlets' end", joint: ["socket-2.b isolator-1.b 4"] },
+      { what: "joined from way to way", joint: ["way-1.b way-2.b 4"] },
+    ])("is asked for once: $what", ({ joint }) => {
+      expect(said(rcd, wire([...apart, ...joint], { settings }))).toEqual([`fix socket-outlets ${outlets}`]);
+    });
+  });
+
+  it("is asked for once where two ways with socket outlets meet", () => {
+    const lines = ["way-1.a socket-1.a 4", "way-2.a socket-2.a 4", "socket-1.b socket-2.b 4"];
+    const settings = { "way-1": { rcdMa: 0 }, "way-2": { rcdMa: 0 } };
+    expect(said(rcd, wire(lines.slice(0, 2), { settings }))).toEqual([
+      "fix socket-outlets way-1",
+      "fix socket-outlets way-2",
+    ]);
+    expect(said(rcd, wire(lines, { settings }))).toEqual(["fix socket-outlets way-1"]);
+  });
+
   it("is not asked for a cooker cable buried 50 mm deep", () => {
     const wiring = wire(cooker, way(0));
     wiring.cables = wiring.cables.map((cable) => ({ ...cable, depthMm: 50 }));

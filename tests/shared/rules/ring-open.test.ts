@@ -99,8 +99,34 @@ describe("a ring", () => {
       gives: [],
     },
     {
-      title: "is not made two legs by a cable that feeds nothing",
+      title: "is open where one of its legs ends in a box with nothing beyond",
       lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a", "way-1.b box-1.a"],
+      gives: ["fix open way-1"],
+    },
+    {
+      title: "is open where a leg ends in the second of two boxes",
+      lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a", "way-1.b box-1.a", "box-1.b box-2.a"],
+      gives: ["fix open way-1"],
+    },
+    {
+      title: "is not made of one leg that ends in a box",
+      lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a", "socket-2.b box-1.a"],
+      gives: [],
+    },
+    {
+      title: "is not made of a leg that is large enough and one that ends in a box",
+      lines: ["way-1.a socket-1.a 4", "socket-1.b socket-2.a 4", "way-1.b box-1.a"],
+      gives: [],
+    },
+    {
+      title: "is not made two legs by a cable that ends in a box on a device that no ring has",
+      lines: ["way-1.a socket-1.a 1.5", "socket-1.b socket-2.a 1.5", "way-1.b box-1.a 1.5"],
+      extras: { settings: { "way-1": { deviceRatingA: 20 } } },
+      gives: [],
+    },
+    {
+      title: "is not made two legs by a cable to an isolator that feeds nothing",
+      lines: ["way-1.a socket-1.a", "socket-1.b socket-2.a", "way-1.b isolator-1.a"],
       gives: [],
     },
   ]);
