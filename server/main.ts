@@ -29,7 +29,7 @@ async function main(): Promise<void> {
   }
   await opened.readScenarios();
   server.bench.core.publish();
-  if (!isClosing) opened.startLogCheck(() => server.bench.core.health.markDamaged());
+  if (!isClosing) opened.startProvingLog(() => server.bench.core.health.markDamaged());
 }
 
 main().catch((error: unknown) => {

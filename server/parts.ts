@@ -19,7 +19,7 @@ import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { openRecords } from "./open-records.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { holdFolder } from "./store/hold-folder.ts";
-import { LogCheckInSlices } from "./store/log-check-in-slices.ts";
+import { LogProver } from "./store/log-prover.ts";
 import { StoreError } from "./store/store-error.ts";
 
 /** What was opened, and what closes it again in reverse. */
@@ -30,7 +30,7 @@ export interface OpenedParts {
   /** Reads the scenarios, once the server listens. */
   readScenarios: () => Promise<void>;
   /** Starts the check of the log after that; calls back where a record is not as it was written. */
-  startLogCheck: (damaged: () => void) => void;
+  startProvingLog: (damaged: () => void) => void;
   close: () => void;
 }
 
@@ -92,7 +92,7 @@ function checkpointWhenIdle({ log }: Records): void {
 }
 
 /** Only a simulated board can be broken on purpose, and only at a contact it has. */
-function checkFaults({ faults, lines }: Environment, board: BoardDescription): void {
+function refuseStrayFaults({ faults, lines }: Environment, board: BoardDescription): void {
   if (faults.length > 0 && lines === "gpio")
     throw new EnvironmentError("SPURWISE_FAULTS: only the simulated board can be broken on purpose");
   const contacts = new Set(contactsOf(board));
@@ -108,12 +108,12 @@ function checkFaults({ faults, lines }: Environment, board: BoardDescription): v
  */
 export function openParts(environment: Environment, note: (sentence: string) => void): OpenedParts {
   const { board, bytes } = readBoardFile(boardPath(environment.board));
-  checkFaults(environment, board);
+  refuseStrayFaults(environment, board);
   const data = dataFolder(environment.data);
   mkdirSync(data, { recursive: true });
   const letGo = holdFolder(data);
   const opened = openHeldRecords(logFile(data), note, letGo);
-  const check = new LogCheckInSlices(opened.reading, note);
+  const prover = new LogProver(opened.reading, note);
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({
@@ -132,7 +132,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const logState = (): Health["log"] => {
     try {
       const eventCount = opened.records.logReader.eventCount();
-      return opened.isBesideDamaged ? { state: "damaged", eventCount } : { ...check.state, eventCount };
+      return opened.isBesideDamaged ? { state: "damaged", eventCount } : { ...prover.state, eventCount };
     } catch (error) {
       if (!(error instanceof StoreError)) throw error;
       return { state: "damaged", eventCount: 0 };
@@ -165,10 +165,10 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     },
     ready: () => watchdog.ready(),
     readScenarios: () => scenarios.read(() => isClosed),
-    startLogCheck: (damaged) => check.start(damaged),
+    startProvingLog: (damaged) => prover.start(damaged),
     close: () => {
       isClosed = true;
-      check.stop();
+      prover.stop();
       clearInterval(idle);
       opened.records.log.checkpoint();
       opened.reading.close();

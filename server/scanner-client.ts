@@ -2,7 +2,8 @@ import type { ScannerChannel, StartScanner } from "./board/scanner-channel.ts";
 import type { BoardListener, BoardOpening, BoardPort, BoardRequest } from "./board/scanner-port.ts";
 import type { Timers } from "./clock/clock.ts";
 import type { FromScanner, LinesKind, SimulatedFault } from "../hardware/scan/scanner-messages.ts";
-import { done, refuse, type Refusal } from "./refusal.ts";
+import { done, refuse } from "./refusal.ts";
+import type { Reply } from "../shared/protocol/reply.ts";
 
 export interface ScannerClientOptions {
   start: StartScanner;
@@ -17,8 +18,6 @@ export interface ScannerClientOptions {
   /** Says what happens to the child, for the log of the program. */
   note: (sentence: string) => void;
 }
-
-type Answer = { ok: true } | Refusal;
 
 const firstRetryMs = 500;
 const longestRetryMs = 5000;
@@ -40,7 +39,7 @@ const refusalOf = {
  */
 export class ScannerClient implements BoardPort {
   readonly #options: ScannerClientOptions;
-  readonly #waiting = new Map<number, { request: BoardRequest; resolve: (answer: Answer) => void }>();
+  readonly #waiting = new Map<number, { request: BoardRequest; resolve: (answer: Reply) => void }>();
   #child: ScannerChannel | undefined;
   #listener: BoardListener | undefined;
   #opening: (() => BoardOpening) | undefined;
@@ -60,7 +59,7 @@ export class ScannerClient implements BoardPort {
     this.#start();
   }
 
-  request(request: BoardRequest): Promise<Answer> {
+  request(request: BoardRequest): Promise<Reply> {
     const child = this.#child;
     if (!child?.isOpen) return Promise.resolve(refuse("no-board"));
     this.#requestCount += 1;
@@ -157,7 +156,7 @@ export class ScannerClient implements BoardPort {
     this.#answer(request, done);
   }
 
-  #answer(request: number, answer: Answer): void {
+  #answer(request: number, answer: Reply): void {
     this.#waiting.get(request)?.resolve(answer);
     this.#waiting.delete(request);
   }

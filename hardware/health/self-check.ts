@@ -2,7 +2,7 @@ import { allLines, type LineIndex } from "../lines/line-index.ts";
 import type { LineHealth } from "../lines/line-model.ts";
 import { patternOf, type Scan } from "../scan/patterns.ts";
 
-export interface SelfCheck {
+export interface SelfCheckResult {
   health: LineHealth[];
   /** Sets of lines that read as one though the board is empty: their outputs are tied, or a lead is still in. */
   tied: LineIndex[][];
@@ -12,7 +12,7 @@ export interface SelfCheck {
  * Pulls every line of an empty board alone and looks who answers. Slow and sure: one pattern a line. `progress`
  * is told how many lines are done.
  */
-export function* selfCheck(lineCount: number, progress: (doneCount: number) => void): Scan<SelfCheck> {
+export function* selfCheck(lineCount: number, progress: (doneCount: number) => void): Scan<SelfCheckResult> {
   const health = new Array<LineHealth>(lineCount).fill("healthy");
   const lines = allLines(lineCount);
   const [first = [] as never, ...rest] = lines.map((line) => patternOf(lineCount, [line]));

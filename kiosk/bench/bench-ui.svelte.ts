@@ -34,7 +34,8 @@ export type Card =
 /** What waits for its other end: a station, an entry or a contact. */
 export type Armed =
   { kind: "station"; id: StationId } | { kind: "entry"; id: EntryId } | { kind: "contact"; id: ContactId };
-export type Sheet = "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found" | "check";
+export type Sheet =
+  "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found" | "health";
 
 /**
  * What the person at the screen has in hand: which card is open, which end of a cable waits for the other. All

@@ -1,16 +1,12 @@
 import { io, type Socket } from "socket.io-client";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import {
-  type Answer,
-  benchNamespace,
-  type FromBench,
-  type ToBench,
-} from "../../shared/protocol/socket-events.ts";
+import { benchNamespace, type FromBench, type ToBench } from "../../shared/protocol/socket-events.ts";
 import { followView } from "./follow-view.ts";
-import type { Send } from "./send.ts";
+import type { NoReply, Send } from "./send.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
-const answerWithinMs = 5_000;
-const noAnswer: Answer = { ok: false, code: "link", facts: {} };
+const replyWithinMs = 5_000;
+const noReply: NoReply = { ok: false, code: "link", facts: {} };
 
 interface Ears {
   onView: (view: BenchView) => void;
@@ -27,15 +23,15 @@ export const openLink = ({ onView, onLost }: Ears): { send: Send; close: () => v
   socket.on("disconnect", onLost);
   socket.on("connect_error", onLost);
   const send: Send = async (name, command) => {
-    if (!socket.connected) return noAnswer;
+    if (!socket.connected) return noReply;
     try {
       // The map of events is generic over the name; the library's types cannot follow it.
-      const emit = socket.timeout(answerWithinMs) as unknown as {
-        emitWithAck: (event: string, body: unknown) => Promise<Answer>;
+      const emit = socket.timeout(replyWithinMs) as unknown as {
+        emitWithAck: (event: string, body: unknown) => Promise<Reply>;
       };
       return await emit.emitWithAck(name, command);
     } catch {
-      return noAnswer;
+      return noReply;
     }
   };
   return { send, close: () => socket.close() };

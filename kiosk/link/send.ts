@@ -1,5 +1,12 @@
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
-import type { Answer } from "../../shared/protocol/socket-events.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
-/** Sends a command to the server and gives its answer. Never throws: a lost link is an answer too. */
-export type Send = <Name extends ActName>(name: Name, command: ActMessage<Name>) => Promise<Answer>;
+/** No reply came: the link to the server is lost. */
+export interface NoReply {
+  ok: false;
+  code: "link";
+  facts: Record<string, never>;
+}
+
+/** Sends a command to the server and gives its reply. Never throws: a lost link is told as well. */
+export type Send = <Name extends ActName>(name: Name, command: ActMessage<Name>) => Promise<Reply | NoReply>;

@@ -1,4 +1,4 @@
-import { boardCheckEn } from "./board-check-en.ts";
+import { boardHealthEn } from "./board-health-en.ts";
 import { meterEn } from "./meter-en.ts";
 
 /**
@@ -88,7 +88,7 @@ export const en = {
   "key.next": "Next",
   "key.choose": "Choose",
   "key.change": "Change",
-  "key.self-check": "Check the board",
+  "key.board-health": "Board health",
 
   // Sign in
   "sign-in.badge": "Badge code",
@@ -472,9 +472,9 @@ export const en = {
   "fault.codes-differ": "The two plugs of a lead tell different sizes: {where}. Take another lead.",
   "fault.noisy-board": "The board cannot be read: its readings jump about. Call the technician.",
   "fault.no-board": "No mock board is plugged in. Call the technician.",
-  "self-check.running": "Checking the board: {done} of {total}",
+  "self-check.running": "Self-check of the board: {done} of {total}",
 
-  ...boardCheckEn,
+  ...boardHealthEn,
   ...meterEn,
 
   // Refusals

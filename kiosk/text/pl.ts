@@ -1,4 +1,4 @@
-import { boardCheckPl } from "./board-check-pl.ts";
+import { boardHealthPl } from "./board-health-pl.ts";
 import { meterPl } from "./meter-pl.ts";
 import type { TextKey } from "./en.ts";
 
@@ -82,7 +82,7 @@ export const pl: Record<TextKey, string> = {
   "key.next": "Dalej",
   "key.choose": "Wybierz",
   "key.change": "Zmień",
-  "key.self-check": "Sprawdź tablicę",
+  "key.board-health": "Stan tablicy",
 
   "sign-in.badge": "Kod karty",
   "sign-in.badge-short": "Karta",
@@ -453,8 +453,8 @@ export const pl: Record<TextKey, string> = {
   "fault.codes-differ": "Dwie wtyczki przewodu podają różne przekroje: {where}. Weź inny przewód.",
   "fault.noisy-board": "Nie da się odczytać tablicy: odczyty skaczą. Zawołaj technika.",
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
-  "self-check.running": "Sprawdzanie tablicy: {done} z {total}",
-  ...boardCheckPl,
+  "self-check.running": "Samokontrola tablicy: {done} z {total}",
+  ...boardHealthPl,
   ...meterPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",

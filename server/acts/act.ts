@@ -5,11 +5,11 @@ import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { type WorkState, workStates } from "../attempt/work-state.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
-import { refuse, type Refusal } from "../refusal.ts";
+import { refuse } from "../refusal.ts";
 import type { Actor, ActorKind } from "./actor.ts";
 import type { Situation } from "./situation.ts";
+import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 
-export type ActAnswer = { ok: true } | Refusal;
 export type Decision = { ok: true; events: AttemptEvent[] } | Refusal;
 
 /** What an act works with: the bench, who sends it, and the attempt on the bench where it is theirs. */
@@ -40,7 +40,7 @@ interface Rules<Name extends ActName> {
 export type Act<Name extends ActName> = Rules<Name> &
   (
     | { decides: (situation: Situation, message: ActMessage<Name>) => Decision }
-    | { does: (doing: Doing, message: ActMessage<Name>) => ActAnswer | Promise<ActAnswer> }
+    | { does: (doing: Doing, message: ActMessage<Name>) => Reply | Promise<Reply> }
   );
 
 /** Whatever the state of the work. */
@@ -52,6 +52,6 @@ export const events = (...made: AttemptEvent[]): Decision => ({ ok: true, events
 
 /** Does something with the actor's own attempt. */
 export const onOwnRun =
-  <Message>(does: (core: BenchCore, run: AttemptRun, message: Message) => ActAnswer | Promise<ActAnswer>) =>
-  ({ core, run }: Doing, message: Message): ActAnswer | Promise<ActAnswer> =>
+  <Message>(does: (core: BenchCore, run: AttemptRun, message: Message) => Reply | Promise<Reply>) =>
+  ({ core, run }: Doing, message: Message): Reply | Promise<Reply> =>
     run ? does(core, run, message) : refuse("no-attempt");

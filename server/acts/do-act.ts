@@ -5,10 +5,11 @@ import { workStateOf } from "../attempt/work-state.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
 import { done, refuse } from "../refusal.ts";
-import type { Act, ActAnswer, Decision } from "./act.ts";
+import type { Act, Decision } from "./act.ts";
 import { type Actor, authorOf } from "./actor.ts";
 import { refusalByTable } from "./refusal-by-table.ts";
 import { situationOf } from "./situation.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 /**
  * Does an act for whoever sends it, or says why not: what the table does not allow is refused before the act's own
@@ -21,7 +22,7 @@ export async function doAct<Name extends ActName>(
   act: Act<Name>,
   message: ActMessage<Name>,
   actor: Actor,
-): Promise<ActAnswer> {
+): Promise<Reply> {
   const run = ownRun(core, actor);
   const standing = {
     actor: actor.kind,
@@ -37,7 +38,7 @@ export async function doAct<Name extends ActName>(
 }
 
 /** Puts what was decided on record; a setting can be taken back. */
-function record(core: BenchCore, run: AttemptRun, decision: Decision, actor: Actor): ActAnswer {
+function record(core: BenchCore, run: AttemptRun, decision: Decision, actor: Actor): Reply {
   if (!decision.ok) return decision;
   const before = run.state.declared;
   run.record(decision.events, authorOf(actor));

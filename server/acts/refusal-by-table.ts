@@ -1,8 +1,9 @@
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import { refusalInState, type WorkState } from "../attempt/work-state.ts";
-import { refuse, type Refusal } from "../refusal.ts";
+import { refuse } from "../refusal.ts";
 import type { Act } from "./act.ts";
 import type { ActorKind } from "./actor.ts";
+import type { Refusal } from "../../shared/protocol/reply.ts";
 
 /** What an act is held against before its own code runs. */
 export interface Standing {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { startSelfCheck } from "../bench/board-check.ts";
+import { startSelfCheck } from "../bench/board-health.ts";
 import { type Act, always } from "./act.ts";
 import { anybodyAtBench } from "./actor.ts";
 

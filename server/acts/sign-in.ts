@@ -2,8 +2,9 @@ import { z } from "zod";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Person } from "../bench/session.ts";
-import { done, refuse, type Refusal } from "../refusal.ts";
+import { done, refuse } from "../refusal.ts";
 import { type Act, always } from "./act.ts";
+import type { Refusal } from "../../shared/protocol/reply.ts";
 
 const schema = z.discriminatedUnion("by", [
   z.strictObject({ by: z.literal("name"), learner: z.string().min(1).max(64) }),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { endRun } from "../bench/end-run.ts";
-import { endChecks } from "../bench/board-check.ts";
+import { endHealthTools } from "../bench/board-health.ts";
 import { done } from "../refusal.ts";
 import { type Act, always } from "./act.ts";
 
@@ -23,7 +23,7 @@ export const signOut: Act<"sign-out"> = {
   does: ({ core, actor, run }) => {
     if (actor.kind === "guest" && run) endRun(core, "left");
     core.session.signOut();
-    endChecks(core);
+    endHealthTools(core);
     core.work.forgetUndos();
     return done;
   },

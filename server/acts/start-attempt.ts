@@ -6,14 +6,15 @@ import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import { reduce } from "../attempt/reduce.ts";
-import { done, refuse, type Refusal } from "../refusal.ts";
+import { done, refuse } from "../refusal.ts";
 import { pluggedOf } from "../../shared/wiring/plugged.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Person } from "../bench/session.ts";
-import { endChecks } from "../bench/board-check.ts";
+import { endHealthTools } from "../bench/board-health.ts";
 import { endRun } from "../bench/end-run.ts";
 import type { Act } from "./act.ts";
 import { workers } from "./actor.ts";
+import type { Refusal } from "../../shared/protocol/reply.ts";
 
 const schema = z.strictObject({
   scenario: z.string().min(1).max(64),
@@ -108,6 +109,6 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
     undefined,
   );
   core.work.begin(state && core.runOf(kit, state));
-  endChecks(core);
+  endHealthTools(core);
   return done;
 }

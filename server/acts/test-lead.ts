@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { entryIdSchema } from "../../shared/board/ids.schema.ts";
-import { testLead as showLead } from "../bench/board-check.ts";
+import { testLead as showLead } from "../bench/board-health.ts";
 import { type Act, always } from "./act.ts";
 import { anybodyAtBench } from "./actor.ts";
 

@@ -86,9 +86,9 @@ export function resultOf(
 ): NonNullable<PlanView["questions"][number]["result"]> | undefined {
   const answer = given.at(-1);
   if (answer === undefined) return undefined;
-  const result = item.check(answer, answers);
+  const result = item.mark(answer, answers);
   if (result.isRight) return result;
-  const wrongCount = new Set(given.filter((one) => !item.check(one, answers).isRight)).size;
+  const wrongCount = new Set(given.filter((one) => !item.mark(one, answers).isRight)).size;
   const { nudge, relation } = item.help(answer, answers);
   if (wrongCount === 1) return { isRight: false, reason: nudge };
   // The relation that a rule has for this answer says more than the general one.

@@ -15,6 +15,6 @@ export interface PlanItem {
   station?: StationId;
   choices?: number[];
   /** `reason` tells the answer; `relation` is what speaks against this one without telling it. */
-  check: (answer: number, answers: Answers) => { isRight: boolean; reason: Said; relation?: Said };
+  mark: (answer: number, answers: Answers) => { isRight: boolean; reason: Said; relation?: Said };
   help: PlanHelp;
 }

@@ -62,7 +62,7 @@ function currentItem(task: PlanTask): PlanItem | undefined {
   const facts = { designCurrentA: roundedA(designA) };
   return {
     question: "designCurrentA",
-    check: (answer) => result(isNear(answer, designA), "plan.reason.designCurrentA", facts),
+    mark: (answer) => result(isNear(answer, designA), "plan.reason.designCurrentA", facts),
     help: currentHelp(task),
   };
 }
@@ -74,7 +74,7 @@ function deviceItem(task: PlanTask): PlanItem | undefined {
   return {
     question: "deviceRatingA",
     choices: devicesA,
-    check: (answer) => {
+    mark: (answer) => {
       const isRight = answer >= designA && task.sizesFor(answer).length > 0;
       return result(isRight, "plan.reason.deviceRatingA", { designCurrentA, deviceRatingA: nextDeviceA });
     },
@@ -86,7 +86,7 @@ function tabulatedItem(task: PlanTask): PlanItem | undefined {
   if (task.isExisting || task.tabulatedFor(task.nextDeviceA) === undefined) return undefined;
   return {
     question: "tabulatedCurrentA",
-    check: (answer, answers) => {
+    mark: (answer, answers) => {
       const rightA = task.tabulatedFor(deviceOf(task, answers)) ?? Number.NaN;
       const facts = { tabulatedCurrentA: roundedA(rightA) };
       return result(isNear(answer, rightA), "plan.reason.tabulatedCurrentA", facts);
@@ -100,7 +100,7 @@ function sizeItem(task: PlanTask): PlanItem | undefined {
   return {
     question: "csaMm2",
     choices: task.sizesMm2,
-    check: (answer, answers) => {
+    mark: (answer, answers) => {
       const device = deviceOf(task, answers);
       const right =
         task.sizesFor(device).length > 0 ? task.sizesFor(device) : task.sizesFor(task.nextDeviceA);
@@ -127,14 +127,14 @@ const fuseItems = ({ fuses }: PlanTask): PlanItem[] =>
         question,
         station: fuse.station,
         choices: fuse.choicesA,
-        check: (answer) => checkFuse(fuse, answer),
+        mark: (answer) => markFuse(fuse, answer),
         help: fuseHelp(fuse),
       },
     ];
   });
 
 /** What speaks against a fuse is what the rules say: the load behind it, the cable behind it, or what it is for. */
-function checkFuse({ usualA, against }: FuseTask, answerA: number): ReturnType<PlanItem["check"]> {
+function markFuse({ usualA, against }: FuseTask, answerA: number): ReturnType<PlanItem["mark"]> {
   const found = against(answerA);
   const facts = { fuseRatingA: usualA };
   if (!found)

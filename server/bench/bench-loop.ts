@@ -5,7 +5,7 @@ import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
 import { leadsOfPlugged } from "../board/leads-of-cables.ts";
 import type { BenchCore } from "./bench-core.ts";
 import type { NoBoard } from "./board-now.ts";
-import { endChecks, noteLead, testLeadAgain } from "./board-check.ts";
+import { endHealthTools, noteLead, testLeadAgain } from "./board-health.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
 import { type Plugged, pluggedOf } from "../../shared/wiring/plugged.ts";
 
@@ -68,7 +68,7 @@ export class BenchLoop implements BoardListener {
   lost(why: NoBoard): void {
     this.#core.board.lose(why);
     this.#sayWhy(why);
-    endChecks(this.#core);
+    endHealthTools(this.#core);
     this.#core.publish();
   }
 

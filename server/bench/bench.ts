@@ -1,7 +1,6 @@
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import { byBench } from "../../shared/protocol/author.ts";
 import { rulePackText } from "../../shared/rules/rule-pack-text.ts";
-import type { ActAnswer } from "../acts/act.ts";
 import type { ActorSession } from "../acts/actor.ts";
 import { acts } from "../acts/acts.ts";
 import { doAct } from "../acts/do-act.ts";
@@ -12,6 +11,7 @@ import { giveVerdict } from "./give-verdict.ts";
 import { attemptOnBench } from "./resume-attempt.ts";
 import { refuse } from "../refusal.ts";
 import { StoreError } from "../store/store-error.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 /** One bench: takes acts one after another, each answered when what it changed is durable. */
 export class Bench {
@@ -46,11 +46,7 @@ export class Bench {
   }
 
   /** Answers an act whose form has been checked. A refused one has changed nothing. */
-  handle<Name extends ActName>(
-    name: Name,
-    message: ActMessage<Name>,
-    session: ActorSession,
-  ): Promise<ActAnswer> {
+  handle<Name extends ActName>(name: Name, message: ActMessage<Name>, session: ActorSession): Promise<Reply> {
     const answer = this.#queue.then(() => this.#answer(name, message, session));
     this.#queue = answer;
     return answer;
@@ -68,7 +64,7 @@ export class Bench {
     name: Name,
     message: ActMessage<Name>,
     session: ActorSession,
-  ): Promise<ActAnswer> {
+  ): Promise<Reply> {
     try {
       const answer = await doAct(this.core, acts[name], message, session.actor);
       if (answer.ok) this.core.publish();

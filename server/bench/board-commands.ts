@@ -13,13 +13,12 @@ import {
   leadsOfDrawnCable,
   leadsOfSpecs,
 } from "../board/leads-of-cables.ts";
-import { done, refuse, type Refusal } from "../refusal.ts";
+import { done, refuse } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
-
-type Answer = { ok: true } | Refusal;
+import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 
 /** Asks something of the board. What was in before can be had again by undo. */
-async function bringAbout(core: BenchCore, request: BoardRequest): Promise<Answer> {
+async function bringAbout(core: BenchCore, request: BoardRequest): Promise<Reply> {
   const before = core.board.leads;
   const answer = await core.parts.port.request(request);
   if (!isDeepStrictEqual(core.board.leads, before)) core.work.addUndo({ kind: "leads", before });
@@ -36,7 +35,7 @@ export async function plug(
   core: BenchCore,
   _run: AttemptRun,
   { contactA, contactB }: ActMessage<"plug">,
-): Promise<Answer> {
+): Promise<Reply> {
   const refused = onlySimulated(core);
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
@@ -52,7 +51,7 @@ export async function plugCable(
   core: BenchCore,
   run: AttemptRun,
   { entryA, entryB, csaMm2 }: ActMessage<"plug-cable">,
-): Promise<Answer> {
+): Promise<Reply> {
   const { board } = core.parts;
   const refused = onlySimulated(core);
   if (refused) return refused;
@@ -96,7 +95,7 @@ const maySetUp = ({ state }: AttemptRun): Refusal | undefined =>
   state.entered.includes("wire") ? mayWire(state) : undefined;
 
 /** Pulls one lead, every lead of a cable, or all. */
-export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage<"pull">): Promise<Answer> {
+export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage<"pull">): Promise<Reply> {
   const refused = (command.what === "all" ? maySetUp(run) : undefined) ?? onlySimulated(core);
   if (refused) return refused;
   if (command.what === "all") return bringAbout(core, { type: "pull", what: "all" });
@@ -120,7 +119,7 @@ function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
 }
 
 /** Plugs what was found there, and pulls what does not belong to it. */
-export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Answer> {
+export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Reply> {
   const refused = maySetUp(run) ?? onlySimulated(core);
   if (refused) return refused;
   const { board } = core.parts;
@@ -129,7 +128,7 @@ export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<An
 }
 
 /** Takes the last plug, pull or setting back. */
-export async function undo(core: BenchCore, run: AttemptRun): Promise<Answer> {
+export async function undo(core: BenchCore, run: AttemptRun): Promise<Reply> {
   const last = core.work.undos.at(-1);
   if (!last) return refuse("nothing-to-undo");
   if (last.kind === "setting") {

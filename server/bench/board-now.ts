@@ -14,7 +14,7 @@ export type BoardStatus =
   | ({ state: "no-board" } & NoBoard)
   | { state: "ready"; hasCodes: boolean; hasProbes: boolean };
 
-export interface SelfCheck {
+export interface SelfCheckProgress {
   doneCount: number;
   totalCount: number;
   isDone: boolean;
@@ -35,7 +35,7 @@ export class BoardNow {
   /** States before this one cannot show what hands did last; none can until an opened board has been sensed. */
   #firstTrueRevision = Infinity;
   #wasOpen = false;
-  #selfCheck: SelfCheck | undefined;
+  #selfCheck: SelfCheckProgress | undefined;
   #selfCheckBegun: () => void = () => undefined;
   #found: readonly BoardFault[] = [];
   #walk: Walk | undefined;
@@ -75,7 +75,7 @@ export class BoardNow {
     return this.#sensed?.isSettled === true && this.#sensed.revision >= this.#firstTrueRevision;
   }
 
-  get selfCheck(): SelfCheck | undefined {
+  get selfCheck(): SelfCheckProgress | undefined {
     return this.#selfCheck;
   }
 
@@ -153,7 +153,7 @@ export class BoardNow {
   }
 
   /** What was checked is over. A self-check that still goes on is not. */
-  endChecks(): void {
+  endHealthTools(): void {
     if (this.#selfCheck?.isDone) this.#selfCheck = undefined;
     this.#found = [];
     this.#walk = undefined;

@@ -2,7 +2,7 @@ import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import type { ContactId, EntryId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
-import type { Refusal } from "../refusal.ts";
+import type { Refusal } from "../../shared/protocol/reply.ts";
 
 /** What the server may ask of the board while it runs. Those that move something are for the simulated board. */
 export type BoardRequest =

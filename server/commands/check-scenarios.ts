@@ -2,8 +2,8 @@ import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
 import { problemLine } from "../../shared/reading/problem.ts";
 import { judge } from "../../shared/rules/judge.ts";
-import { checkAnswers, type Judge } from "../../shared/scenario/check-answers.ts";
-import { checkAsks } from "../../shared/scenario/check-asks.ts";
+import { answerMisses, type Judge } from "../../shared/scenario/answer-misses.ts";
+import { askProblems } from "../../shared/scenario/ask-problems.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { readScenario } from "../../shared/scenario/read-scenario.ts";
 import { jsonFilesIn, readFileWith } from "../files/read-file-with.ts";
@@ -49,11 +49,11 @@ export function checkScenarioFiles(
         ...boards.map((board) => `  ${board.id} lacks ${JSON.stringify(lacking(scenario, board))}`),
       );
     const misses = [
-      ...(fitting.length > 0 ? checkAsks(scenario, judgeBy, fitting) : []).map(
+      ...(fitting.length > 0 ? askProblems(scenario, judgeBy, fitting) : []).map(
         ({ field, message, remedy }) => `${file}: ${field}: ${message}. ${remedy}`,
       ),
       ...fitting.flatMap((board) =>
-        checkAnswers(scenario, judgeBy, board).map(
+        answerMisses(scenario, judgeBy, board).map(
           ({ field, form, expected, actual }) =>
             `${file}: ${field}: expected ${expected}; found ${actual} (${form}, ${board.id})`,
         ),

@@ -37,13 +37,13 @@ function faultOf(database: Connection, file: string): string | undefined {
   const damage = readThrough(database, () => database.pragma("quick_check(1)", { simple: true }));
   if (damage !== "ok")
     return `The log file is damaged: ${String(damage)}. It was left as it is; restore a back-up.`;
-  const check = verifyLog(database);
-  if (!check.isSound)
-    return `The log was changed. First bad record: ${check.firstBadRecord}: ${check.reason}.`;
+  const proof = verifyLog(database);
+  if (!proof.isSound)
+    return `The log was changed. First bad record: ${proof.firstBadRecord}: ${proof.reason}.`;
   const anchor = readAnchor(file);
   const fault = anchor && anchorFault(database, anchor);
   if (fault) return `The log is not what was written: ${fault}. Restore a back-up.`;
-  say(`The log is sound: ${check.rowCount} records and ${check.documentCount} documents, none changed.`);
+  say(`The log is sound: ${proof.rowCount} records and ${proof.documentCount} documents, none changed.`);
   return undefined;
 }
 

@@ -7,7 +7,7 @@ import { schemaFault } from "./schema-fault.ts";
 import { toStoreError } from "./store-error.ts";
 
 /** What a check of the log came to. `firstBadRecord` names the first record that is not as it was written. */
-export type LogCheck =
+export type LogProof =
   | { isSound: true; rowCount: number; documentCount: number }
   | { isSound: false; rowCount: number; firstBadRecord: string; reason: string };
 
@@ -28,10 +28,10 @@ const nameOf = (benchId: unknown, boot: unknown, sequence: unknown): string =>
  * order, the hash before and its own; then that no record is missing at the end, and every document against
  * its hash. Yields after each slice of `sliceRowCount` records, so that a caller can do other work between.
  */
-export function* logCheck(database: Connection, sliceRowCount: number): Generator<number, LogCheck> {
+export function* proveLog(database: Connection, sliceRowCount: number): Generator<number, LogProof> {
   const at: Progress = { rowCount: 0, name: undefined };
   try {
-    return yield* checkedRows(database, sliceRowCount, at);
+    return yield* provedRows(database, sliceRowCount, at);
   } catch (error) {
     // A page that cannot be read ends the walk; what was found until then is said.
     const { facts } = toStoreError(error, database.name);
@@ -50,14 +50,10 @@ interface Progress {
   name: string | undefined;
 }
 
-function* checkedRows(
-  database: Connection,
-  sliceRowCount: number,
-  at: Progress,
-): Generator<number, LogCheck> {
+function* provedRows(database: Connection, sliceRowCount: number, at: Progress): Generator<number, LogProof> {
   let chain: Chain | undefined;
   let rowCount = 0;
-  const bad = (firstBadRecord: string, reason: string): LogCheck => ({
+  const bad = (firstBadRecord: string, reason: string): LogProof => ({
     isSound: false,
     rowCount,
     firstBadRecord,
@@ -68,7 +64,7 @@ function* checkedRows(
   );
   const documentOf = database.prepare<[Uint8Array]>("SELECT 1 FROM document WHERE hash = ?");
   const hasDocument = (hash: string): boolean => documentOf.get(Buffer.from(hash, "hex")) !== undefined;
-  const endIsWrong = (ended: Chain): LogCheck | undefined => {
+  const endIsWrong = (ended: Chain): LogProof | undefined => {
     const end = endOf.get(ended.benchId);
     if (end?.row_count === ended.rowCount && isSame(end.hash, ended.hash)) return undefined;
     return bad(
@@ -167,10 +163,10 @@ function* recordsInSlices(database: Connection, sliceRowCount: number): Generato
  * Checks a whole log in one go. Finds any edit of any record, removed and re-ordered ones included. It proves
  * that nothing was changed by accident or by somebody who did not make the chain anew; no more.
  */
-export function verifyLog(database: Connection): LogCheck {
-  const check = logCheck(database, 1000);
+export function verifyLog(database: Connection): LogProof {
+  const proof = proveLog(database, 1000);
   for (;;) {
-    const step = check.next();
+    const step = proof.next();
     if (step.done) return step.value;
   }
 }

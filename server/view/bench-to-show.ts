@@ -3,7 +3,7 @@ import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
 import type { BenchToShow } from "./to-show.ts";
-import { boardCheckView } from "./board-check-view.ts";
+import { boardHealthView } from "./board-health-view.ts";
 
 /** What is wrong around the work, each trouble once. */
 function banners(core: BenchCore): Banner[] {
@@ -55,7 +55,7 @@ export function benchToShow(core: BenchCore, face: BoardFace, cards: ScenarioCar
   const { undos, isAsked } = work;
   const { sensed, isSettled, selfCheck } = board;
   const run = ownRun(core, core.session.actor);
-  const boardCheck = boardCheckView(core);
+  const boardHealth = boardHealthView(core);
   return {
     bench: {
       revision: core.revision,
@@ -71,7 +71,7 @@ export function benchToShow(core: BenchCore, face: BoardFace, cards: ScenarioCar
       scenarios: cards,
       board: face,
       ...(selfCheck ? { selfCheck } : {}),
-      ...(boardCheck ? { boardCheck } : {}),
+      ...(boardHealth ? { boardHealth } : {}),
     },
     isAssessing: work.isAssessed,
     attempt: run

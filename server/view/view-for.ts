@@ -21,8 +21,8 @@ export function viewFor(audience: Audience, { bench, isAssessing, attempt }: Ben
 }
 
 /** What the tools tell of leads would tell of the wiring; whether the board is well does not. */
-function withoutLeads({ boardCheck, ...bench }: BenchToShow["bench"]): BenchToShow["bench"] {
-  if (!boardCheck) return bench;
-  const { selfCheck, faults } = boardCheck;
-  return { ...bench, boardCheck: { ...(selfCheck ? { selfCheck } : {}), faults } };
+function withoutLeads({ boardHealth, ...bench }: BenchToShow["bench"]): BenchToShow["bench"] {
+  if (!boardHealth) return bench;
+  const { selfCheck, faults } = boardHealth;
+  return { ...bench, boardHealth: { ...(selfCheck ? { selfCheck } : {}), faults } };
 }

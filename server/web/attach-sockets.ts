@@ -7,17 +7,13 @@ import type { ActorSession } from "../acts/actor.ts";
 import { acts } from "../acts/acts.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { fieldName } from "../../shared/reading/problem.ts";
-import {
-  type Answer,
-  benchNamespace,
-  type FromBench,
-  type ToBench,
-} from "../../shared/protocol/socket-events.ts";
+import { benchNamespace, type FromBench, type ToBench } from "../../shared/protocol/socket-events.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
 import type { Audience } from "../view/view-for.ts";
 import { isOwnOrigin } from "./origin.ts";
 import { RateBucket } from "./rate-bucket.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 export interface SocketParts {
   http: HttpServer;
@@ -30,7 +26,7 @@ export interface SocketParts {
   /** Calls back whenever there is something new to show. */
   onPublish: (listener: () => void) => void;
   /** Does an act whose form has been checked. */
-  handle: (name: ActName, message: never, session: ActorSession) => Promise<Answer>;
+  handle: (name: ActName, message: never, session: ActorSession) => Promise<Reply>;
 }
 
 /** Whoever stands behind a socket, and what they may see. */
@@ -117,8 +113,8 @@ function serve({ socket, session }: Screen, parts: SocketParts): void {
   const bucket = new RateBucket(burst, perSecond, () => parts.clock.monotonicMs());
   socket.onAny((name: unknown, ...rest: unknown[]) => {
     const reply = rest.at(-1);
-    const answer = (given: Answer): void => {
-      if (typeof reply === "function") (reply as (given: Answer) => void)(given);
+    const answer = (given: Reply): void => {
+      if (typeof reply === "function") (reply as (given: Reply) => void)(given);
     };
     if (!bucket.take()) return answer(refuse("too-fast"));
     if (!isAct(name)) return answer(refuse("bad-message", { where: String(name), what: "no such act" }));

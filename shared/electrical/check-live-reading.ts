@@ -5,7 +5,7 @@ import { rcdTimes } from "../trade/rcd-times.ts";
 import { simulatedLive } from "../trade/simulated-live.ts";
 import { supply } from "../trade/supply.ts";
 import { circuitDevice } from "./circuit-device.ts";
-import { checkMeasuredLoop, isTouchVoltageSafe } from "./fault-loop.ts";
+import { measuredLoopLimit, isTouchVoltageSafe } from "./fault-loop.ts";
 import { zoneTreeOf } from "./zone-tree.ts";
 
 /** The live tests of a circuit, in their order. */
@@ -47,7 +47,7 @@ export function liveLimit(model: CircuitModel, way: StationId, test: LiveTest): 
     const mostOhm = Math.floor(50_000 / device.rcdMa);
     return { by: "touch", rcdMa: device.rcdMa, mostOhm };
   }
-  const { limitOhm: coldLimitOhm } = checkMeasuredLoop(0, device);
+  const { limitOhm: coldLimitOhm } = measuredLoopLimit(0, device);
   if (coldLimitOhm === undefined) return undefined;
   const factor = supply.measuredZsFactor;
   return { by: "zs", limitOhm: coldLimitOhm / factor, factor, coldLimitOhm };

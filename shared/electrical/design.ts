@@ -14,7 +14,7 @@ import { ringLimits } from "../trade/ring-limits.ts";
 import { supply } from "../trade/supply.ts";
 import { voltageDropMvPerAM } from "../trade/voltage-drop.ts";
 import { adiabaticCurrentA, faultEnergy, leastCsaMm2 } from "./adiabatic.ts";
-import { checkLoop, isTouchVoltageSafe } from "./fault-loop.ts";
+import { loopLimit, isTouchVoltageSafe } from "./fault-loop.ts";
 
 export interface DesignInput {
   shape: "ring" | "radial";
@@ -141,7 +141,7 @@ function sizeRow(
   const dropV = (dropMv * effectiveM * currentA) / 1000;
   const r2Ohm = (r2 * effectiveM) / 1000;
   const zsOhm = input.zeOhm + (input.isTt ? (input.electrodeOhm ?? 0) : 0) + (r1 * effectiveM) / 1000 + r2Ohm;
-  const loop = checkLoop(zsOhm, {
+  const loop = loopLimit(zsOhm, {
     device: input.device,
     ratingA: sheet.deviceA,
     disconnectionS: disconnectionTimeS(input.isTt, sheet.deviceA, input.hasSocketOutlets),

@@ -9,7 +9,7 @@ export interface LoopDevice {
   disconnectionS: number;
 }
 
-export interface LoopCheck {
+export interface LoopLimit {
   limitOhm: number | undefined;
   isInTime: boolean;
 }
@@ -21,14 +21,14 @@ export interface LoopCheck {
 export const loopOhm = (zeOhm: number, r1PlusR2HotOhm: number): number => zeOhm + r1PlusR2HotOhm;
 
 /** Whether the overcurrent device alone is off in time: Zs <= Cmin U0 / Ia (BS 7671:2018 411.4.4, tables 41.2 to 41.4). */
-export function checkLoop(zsOhm: number, { device, ratingA, disconnectionS }: LoopDevice): LoopCheck {
+export function loopLimit(zsOhm: number, { device, ratingA, disconnectionS }: LoopDevice): LoopLimit {
   const limitOhm = maximumZsOhm(device, ratingA, disconnectionS);
   return { limitOhm, isInTime: limitOhm !== undefined && zsOhm <= limitOhm };
 }
 
 /** A measured, cold Zs is compared with 0.8 of the limit; it is not corrected for temperature as well. */
-export function checkMeasuredLoop(measuredZsOhm: number, loop: LoopDevice): LoopCheck {
-  const { limitOhm } = checkLoop(measuredZsOhm, loop);
+export function measuredLoopLimit(measuredZsOhm: number, loop: LoopDevice): LoopLimit {
+  const { limitOhm } = loopLimit(measuredZsOhm, loop);
   const coldOhm = limitOhm === undefined ? undefined : supply.measuredZsFactor * limitOhm;
   return { limitOhm: coldOhm, isInTime: coldOhm !== undefined && measuredZsOhm <= coldOhm };
 }

@@ -6,7 +6,7 @@ import type { LoadRunInput } from "./load-run-input.ts";
 import { ringEndsAt } from "./meter.ts";
 import { followCourse } from "./run-course.ts";
 import { type RunFacts, runFacts } from "./run-facts.ts";
-import { checkRunLimits } from "./run-limits.ts";
+import { assertRunLimits } from "./run-limits.ts";
 import { runDevices } from "./run-world.ts";
 import type { WiringSolution } from "./wiring-network.ts";
 
@@ -55,7 +55,7 @@ export interface LoadRun {
  * every run ends and no temperature is beyond it. Throws `RunLimitsError`.
  */
 export function runLoads(input: LoadRunInput): LoadRun {
-  checkRunLimits(input);
+  assertRunLimits(input);
   const { wiring, built, durationS, stepS } = input;
   const devices = runDevices(built);
   const cables = runCables(built, wiring.cables);

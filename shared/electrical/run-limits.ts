@@ -11,7 +11,7 @@ export class RunLimitsError extends Error {
 }
 
 /** Throws `RunLimitsError` where a duration, a step, a time of the programme or a power is outside what a run may have. */
-export function checkRunLimits(run: {
+export function assertRunLimits(run: {
   durationS: number;
   stepS: number;
   programme: readonly { atS: number }[];

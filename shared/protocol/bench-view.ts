@@ -221,7 +221,7 @@ export interface AttemptView {
 }
 
 /** What the tools for the health of the board have found. */
-export interface BoardCheckView {
+export interface BoardHealthView {
   /** As in `BenchView.selfCheck`. */
   selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };
   /** Contacts and test faces that a probe has touched, the one touched last at the end. */
@@ -258,5 +258,5 @@ export interface BenchView {
   attempt: AttemptView | null;
   selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };
   /** There once a tool was used or a fault is known. While assessed work is open it tells nothing of the wiring. */
-  boardCheck?: BoardCheckView;
+  boardHealth?: BoardHealthView;
 }

@@ -80,7 +80,7 @@ export const planReasonKeys = {
   "plan.reason.fuse-larger": ["fuseRatingA"],
 } as const;
 
-/** `Answer.code` of a refused command. A refused command has changed nothing. */
+/** `Refusal.code` of a refused command. A refused command has changed nothing. */
 export const refusalCodes = {
   "bad-message": ["where", "what"],
   "too-fast": [],

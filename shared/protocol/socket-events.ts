@@ -1,9 +1,7 @@
 import type { ViewChange } from "./view-change.ts";
-import type { BenchView, Fact } from "./bench-view.ts";
+import type { BenchView } from "./bench-view.ts";
 import type { ActMessage, ActName } from "./acts.ts";
-
-/** The answer to an act: done, or refused with a code of the kiosk's catalogue and what goes in its gaps. */
-export type Answer = { ok: true } | { ok: false; code: string; facts: Record<string, Fact> };
+import type { Reply } from "./reply.ts";
 
 /** Where a bench screen finds its views; each audience has a namespace of its own. */
 export const benchNamespace = "/bench";
@@ -16,7 +14,7 @@ export interface ToBench {
 
 /** From a bench screen to the server: one event an act, each answered. */
 export type FromBench = {
-  [Name in ActName]: (message: ActMessage<Name>, answer: (answer: Answer) => void) => void;
+  [Name in ActName]: (message: ActMessage<Name>, answer: (answer: Reply) => void) => void;
 };
 
 /** What the health address answers. */

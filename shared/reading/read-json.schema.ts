@@ -39,7 +39,7 @@ export function readWith<T>(
   schema: z.ZodType<T>,
   input: unknown,
   fileName: string,
-  check: (value: T) => FieldProblem[] = () => [],
+  problemsOf: (value: T) => FieldProblem[] = () => [],
 ): Read<T> {
   const unusable = (problems: FieldProblem[]): Read<T> => ({
     ok: false,
@@ -64,6 +64,6 @@ export function readWith<T>(
   const parsed = parseSafely(schema, value);
   // One more than is said, so that it shows that there are more.
   if (!parsed.success) return unusable(schemaProblems(schema, value, parsed.issues.slice(0, saidCount + 1)));
-  const problems = check(parsed.data);
+  const problems = problemsOf(parsed.data);
   return problems.length > 0 ? unusable(problems) : { ok: true, value: parsed.data };
 }

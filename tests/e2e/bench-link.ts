@@ -2,7 +2,8 @@ import { io, type Socket } from "socket.io-client";
 import { followView } from "../../kiosk/link/follow-view.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
-import { type Answer, benchNamespace } from "../../shared/protocol/socket-events.ts";
+import { benchNamespace } from "../../shared/protocol/socket-events.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 /** A second screen at the same bench, without a page: brings about quickly what a check is not about. */
 export class BenchLink {
@@ -29,7 +30,7 @@ export class BenchLink {
    * @throws where the bench refuses it.
    */
   async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
-    const answer = (await this.#socket.emitWithAck(name, command)) as Answer;
+    const answer = (await this.#socket.emitWithAck(name, command)) as Reply;
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
 

@@ -47,7 +47,7 @@ export const screensInTrouble = async (bench: BenchScreen, look: Look): Promise<
     await look("hand in, bad lines", link);
     await bench.leaveTask();
     await bench.get("key-menu").tap();
-    await bench.get("key-self-check").tap();
+    await bench.get("key-board-health").tap();
     await look("board check", link);
     await bench.get("key-start-self-check").tap();
     await bench.get("self-check-result").waitFor();

@@ -5,7 +5,7 @@ import "../../kiosk/bench/bench.css";
 import { bringLanguage } from "../../kiosk/text/words.svelte.ts";
 import type { Send } from "../../kiosk/link/send.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import type { Answer } from "../../shared/protocol/socket-events.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 export const panels = [
   { panel: "7-inch", width: 800, height: 480 },
@@ -24,7 +24,7 @@ interface Options {
   isLost?: boolean;
   lengthen?: (text: string) => string;
   idleMs?: number;
-  answer?: Answer;
+  answer?: Reply;
 }
 
 // Taken before a check may put a clock of its own in its place.

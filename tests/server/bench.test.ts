@@ -86,7 +86,7 @@ describe("a view", () => {
   });
 });
 
-describe("the check of the board", () => {
+describe("the self-check of the board", () => {
   it("runs on an empty board only, says how far it is, and is gone when the next one starts to work", async () => {
     const bench = await new TestBench().start();
     const seen: unknown[] = [];

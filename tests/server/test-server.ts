@@ -3,9 +3,10 @@ import { onTestFinished } from "vitest";
 import { followView } from "../../kiosk/link/follow-view.ts";
 import { createServer, type SpurwiseServer } from "../../server/create-server.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import { type Answer, benchNamespace } from "../../shared/protocol/socket-events.ts";
+import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { soon } from "./board/board-double.ts";
 import { TestBench, type TestBenchOptions } from "./test-bench.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 export interface TestServer {
   bench: TestBench;
@@ -70,7 +71,7 @@ export class Screen {
   }
 
   /** Sends anything under any name and gives what is answered. */
-  send(name: string, message: unknown): Promise<Answer> {
+  send(name: string, message: unknown): Promise<Reply> {
     return new Promise((resolve) => this.socket.emit(name, message, resolve));
   }
 

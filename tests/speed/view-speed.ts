@@ -1,10 +1,10 @@
 import { io } from "socket.io-client";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
-import type { Answer } from "../../shared/protocol/socket-events.ts";
 import { seeded } from "../seeded.ts";
 import { startBench } from "../e2e/bench-process.ts";
 import { fullBoard } from "./judge-speed.ts";
 import type { SpeedLine } from "./speed-line.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 const largestBytes = 6000;
 
@@ -13,7 +13,7 @@ export const lines = async (): Promise<SpeedLine[]> => {
   const bench = await startBench({ board: "workshop" });
   const socket = io(`${bench.address}${benchNamespace}`, { transports: ["websocket"] });
   const does = async (name: string, message: object): Promise<void> => {
-    const answer = (await socket.emitWithAck(name, message)) as Answer;
+    const answer = (await socket.emitWithAck(name, message)) as Reply;
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code}`);
   };
   try {

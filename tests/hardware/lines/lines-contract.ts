@@ -1,7 +1,7 @@
 import { afterEach, describe, expect, it } from "vitest";
 import type { Lines } from "../../../hardware/lines/lines.ts";
 
-type Answer<T> = T | Promise<T>;
+type Awaitable<T> = T | Promise<T>;
 
 /**
  * A board under test: its maker's lines, and hands to work on the copper behind them. The hands may take their
@@ -10,15 +10,15 @@ type Answer<T> = T | Promise<T>;
 export interface LinesBench {
   lines: Lines;
   /** Joins two lines by a lead. */
-  join: (lineA: number, lineB: number) => Answer<void>;
+  join: (lineA: number, lineB: number) => Awaitable<void>;
   /** Takes that lead out. */
-  part: (lineA: number, lineB: number) => Answer<void>;
+  part: (lineA: number, lineB: number) => Awaitable<void>;
   /** Straps code contact `codeIndex` to 0 V (true) or opens it. Left out on boards without codes. */
-  setCode?: (codeIndex: number, isStrapped: boolean) => Answer<void>;
+  setCode?: (codeIndex: number, isStrapped: boolean) => Awaitable<void>;
   /** The lines whose output pulls at this moment, as the board itself sees it. */
-  pulledLines: () => Answer<number[]>;
+  pulledLines: () => Awaitable<number[]>;
   /** Takes the bench down after each test. */
-  tearDown?: () => Answer<void>;
+  tearDown?: () => Awaitable<void>;
 }
 
 const pattern = (lines: Lines, pulled: readonly number[]): Uint8Array => {
@@ -41,7 +41,7 @@ const range = (count: number): number[] => Array.from({ length: count }, (_, ind
  * The promises that every maker of Lines keeps; each maker's test file calls this once. `make` is called for
  * every test and gives a board with no lead in it and at least eight lines.
  */
-export function linesContract(name: string, make: () => Answer<LinesBench>): void {
+export function linesContract(name: string, make: () => Awaitable<LinesBench>): void {
   describe(`${name} keeps the promises of lines`, () => {
     let bench: LinesBench | undefined;
     const open = async (): Promise<LinesBench> => (bench = await make());

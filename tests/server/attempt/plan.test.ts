@@ -15,7 +15,7 @@ function kitOf(task: string) {
 
 function check(task: string, question: PlanQuestion, answer: number, answers = {}) {
   const item = planSheetOf(kitOf(task)).questions.find((one) => one.question === question);
-  return item?.check(answer, { ...answers, [question]: answer });
+  return item?.mark(answer, { ...answers, [question]: answer });
 }
 
 describe("the design worksheet", () => {
@@ -244,7 +244,7 @@ describe("the design worksheet", () => {
       const fuses = questions.filter(({ station }) => station !== undefined);
       expect(fuses).toHaveLength(toChoose.filter((key) => key === "fuseRatingA").length);
       const [model] = kit.scenario.modelAnswers;
-      for (const { station, check: held } of fuses) {
+      for (const { station, mark: held } of fuses) {
         const fuseA = station && model?.settings?.[station]?.fuseRatingA;
         expect(held(fuseA ?? Number.NaN, {})).toMatchObject({ isRight: true });
       }

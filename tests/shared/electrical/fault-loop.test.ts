@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { adiabaticCurrentA, faultEnergy, leastCsaMm2 } from "../../../shared/electrical/adiabatic.ts";
 import {
-  checkLoop,
-  checkMeasuredLoop,
+  loopLimit,
+  measuredLoopLimit,
   isTouchVoltageSafe,
   loopOhm,
 } from "../../../shared/electrical/fault-loop.ts";
@@ -31,24 +31,24 @@ describe("the fault loop", () => {
   ] as const)(
     "of $zsOhm ohm behind $device $ratingA A is in time: $isInTime",
     ({ isInTime, zsOhm, ...device }) => {
-      expect(checkLoop(zsOhm, { ...device, disconnectionS: 0.4 }).isInTime).toBe(isInTime);
+      expect(loopLimit(zsOhm, { ...device, disconnectionS: 0.4 }).isInTime).toBe(isInTime);
     },
   );
 
   it("of a fuse may be larger where 5 s are allowed", () => {
     // BS 7671 Tables 41.2 and 41.4, BS 3036 30 A: 1.04 ohm for 0.4 s, 2.51 ohm for 5 s (from memory).
-    expect(checkLoop(2, { device: "BS 3036", ratingA: 30, disconnectionS: 0.4 }).isInTime).toBe(false);
-    expect(checkLoop(2, { device: "BS 3036", ratingA: 30, disconnectionS: 5 }).isInTime).toBe(true);
+    expect(loopLimit(2, { device: "BS 3036", ratingA: 30, disconnectionS: 0.4 }).isInTime).toBe(false);
+    expect(loopLimit(2, { device: "BS 3036", ratingA: 30, disconnectionS: 5 }).isInTime).toBe(true);
   });
 
   it("measured cold is held to 0.8 of the limit: B32 1.10 ohm, B6 5.82 ohm", () => {
     // On-Site Guide Appendix B: 1.37 -> 1.10, 7.28 -> 5.82.
-    expect(checkMeasuredLoop(1.1, { device: "B", ratingA: 32, disconnectionS: 0.4 }).limitOhm).toBeCloseTo(
+    expect(measuredLoopLimit(1.1, { device: "B", ratingA: 32, disconnectionS: 0.4 }).limitOhm).toBeCloseTo(
       1.1,
       2,
     );
-    expect(checkMeasuredLoop(5.82, { device: "B", ratingA: 6, disconnectionS: 0.4 }).isInTime).toBe(true);
-    expect(checkMeasuredLoop(5.83, { device: "B", ratingA: 6, disconnectionS: 0.4 }).isInTime).toBe(false);
+    expect(measuredLoopLimit(5.82, { device: "B", ratingA: 6, disconnectionS: 0.4 }).isInTime).toBe(true);
+    expect(measuredLoopLimit(5.83, { device: "B", ratingA: 6, disconnectionS: 0.4 }).isInTime).toBe(false);
   });
 
   it("with an electrode is safe up to 1667 ohm at 30 mA, and never without an RCD", () => {

@@ -53,16 +53,16 @@ describe("what a self-check finds", () => {
     bench.port.breaks("socket-1.a.L" as ContactId, "stuck-low");
     bench.port.lines!.tieOutputs(lineOf("socket-2.a.L"), lineOf("socket-3.a.L"));
     await checked(bench);
-    expect(bench.view().boardCheck).toEqual({
+    expect(bench.view().boardHealth).toEqual({
       selfCheck: { doneCount: 24, totalCount: 24, isDone: true },
       faults: [stuck, tied],
     });
     bench.port.breaks("socket-1.a.L" as ContactId, null);
     bench.port.lines!.untieOutputs();
     await checked(bench);
-    expect(bench.view().boardCheck?.faults).toEqual([]);
+    expect(bench.view().boardHealth?.faults).toEqual([]);
     await bench.isWiring();
-    expect(bench.view().boardCheck).toBeUndefined();
+    expect(bench.view().boardHealth).toBeUndefined();
   });
 
   it("on a real board may be outputs that are tied: what reads as joined there is left to the scanner", async () => {
@@ -70,7 +70,7 @@ describe("what a self-check finds", () => {
     bench.port.lines!.tieOutputs(lineOf("socket-2.a.L"), lineOf("socket-3.a.L"));
     bench.atRest();
     await checked(bench);
-    expect(bench.view().boardCheck?.faults).toEqual([tied]);
+    expect(bench.view().boardHealth?.faults).toEqual([tied]);
   });
 });
 
@@ -79,13 +79,13 @@ describe("a walk along the board", () => {
     const board = boardWithProbes();
     const bench = await new TestBench({ parts: { board } }).start();
     await bench.does("walk-test", { isOn: true });
-    expect(bench.view().boardCheck?.walk).toEqual({ isOn: true, touched: [], leftCount: 24 });
+    expect(bench.view().boardHealth?.walk).toEqual({ isOn: true, touched: [], leftCount: 24 });
     for (const contact of ["way-1.a.L", "way-1.a.N", "way-1.a.L"] as ContactId[]) {
       bench.port.touches(contact);
       bench.port.touches(null);
     }
     await bench.does("walk-test", { isOn: false });
-    expect(bench.view().boardCheck?.walk).toEqual({
+    expect(bench.view().boardHealth?.walk).toEqual({
       isOn: false,
       touched: ["way-1.a.N", "way-1.a.L"],
       leftCount: 22,
@@ -98,11 +98,11 @@ describe("a walk along the board", () => {
     const bench = await new TestBench({ parts: { board: boardWithProbes() } }).start();
     await bench.does("walk-test", { isOn: true });
     await bench.isWiring();
-    expect(bench.view().boardCheck).toBeUndefined();
+    expect(bench.view().boardHealth).toBeUndefined();
     expect(bench.port.requests.at(-1)).toEqual({ type: "walk-test", on: false });
     await bench.does("walk-test", { isOn: true });
     await bench.port.dies();
-    expect(bench.view().boardCheck).toBeUndefined();
+    expect(bench.view().boardHealth).toBeUndefined();
     expect(await bench.refusal("walk-test", { isOn: true })).toBe("no-board");
   });
 
@@ -132,7 +132,7 @@ describe("the lead tester", () => {
     await bench.cable(wayA, socketA, 2.5);
     await bench.does("test-lead", { entryA: wayA, entryB: socketA });
     bench.atRest();
-    expect(bench.view().boardCheck?.lead).toEqual({
+    expect(bench.view().boardHealth?.lead).toEqual({
       entryA: wayA,
       entryB: socketA,
       joined: ["E", "L", "N"].map((role) => [`way-1.a.${role}`, `socket-1.a.${role}`]),
@@ -144,7 +144,7 @@ describe("the lead tester", () => {
     });
     bench.port.byHand({ out: [lead(wayA, socketA, "E")] });
     bench.atRest();
-    expect(bench.view().boardCheck?.lead?.open).toEqual(["way-1.a.E", "socket-1.a.E"]);
+    expect(bench.view().boardHealth?.lead?.open).toEqual(["way-1.a.E", "socket-1.a.E"]);
   });
 
   it("refuses an entry that is not on the board, and one with itself", async () => {
@@ -175,15 +175,15 @@ describe("while assessed work is open", () => {
       [],
     );
     bench.port.breaks("socket-2.a.L" as ContactId, "stuck-low");
-    expect(bench.view().boardCheck).toEqual({ faults: [stuckAt("socket-2.a.L")] });
+    expect(bench.view().boardHealth).toEqual({ faults: [stuckAt("socket-2.a.L")] });
   });
 
   it("a lead tested a moment before is not shown", async () => {
     const bench = await new TestBench().start();
     await bench.does("test-lead", { entryA: wayA, entryB: socketA });
-    expect(bench.view().boardCheck?.lead).toBeDefined();
+    expect(bench.view().boardHealth?.lead).toBeDefined();
     await bench.isWiring("assessed");
-    expect(JSON.stringify(bench.view())).not.toContain("boardCheck");
+    expect(JSON.stringify(bench.view())).not.toContain("boardHealth");
   });
 });
 
@@ -214,7 +214,7 @@ describe("with the scanner's own process", () => {
     const screen = await benchOf("workshop");
     await screen.does("self-check");
     const done = await screen.sees(({ selfCheck }) => selfCheck?.isDone === true);
-    expect(done.boardCheck).toEqual({
+    expect(done.boardHealth).toEqual({
       selfCheck: { doneCount: 206, totalCount: 206, isDone: true },
       faults: [],
     });
@@ -226,15 +226,15 @@ describe("with the scanner's own process", () => {
     });
     await screen.does("self-check");
     const done = await screen.sees(({ selfCheck }) => selfCheck?.isDone === true);
-    expect(done.boardCheck?.faults).toEqual([stuck]);
+    expect(done.boardHealth?.faults).toEqual([stuck]);
   });
 
   it("a probe on the board is told, and a lead with an open core with the code of its plug", async () => {
     const screen = await benchOf("workshop-coded");
     await screen.does("walk-test", { isOn: true });
     await screen.does("probe", { probe: "red", at: "socket-1.front.L" });
-    const touched = await screen.sees(({ boardCheck }) => boardCheck?.walk?.touched.length === 1);
-    expect(touched.boardCheck?.walk).toEqual({ isOn: true, touched: ["socket-1.front.L"], leftCount: 203 });
+    const touched = await screen.sees(({ boardHealth }) => boardHealth?.walk?.touched.length === 1);
+    expect(touched.boardHealth?.walk).toEqual({ isOn: true, touched: ["socket-1.front.L"], leftCount: 203 });
     await screen.does("probe", { probe: "red", at: null });
 
     await screen.does("sign-in", { by: "guest" });
@@ -244,14 +244,14 @@ describe("with the scanner's own process", () => {
     await screen.does("plug-cable", { entryA: wayA, entryB: socketA, csaMm2: 2.5 });
     await screen.sees(({ attempt }) => attempt?.cables[0]?.csaMm2 === 2.5);
     await screen.does("test-lead", { entryA: wayA, entryB: socketA });
-    const whole = await screen.sees(({ boardCheck }) => boardCheck?.lead?.joined.length === 3);
-    expect(whole.boardCheck?.lead?.codes).toEqual([
+    const whole = await screen.sees(({ boardHealth }) => boardHealth?.lead?.joined.length === 3);
+    expect(whole.boardHealth?.lead?.codes).toEqual([
       { entry: wayA, code: 3, csaMm2: 2.5 },
       { entry: socketA, code: 3, csaMm2: 2.5 },
     ]);
     await screen.does("pull", { what: "lead", contactA: "way-1.a.E", contactB: "socket-1.a.E" });
-    const open = await screen.sees(({ boardCheck }) => boardCheck?.lead?.joined.length === 2);
-    expect(open.boardCheck?.lead?.open).toEqual(["way-1.a.E", "socket-1.a.E"]);
+    const open = await screen.sees(({ boardHealth }) => boardHealth?.lead?.joined.length === 2);
+    expect(open.boardHealth?.lead?.open).toEqual(["way-1.a.E", "socket-1.a.E"]);
   });
 });
 

@@ -23,9 +23,9 @@ export function faultPlace(
 ): string {
   const probe = facts?.["probe"];
   if (probe === "red" || probe === "black")
-    return words.t("check.where.probe", { colour: words.t(`check.where.${probe}`) });
+    return words.t("health.where.probe", { colour: words.t(`health.where.${probe}`) });
   if (contacts.length === 0)
-    return station === undefined ? words.t("check.where.board") : placeName(station, face, words);
+    return station === undefined ? words.t("health.where.board") : placeName(station, face, words);
   let before = "";
   const named = contacts.slice(0, mostNamed).map((contact) => {
     const isSame = before === stationOf(contact);
@@ -36,5 +36,5 @@ export function faultPlace(
   });
   const where = named.join(", ");
   const more = contacts.length - named.length;
-  return more === 0 ? where : words.t("check.where.more", { where, count: more });
+  return more === 0 ? where : words.t("health.where.more", { where, count: more });
 }

@@ -3,20 +3,19 @@ import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { contactsOf } from "../board/contacts-of.ts";
 import type { LeadResult } from "../board/scanner-port.ts";
 import { coreRolesOf, stationsById } from "../../shared/wiring/conductors-of.ts";
-import { done, refuse, type Refusal } from "../refusal.ts";
+import { done, refuse } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
-
-type Answer = { ok: true } | Refusal;
+import type { Reply } from "../../shared/protocol/reply.ts";
 
 /**
  * Checks an empty board line by line. Done once the first line is checked; it goes on by itself, says how far it
  * is, and other commands do not wait for it.
  */
-export async function startSelfCheck(core: BenchCore): Promise<Answer> {
+export async function startSelfCheck(core: BenchCore): Promise<Reply> {
   if (!core.board.isReady) return refuse("no-board");
   const { selfCheck } = core.board;
   if (selfCheck && !selfCheck.isDone) return done;
-  const begun = new Promise<Answer>((resolve) => core.board.startSelfCheck(() => resolve(done)));
+  const begun = new Promise<Reply>((resolve) => core.board.startSelfCheck(() => resolve(done)));
   const ended = core.parts.port.request({ type: "self-check" }).then((answer) => {
     if (!answer.ok) {
       core.board.dropSelfCheck();
@@ -28,7 +27,7 @@ export async function startSelfCheck(core: BenchCore): Promise<Answer> {
 }
 
 /** Starts a walk along the board with a probe, from nothing touched, or ends it; what was touched stays shown. */
-export async function walkTest(core: BenchCore, { isOn }: ActMessage<"walk-test">): Promise<Answer> {
+export async function walkTest(core: BenchCore, { isOn }: ActMessage<"walk-test">): Promise<Reply> {
   if (!core.board.isReady) return refuse("no-board");
   if (!core.board.hasProbes) return refuse("no-probes");
   const answer = await core.parts.port.request({ type: "walk-test", on: isOn });
@@ -40,7 +39,7 @@ export async function walkTest(core: BenchCore, { isOn }: ActMessage<"walk-test"
 }
 
 /** Asks what a lead between two entries shows; told once the board is at rest. */
-export function testLead(core: BenchCore, { entryA, entryB }: ActMessage<"test-lead">): Answer {
+export function testLead(core: BenchCore, { entryA, entryB }: ActMessage<"test-lead">): Reply {
   if (!core.board.isReady) return refuse("no-board");
   const stations = stationsById(core.parts.board.stations);
   const isThere = [entryA, entryB].every((entry) => coreRolesOf(entry, stations).length > 0);
@@ -68,7 +67,7 @@ export function testLeadAgain(core: BenchCore): void {
 }
 
 /** What was checked is over: somebody else begins to work, or the scanner starts anew. */
-export function endChecks(core: BenchCore): void {
+export function endHealthTools(core: BenchCore): void {
   if (core.board.walk?.isOn) void core.parts.port.request({ type: "walk-test", on: false });
-  core.board.endChecks();
+  core.board.endHealthTools();
 }

@@ -7,7 +7,7 @@ const swap = /(\w+) on (\w+)/g;
 
 /** A signal as the bench's language has it, with the name that stands in the pin table where that is another. */
 const signalName = (signal: string, words: Words): string => {
-  const key = `check.signal.${signal}`;
+  const key = `health.signal.${signal}`;
   return isTextKey(key) ? words.t(key) : signal;
 };
 
@@ -16,7 +16,7 @@ export function faultFacts(facts: Banner["facts"] | undefined, words: Words): Re
   const swaps = facts?.["swaps"];
   if (typeof swaps !== "string") return facts ?? {};
   const told = [...swaps.matchAll(swap)].map(([, signal = "", pin = ""]) =>
-    words.t("check.swap", { signal: signalName(signal, words), pin: signalName(pin, words) }),
+    words.t("health.swap", { signal: signalName(signal, words), pin: signalName(pin, words) }),
   );
   return { ...facts, swaps: told.join(", ") };
 }

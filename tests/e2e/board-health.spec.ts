@@ -16,21 +16,21 @@ const benchOf = async (page: Page, options: BenchOptions): Promise<BenchScreen> 
   return bench;
 };
 
-const openCheck = async (bench: BenchScreen): Promise<void> => {
+const openHealth = async (bench: BenchScreen): Promise<void> => {
   await bench.get("key-menu").tap();
-  await bench.get("key-self-check").tap();
+  await bench.get("key-board-health").tap();
 };
 
 const choose = async (bench: BenchScreen, end: "first" | "second", entry: string): Promise<void> => {
   await bench.get(`key-lead-${end}`).tap();
   await bench.get(`key-pick-${entry.slice(0, entry.indexOf("."))}`).tap();
-  await bench.get("dialog-check").getByTestId(`entry-${entry}`).tap();
+  await bench.get("dialog-health").getByTestId(`entry-${entry}`).tap();
 };
 
-test.describe("the check of the workshop board", () => {
+test.describe("the health of the workshop board", () => {
   test("finds nothing on an empty board that is well", async ({ page }) => {
     const bench = await benchOf(page, { board: "workshop" });
-    await openCheck(bench);
+    await openHealth(bench);
     await bench.get("key-start-self-check").tap();
     await expect(bench.get("self-check-result")).toHaveText("Nothing is wrong. Every contact answers.");
     await expect(page.locator("[data-testid^='board-fault-']")).toHaveCount(0);
@@ -41,7 +41,7 @@ test.describe("the check of the workshop board", () => {
   }) => {
     const faults = "socket-1.a.L:stuck-low,plate-switch-2.s.SL:dead-input";
     const bench = await benchOf(page, { board: "workshop", faults });
-    await openCheck(bench);
+    await openHealth(bench);
     await bench.get("key-start-self-check").tap();
     await expect(bench.get("self-check-result")).toHaveText("Wrong with the board: 2");
     const stuck = bench.get("board-fault-stuck-low");
@@ -50,10 +50,10 @@ test.describe("the check of the workshop board", () => {
     await expect(stuck).toContainText("Trainer: pull the leads there one by one.");
     // Alone, a contact that does not hear looks like one that does not answer at all.
     await expect(bench.get("board-fault-no-answer")).toContainText("Switch 2 s SL");
-    await bench.get("dialog-check").getByTestId("key-close").tap();
+    await bench.get("dialog-health").getByTestId("key-close").tap();
     await bench.get("key-menu").tap();
     await bench.get("key-language-pl").tap();
-    await openCheck(bench);
+    await openHealth(bench);
     await expect(stuck).toContainText("Gniazdo 1 a L");
     await expect(stuck).toContainText("Instruktor: wyjmuj tam przewody po kolei.");
   });
@@ -62,7 +62,7 @@ test.describe("the check of the workshop board", () => {
     page,
   }) => {
     const bench = await benchOf(page, { board: "workshop" });
-    await openCheck(bench);
+    await openHealth(bench);
     await bench.get("key-tool-walk").tap();
     await bench.get("key-start-walk").tap();
     await expect(bench.get("walk-left")).toHaveText("Left to touch: 204");
@@ -83,7 +83,7 @@ test.describe("the check of the workshop board", () => {
     await bench.takeCable(2.5);
     await bench.wireByTaps("way-1", "socket-1");
     await bench.expectCable("socket-1.a~way-1.a");
-    await openCheck(bench);
+    await openHealth(bench);
     await bench.get("key-start-self-check").tap();
     await expect(bench.get("check-refusal")).toHaveText("Clear the board first.");
     await bench.get("key-tool-lead").tap();
@@ -91,10 +91,10 @@ test.describe("the check of the workshop board", () => {
     await choose(bench, "second", "socket-1.a");
     await expect(bench.get("lead-result")).toHaveText("Every core is joined.");
     await expect(bench.get("lead-code-way-1.a")).toContainText("Code read: 3, which is 2.5 mm²");
-    await bench.get("dialog-check").getByTestId("key-close").tap();
+    await bench.get("dialog-health").getByTestId("key-close").tap();
 
     await bench.pullLead("socket-1", "socket-1.a.E");
-    await openCheck(bench);
+    await openHealth(bench);
     await bench.get("key-tool-lead").tap();
     await choose(bench, "first", "way-1.a");
     await choose(bench, "second", "socket-1.a");

@@ -1,6 +1,6 @@
 import type { ContactId } from "../../shared/board/ids.ts";
 import type { Core } from "../../shared/board/station-kinds.ts";
-import type { BoardCheckView, BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
+import type { BoardHealthView, BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts";
 
 /** One core of the lead that is tested, seen from the first end where it has one there. */
 export interface LeadRow {
@@ -11,7 +11,7 @@ export interface LeadRow {
   to: ContactId[];
 }
 
-type Lead = NonNullable<BoardCheckView["lead"]>;
+type Lead = NonNullable<BoardHealthView["lead"]>;
 type Contact = FaceStation["entries"][number]["contacts"][number];
 
 /**

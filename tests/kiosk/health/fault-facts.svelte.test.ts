@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { chainFaults } from "../../../hardware/lines/chain-faults.ts";
-import { faultFacts } from "../../../kiosk/check/fault-facts.ts";
+import { faultFacts } from "../../../kiosk/health/fault-facts.ts";
 import { bringLanguage, Words } from "../../../kiosk/text/words.svelte.ts";
 
 const [swapped] = chainFaults({
@@ -14,12 +14,12 @@ const [swapped] = chainFaults({
 describe("swapped pins", () => {
   it("are told in the language of the bench, with the names of the pin table", async () => {
     const words = new Words();
-    expect(words.t("check.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
+    expect(words.t("health.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
       "Signals are on the wrong pins: load on latch, latch on load.",
     );
     await bringLanguage("pl");
     words.language = "pl";
-    expect(words.t("check.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
+    expect(words.t("health.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
       "Sygnały są na złych wyprowadzeniach: wczytanie (load) na miejscu zatrzask (latch), zatrzask (latch) na miejscu wczytanie (load).",
     );
   });

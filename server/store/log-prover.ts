@@ -1,5 +1,5 @@
 import type { Connection } from "./open-database.ts";
-import { logCheck, type LogCheck } from "./verify-log.ts";
+import { proveLog, type LogProof } from "./verify-log.ts";
 
 const sliceRowCount = 200;
 
@@ -7,14 +7,14 @@ const sliceRowCount = 200;
  * Checks the log while the bench works: a slice of some hundred records at a time, a millisecond or two each,
  * and the rest of the program between them.
  */
-export class LogCheckInSlices {
-  readonly #check: Generator<number, LogCheck>;
+export class LogProver {
+  readonly #proof: Generator<number, LogProof>;
   readonly #note: (sentence: string) => void;
   #next: NodeJS.Immediate | undefined;
   state: { state: "checking" | "sound" | "damaged"; firstBadRecord?: string } = { state: "checking" };
 
   constructor(database: Connection, note: (sentence: string) => void) {
-    this.#check = logCheck(database, sliceRowCount);
+    this.#proof = proveLog(database, sliceRowCount);
     this.#note = note;
   }
 
@@ -28,7 +28,7 @@ export class LogCheckInSlices {
   }
 
   #slice(damaged: () => void): void {
-    const step = this.#check.next();
+    const step = this.#proof.next();
     if (!step.done) return this.start(damaged);
     const found = step.value;
     if (found.isSound) {

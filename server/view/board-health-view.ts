@@ -1,5 +1,5 @@
 import type { BoardFault } from "../../shared/board/sensed-state.schema.ts";
-import type { BoardCheckView } from "../../shared/protocol/bench-view.ts";
+import type { BoardHealthView } from "../../shared/protocol/bench-view.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 
 /** Faults that are sensed now, and those of the self-check about what none of them is about. */
@@ -12,7 +12,7 @@ function allFaults(now: readonly BoardFault[], found: readonly BoardFault[]): Bo
 }
 
 /** What the tools for the health of the board have found; undefined where none was used and nothing is wrong. */
-export function boardCheckView({ board, parts }: BenchCore): BoardCheckView | undefined {
+export function boardHealthView({ board, parts }: BenchCore): BoardHealthView | undefined {
   const { selfCheck, walk, lead } = board;
   const faults = allFaults(board.isReady ? (board.sensed?.faults ?? []) : [], board.selfCheckFaults);
   if (!selfCheck && !walk && !lead && faults.length === 0) return undefined;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { leadRows } from "../../../kiosk/check/lead-rows.ts";
+import { leadRows } from "../../../kiosk/health/lead-rows.ts";
 import type { ContactId, EntryId } from "../../../shared/board/ids.ts";
 import { smallFace, workshopFace } from "../faces.ts";
 

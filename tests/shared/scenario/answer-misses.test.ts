@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import type { Finding, Verdict } from "../../../shared/rules/verdict.ts";
-import { checkAnswers } from "../../../shared/scenario/check-answers.ts";
+import { answerMisses } from "../../../shared/scenario/answer-misses.ts";
 import { type Scenario, scenarioSchema } from "../../../shared/scenario/scenario.schema.ts";
 import type { Wiring } from "../../../shared/wiring/wiring.schema.ts";
 
@@ -50,12 +50,12 @@ const rightJudge = (wiring: Wiring): Verdict =>
 
 describe("checking the answers of a scenario", () => {
   it("finds nothing where every answer gets its verdict; a note is no finding to state", () => {
-    expect(checkAnswers(scenario, rightJudge)).toEqual([]);
+    expect(answerMisses(scenario, rightJudge)).toEqual([]);
   });
 
   it("judges each answer in five forms", () => {
     let count = 0;
-    checkAnswers(scenario, (wiring) => {
+    answerMisses(scenario, (wiring) => {
       count += 1;
       return rightJudge(wiring);
     });
@@ -63,7 +63,7 @@ describe("checking the answers of a scenario", () => {
   });
 
   const missesOf = (judge: (wiring: Wiring) => Verdict, of: Scenario = scenario) =>
-    checkAnswers(of, judge).filter(({ form }) => form === "as written");
+    answerMisses(of, judge).filter(({ form }) => form === "as written");
 
   it("misses a model answer that is not met, has a finding or cannot be told", () => {
     const lacking = [
@@ -138,13 +138,13 @@ describe("checking the answers of a scenario", () => {
       wiring.stations.some(({ id }) => id === "way-1")
         ? rightJudge(wiring)
         : verdict({ proposal: "not-yet" }, wiring);
-    const forms = new Set(checkAnswers(scenario, byName).map(({ form }) => form));
+    const forms = new Set(answerMisses(scenario, byName).map(({ form }) => form));
     expect([...forms].toSorted()).toEqual(["renamed and walked the other way", "with stations renamed"]);
     const byOrder = (wiring: Wiring) =>
       wiring.cables.length === 0 || wiring.cables[0]?.from === "way-1.a"
         ? rightJudge(wiring)
         : verdict({ proposal: "not-yet" }, wiring);
-    expect(new Set(checkAnswers(scenario, byOrder).map(({ form }) => form))).toContain(
+    expect(new Set(answerMisses(scenario, byOrder).map(({ form }) => form))).toContain(
       "walked the other way",
     );
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { faultPlace } from "../../../kiosk/check/fault-place.ts";
-import { boardCheckEn } from "../../../kiosk/text/board-check-en.ts";
+import { faultPlace } from "../../../kiosk/health/fault-place.ts";
+import { boardHealthEn } from "../../../kiosk/text/board-health-en.ts";
 import { Words } from "../../../kiosk/text/words.svelte.ts";
 import type { ContactId, StationId } from "../../../shared/board/ids.ts";
 import { type BoardFault, boardFaultKinds } from "../../../shared/board/sensed-state.schema.ts";
@@ -37,7 +37,7 @@ describe("the place of a board fault", () => {
 
 describe("every kind of board fault", () => {
   it.each(boardFaultKinds)("%s has a meaning, and a remedy that says who does what", (kind) => {
-    expect(boardCheckEn[`check.${kind}`].length).toBeGreaterThan(20);
-    expect(boardCheckEn[`check.${kind}.remedy`]).toMatch(/Trainer|Technician|Learner/);
+    expect(boardHealthEn[`health.${kind}`].length).toBeGreaterThan(20);
+    expect(boardHealthEn[`health.${kind}.remedy`]).toMatch(/Trainer|Technician|Learner/);
   });
 });

@@ -101,7 +101,7 @@ export function hasRoomFor(
  * give exactly its stated findings and miss exactly its stated requirements, on every board that has room for it.
  * Gives every miss; none is right.
  */
-export function checkAnswers(
+export function answerMisses(
   scenario: Scenario,
   judge: Judge,
   board?: Pick<BoardDescription, "stations">,

@@ -2,7 +2,7 @@ import type { BoardDescription } from "../board/board.schema.ts";
 import type { FieldProblem } from "../reading/problem.ts";
 import { languages } from "../text/languages.ts";
 import { taskLines } from "../text/task-lines.ts";
-import { hasRoomFor, type Judge } from "./check-answers.ts";
+import { hasRoomFor, type Judge } from "./answer-misses.ts";
 import type { Scenario } from "./scenario.schema.ts";
 import { toWiring } from "./to-wiring.ts";
 
@@ -11,7 +11,7 @@ import { toWiring } from "./to-wiring.ts";
  * with the requirements that hold it; no requirement stands in none; and at least one wrong answer is sound, with
  * nothing to put right and nothing that cannot be told, and yet not met. Gives all that is amiss.
  */
-export function checkAsks(
+export function askProblems(
   scenario: Scenario,
   judge: Judge,
   boards: readonly Pick<BoardDescription, "stations">[],
