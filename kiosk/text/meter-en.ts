@@ -137,7 +137,7 @@ export const meterEn = {
   "refused.tips-apart": "Put the two tips together to null the leads.",
   "refused.no-two-ends": "There are not two cables at the way.",
   "refused.switch-off-first": "The circuit is live. Switch it off first.",
-  "refused.tests-missing": "It stays off: {left} readings are not on record yet.",
+  "refused.tests-missing": "It stays off: {left} readings missing.",
   "refused.tests-failed": "It stays off: a dead test on record is a fail.",
   "refused.tests-doubtful": "It stays off: a reading on record does not hold. Look at the record.",
   "refused.put-back-first": "Put the ends back and take the link out first.",
