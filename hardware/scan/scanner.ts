@@ -66,6 +66,8 @@ const unsteadyRetryMs = 1_000;
 const rejectedToDoubt = 2;
 /** A noisy board is believed again after this long without a misread, and a decode that is accepted. */
 const quietToBelieveMs = 2_000;
+/** So many misreads in so long that a full decode finds no cause for, at so many lines: the whole board is noisy. */
+const scattered = { windowMs: 5_000, misreadCount: 3, lineCount: 7 };
 
 /**
  * Keeps watch over a board, one pattern a step, and says what it senses each time that differs. It has no clock:
@@ -92,6 +94,8 @@ export class Scanner {
   #rejectedCount = 0;
   #isNoisy = false;
   #misreadMs = 0;
+  /** Misreads after which the board was decoded and found as it was. */
+  #causeless: { atMs: number; lines: readonly LineIndex[] }[] = [];
   #hurriedPatterns = 0;
   #isSelfCheckWanted = false;
 
@@ -216,6 +220,7 @@ export class Scanner {
   *#explain(misread: Misread): Scan<void> {
     this.#activeMs = this.#nowMs;
     let { suspects, carried, inFlight } = misread;
+    const before = this.#model;
     const looked = new Set<LineIndex>();
     while (suspects.length > 0) {
       this.targetedDecodeCount += 1;
@@ -224,6 +229,7 @@ export class Scanner {
       const found = yield* targetedDecode(this.#model, lines, this.#neverPull, carried, inFlight);
       if (found.model === undefined || suspects.some((line) => looked.has(line))) {
         yield* this.#decodeAll(lines);
+        if (sameSensing(before, this.#model)) this.#noteCauseless(misread.suspects);
         return;
       }
       this.#believe(found.model, noted);
@@ -232,6 +238,15 @@ export class Scanner {
       inFlight = patternOf(this.#lines.lineCount, []);
       carried = [];
     }
+  }
+
+  /** One line that misreads is a loose contact; misreads all over the board are its clocks, its feed or its earth. */
+  #noteCauseless(lines: readonly LineIndex[]): void {
+    this.#causeless.push({ atMs: this.#nowMs, lines });
+    this.#causeless = this.#causeless.filter(({ atMs }) => this.#nowMs - atMs < scattered.windowMs);
+    const places = new Set(this.#causeless.flatMap((misread) => misread.lines));
+    if (this.#causeless.length >= scattered.misreadCount && places.size >= scattered.lineCount)
+      this.#doubt(true);
   }
 
   *#decodeAll(suspects: ReadonlySet<LineIndex>): Scan<void> {

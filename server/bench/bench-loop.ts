@@ -1,5 +1,5 @@
-import { byId, type ContactId } from "../../shared/board/ids.ts";
-import type { BoardFault, BoardFaultKind, SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { ContactId } from "../../shared/board/ids.ts";
+import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { byBench } from "../../shared/protocol/author.ts";
 import type { BoardListener, LeadResult } from "../board/scanner-port.ts";
 import { leadsOfPlugged } from "../board/leads-of-cables.ts";
@@ -7,25 +7,11 @@ import type { BenchCore } from "./bench-core.ts";
 import type { NoBoard } from "./board-now.ts";
 import { endHealthTools, noteLead, testLeadAgain } from "./board-health.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
-import { type Plugged, pluggedOf } from "../../shared/wiring/plugged.ts";
+import { pluggedOf } from "../../shared/wiring/plugged.ts";
+import { isTellable, pluggedNow } from "./plugged-now.ts";
 
 const faultMergeMs = 1000;
 const retryMs = 5000;
-
-/** Faults with which nothing can be told of any contact. */
-const wholeBoardFaults: ReadonlySet<BoardFaultKind> = new Set([
-  "open-chain",
-  "wrong-length",
-  "swapped-pins",
-  "no-board",
-  "noisy-board",
-]);
-
-/** A board that cannot be read is not an empty one: what was in is drawn on, and all of it is unknown. */
-const hidden = (before: Plugged, { unknown }: SensedState): Plugged => ({
-  ...before,
-  unknown: unknown.toSorted(byId),
-});
 
 /**
  * From what the board says to what is shown and logged: a sensed state goes into the attempt, which draws and
@@ -84,13 +70,13 @@ export class BenchLoop implements BoardListener {
     const core = this.#core;
     const { work } = core;
     core.board.sense(state);
-    const isTellable = !state.faults.some(({ kind }) => wholeBoardFaults.has(kind));
+    const canBeTold = isTellable(state);
     core.health.guard(() => {
-      if (!work.toResume) work.run?.sense(isTellable ? pluggedOf(state) : hidden(work.run.plugged, state));
+      if (!work.toResume) work.run?.sense(pluggedNow(work.run.plugged, state));
       // What changed while the bench was off can be said once the board can be read and is at rest.
-      else if (isTellable && core.board.isSettled) resumeAttempt(core, pluggedOf(state));
+      else if (canBeTold && core.board.isSettled) resumeAttempt(core, pluggedOf(state));
     });
-    if (work.toResume && isTellable && core.board.isSettled) this.#resumeLater();
+    if (work.toResume && canBeTold && core.board.isSettled) this.#resumeLater();
     this.#logFaultsSoon();
     testLeadAgain(core);
     if (core.board.isSettled) core.cameToRest();

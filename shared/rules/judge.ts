@@ -39,7 +39,7 @@ export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict =>
     undetermined,
     figures: figuresOf(model),
     requirements,
-    proposal: proposalOf(findings, undetermined, requirements),
+    proposal: proposalOf(findings, undetermined, requirements, model.unknown.size > 0),
   };
 };
 
@@ -184,15 +184,18 @@ const byWeight = (a: Finding, b: Finding): number =>
 
 const mustBeMended: readonly Weight[] = ["danger", "fix"];
 
+/** What the board hides is never held against a learner: only a finding or a requirement surely missed is. */
 function proposalOf(
   findings: readonly Finding[],
   undetermined: readonly Undetermined[],
   requirements: readonly RequirementResult[],
+  isPartHidden: boolean,
 ): Verdict["proposal"] {
   if (undetermined.some(({ cause }) => cause === "board")) return "cannot-say";
-  const isRight =
-    undetermined.length === 0 &&
-    requirements.every(({ answer }) => answer === "met") &&
-    !findings.some(({ weight }) => mustBeMended.includes(weight));
-  return isRight ? "met" : "not-yet";
+  const isWrong =
+    requirements.some(({ answer }) => answer === "not-yet") ||
+    findings.some(({ weight }) => mustBeMended.includes(weight));
+  const isUnsure = undetermined.length > 0 || requirements.some(({ answer }) => answer !== "met");
+  if (isPartHidden && isUnsure && !isWrong) return "cannot-say";
+  return isWrong || isUnsure ? "not-yet" : "met";
 }

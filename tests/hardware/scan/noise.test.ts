@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
+import { testDepth } from "../../depth.ts";
 import { seeded } from "../../seeded.ts";
 import { contact, entry, ProgramBench, shippedBoard } from "./program-bench.ts";
 
@@ -24,7 +25,7 @@ describe("a board whose readings do not agree", () => {
   it.each([0.003, 0.01, 0.03])(
     "is told as noisy within 5 s, nothing of it believed: %d of the bits",
     async (share) => {
-      for (let seed = 1; seed <= 2; seed += 1) {
+      for (let seed = 1; seed <= testDepth; seed += 1) {
         const { state } = await pulledInNoise(share, seed);
         expect(state.faults).toEqual([{ kind: "noisy-board", contacts: [] }]);
         expect(state.unknown).toHaveLength(204);

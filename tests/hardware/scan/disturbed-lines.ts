@@ -1,0 +1,109 @@
+import type { LineIndex } from "../../../hardware/lines/line-index.ts";
+import type { LineReading, Lines } from "../../../hardware/lines/lines.ts";
+import type { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
+
+/** What disturbs a board as a whole, or one line of it in a way that copper alone does not tell. */
+export type Disturbance =
+  /** A bit is read wrong in this share of readings: of one line, or of all. */
+  | { kind: "noise"; share: number; line?: LineIndex }
+  /** A clock of a chain is missed or doubled, so often a clock: all lines behind it stand one place off. */
+  | { kind: "slip"; share: number; chain: "inputs" | "outputs" }
+  /** A line let go is still read low for so long. */
+  | { kind: "slow-rise"; riseMs: number; line: LineIndex }
+  /** The diode of an output is bridged: released, it holds all that is joined to it high. */
+  | { kind: "bypassed-diode"; line: LineIndex }
+  /** The ribbon of a chip is in the wrong way round: its eight lines stand in the opposite order. */
+  | { kind: "reversed"; chain: "inputs" | "outputs"; chip: number }
+  /** Two chips of a chain stand in each other's place. */
+  | { kind: "swapped"; chain: "inputs" | "outputs"; chips: readonly [number, number] };
+
+const chipLines = 8;
+
+/** The simulated board behind chains and copper that are not as they should be. */
+export class DisturbedLines implements Lines {
+  readonly lineCount: number;
+  readonly codeCount: number;
+  disturbance: Disturbance | undefined;
+  readonly #copper: SimulatedLines;
+  readonly #random: () => number;
+  readonly #nowMs: () => number;
+  #pulled: Uint8Array;
+  #lowUntilMs = 0;
+
+  constructor(copper: SimulatedLines, random: () => number, nowMs: () => number) {
+    this.#copper = copper;
+    this.#random = random;
+    this.#nowMs = nowMs;
+    this.lineCount = copper.lineCount;
+    this.codeCount = copper.codeCount;
+    this.#pulled = new Uint8Array(copper.lineCount);
+  }
+
+  exchange(next: Uint8Array): LineReading {
+    const pulled = this.#onChain("outputs", next);
+    const { lines, codes } = this.#copper.exchange(pulled);
+    const reading = this.#onChain("inputs", this.#onCopper(lines));
+    this.#pulled = pulled;
+    return { lines: reading, codes };
+  }
+
+  close(): void {
+    this.#copper.close();
+  }
+
+  #onCopper(lines: Uint8Array): Uint8Array {
+    const how = this.disturbance;
+    if (how?.kind === "noise")
+      return lines.map((bit, line) =>
+        (how.line === undefined || how.line === line) && this.#random() < how.share ? 1 - bit : bit,
+      );
+    if (how?.kind === "bypassed-diode") {
+      const held = new Set<number>(this.#node(how.line));
+      return lines.map((bit, line) => (held.has(line) ? this.#pulled[how.line]! : bit));
+    }
+    if (how?.kind === "slow-rise") {
+      const nowMs = this.#nowMs();
+      const held = new Set<number>(this.#node(how.line));
+      if (lines[how.line] === 1) this.#lowUntilMs = nowMs + how.riseMs;
+      return lines.map((bit, line) => (held.has(line) && nowMs < this.#lowUntilMs ? 1 : bit));
+    }
+    return lines;
+  }
+
+  /** All lines that hang together with one. */
+  #node(line: LineIndex): LineIndex[] {
+    const node = [line];
+    for (const one of node)
+      for (const other of this.#copper.joinedTo(one)) if (!node.includes(other)) node.push(other);
+    return node;
+  }
+
+  #onChain(chain: "inputs" | "outputs", bits: Uint8Array): Uint8Array {
+    const how = this.disturbance;
+    if (how === undefined || !("chain" in how) || how.chain !== chain) return bits;
+    const from = how.kind === "slip" ? this.#slipped(how.share) : placed(how);
+    return bits.map((_bit, line) => bits[from(line)] ?? 0);
+  }
+
+  /** Whether a clock slipped this time, at which place, and which way. */
+  #slipped(share: number): (line: number) => number {
+    const clocks = chipLines * Math.ceil(this.lineCount / chipLines);
+    if (this.#random() >= 1 - (1 - share) ** clocks) return (line) => line;
+    const place = Math.floor(this.#random() * this.lineCount);
+    const off = this.#random() < 0.5 ? 1 : -1;
+    return (line) => (line < place ? line + off : line);
+  }
+}
+
+function placed(how: Extract<Disturbance, { kind: "reversed" | "swapped" }>): (line: number) => number {
+  const chipOf = (line: number): number => Math.floor(line / chipLines);
+  if (how.kind === "reversed")
+    return (line) =>
+      chipOf(line) === how.chip ? chipLines * how.chip + chipLines - 1 - (line % chipLines) : line;
+  const [one, other] = how.chips;
+  const moved = new Map([
+    [one, other],
+    [other, one],
+  ]);
+  return (line) => chipLines * (moved.get(chipOf(line)) ?? chipOf(line)) + (line % chipLines);
+}

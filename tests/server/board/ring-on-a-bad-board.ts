@@ -1,0 +1,86 @@
+import { readFileSync } from "node:fs";
+import { boardLines } from "../../../hardware/lines/board-lines.ts";
+import type { LineIndex } from "../../../hardware/lines/line-index.ts";
+import { SimulatedBoard } from "../../../hardware/lines/simulated-board.ts";
+import { sensedBoard } from "../../../hardware/scan/sensed-board.ts";
+import { pictureOf } from "../../../server/attempt/picture-of.ts";
+import { pluggedNow } from "../../../server/bench/plugged-now.ts";
+import { leadsOfSpecs } from "../../../server/board/leads-of-cables.ts";
+import { scenarioKit } from "../../../server/library.ts";
+import { cableId } from "../../../shared/board/ids.ts";
+import type { BoardFault, SensedState } from "../../../shared/board/sensed-state.schema.ts";
+import { judge } from "../../../shared/rules/judge.ts";
+import type { Verdict } from "../../../shared/rules/verdict.ts";
+import { nothingPlugged, type Plugged } from "../../../shared/wiring/plugged.ts";
+import { seeded } from "../../seeded.ts";
+import { DisturbedLines } from "../../hardware/scan/disturbed-lines.ts";
+import { contact, shippedBoard } from "../../hardware/scan/program-bench.ts";
+import { ScannerBench } from "../../hardware/scan/scanner-bench.ts";
+
+const board = shippedBoard("workshop");
+const found = scenarioKit(readFileSync("scenarios/extend-a-ring.json"), "extend-a-ring.json");
+if ("problems" in found) throw new Error("the scenario cannot be read");
+const kit = found;
+const [answer] = kit.scenario.modelAnswers;
+if (answer === undefined) throw new Error("the scenario has no model answer");
+const { cables } = answer;
+/** Every cable has its right size, said by the learner. */
+const declared = new Map(
+  cables.map(({ from, to }) => {
+    const subject = cableId(from, to);
+    return [`${subject} csaMm2`, { subject, key: "csaMm2", value: 2.5, by: "learner" }] as const;
+  }),
+);
+
+/** What a bench made of the board at a moment. */
+export interface Told {
+  faults: readonly BoardFault[];
+  proposal: Verdict["proposal"];
+  findings: readonly string[];
+}
+
+/** A right ring on the workshop board, sensed by the scanner and judged as a bench does, on a clock moved by hand. */
+export class RingOnABadBoard {
+  readonly lines: DisturbedLines;
+  readonly simulated = new SimulatedBoard(board);
+  readonly bench: ScannerBench;
+  readonly #lines = boardLines(board);
+  #plugged: Plugged = nothingPlugged;
+  #heardCount = 0;
+  readonly #verdicts = new Map<string, Verdict>();
+  /** All that was told so far, in its order. */
+  readonly told: Told[] = [];
+
+  constructor(seed: number) {
+    this.simulated.setLeads({ leads: leadsOfSpecs(board, cables), codes: [] });
+    this.lines = new DisturbedLines(this.simulated.lines, seeded(seed), () => this.bench.nowMs);
+    this.bench = new ScannerBench(this.lines);
+    this.run(2_000);
+  }
+
+  lineOf(name: string): LineIndex {
+    const line = this.#lines.lineOf.get(contact(name));
+    if (line === undefined) throw new Error(`no line for ${name}`);
+    return line;
+  }
+
+  /** Lets time go by and judges each state that was sensed in it. */
+  run(forMs: number): this {
+    this.bench.run(forMs);
+    for (const { event } of this.bench.events.slice(this.#heardCount))
+      if (event.type === "sensed") this.#judge({ ...sensedBoard(this.#lines, event.sensed) } as SensedState);
+    this.#heardCount = this.bench.events.length;
+    return this;
+  }
+
+  #judge(state: SensedState): void {
+    this.#plugged = pluggedNow(this.#plugged, state);
+    const key = JSON.stringify(this.#plugged);
+    const verdict =
+      this.#verdicts.get(key) ??
+      pictureOf({ kit, board, judge }, this.#plugged, { declared, readings: [] }).judged().verdict;
+    this.#verdicts.set(key, verdict);
+    const { proposal, findings } = verdict;
+    this.told.push({ faults: state.faults, proposal, findings: findings.map(({ id }) => id) });
+  }
+}
