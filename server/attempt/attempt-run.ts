@@ -80,6 +80,15 @@ export class AttemptRun {
     return this.#picture;
   }
 
+  get board(): PictureParts["board"] {
+    return this.#parts.board;
+  }
+
+  /** The verdict as it would be with other leads in and other settings declared. */
+  judgedIf({ plugged, declared }: Pick<AttemptState, "plugged" | "declared">): Judged {
+    return pictureOf(this.#parts, plugged, { declared, readings: this.#state.readings }).judged();
+  }
+
   /** The verdict of this moment. */
   judged(): Judged {
     return this.picture.judged();

@@ -58,13 +58,16 @@ export function isStepOpen(state: StepStateOf, step: Step): boolean {
 
 /** Each step with its state as it stands along the edge of the screen. */
 export function stepStates(
-  state: StepStateOf & Pick<AttemptState, "step" | "plan">,
+  state: StepStateOf & Pick<AttemptState, "step" | "plan" | "asked">,
   planQuestionCount: number,
 ): AttemptView["steps"] {
+  // A tick stands over no fault; in assessed work it says no more than that the work is over.
+  const isOver = state.status === "ready" || state.status === "handed-in";
   const isDone = (step: Step): boolean => {
     if (step === "make-dead") return isMadeDead(state);
     if (step === "plan") return planQuestionCount > 0 && Object.keys(state.plan).length >= planQuestionCount;
-    if (step === "wire") return state.status === "ready" || state.status === "handed-in";
+    if (step === "wire")
+      return isOver && (state.mode === "assessed" || state.asked?.verdict.proposal === "met");
     return step === "hand-in" && state.status === "handed-in";
   };
   return stepsOf(state).map((step) => ({

@@ -9,6 +9,8 @@ import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.t
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { stationNames } from "../attempt/station-names.ts";
+import { type Outlook, outlookOf } from "../attempt/try-mends.ts";
+import { workStateOf } from "../attempt/work-state.ts";
 import type { AttemptToShow } from "./to-show.ts";
 
 type Bar = NonNullable<FindingView["bars"]>[number];
@@ -71,6 +73,34 @@ function inWords(
   };
 }
 
+/** What can be done about each note of a verdict: tried once, on the board that it was given for. */
+const outlooks = new WeakMap<Verdict, Outlook[]>();
+
+function outlooksOf(verdict: Verdict, run: AttemptRun, isOfNow: boolean): readonly Outlook[] {
+  const known = outlooks.get(verdict);
+  if (known || !isOfNow) return known ?? [];
+  const made = groupFindings(verdict).map((group) => outlookOf(run, group, verdict));
+  outlooks.set(verdict, made);
+  return made;
+}
+
+/** The words of a verdict, with what can be done about its notes while the work is open. */
+function wordsWhileOpen(
+  verdict: Verdict,
+  run: AttemptRun,
+  language: Language,
+  isOfNow: boolean,
+): ReturnType<typeof inWords> {
+  const words = wordsFor(verdict, run, language);
+  if (workStateOf(run.state) !== "wiring") return words;
+  const all = outlooksOf(verdict, run, isOfNow);
+  const findings = words.findings.map((finding, i): FindingView => {
+    const { mend, followCount = 0 } = all[i] ?? {};
+    return { ...finding, ...(mend ? { mend } : {}), ...(followCount > 0 ? { followCount } : {}) };
+  });
+  return { ...words, findings };
+}
+
 const nothingYet = { findings: [], requirements: [], undetermined: [], proposal: "cannot-say" } as const;
 
 /** Sentences are made once for a verdict and a language, however often the view is published. */
@@ -94,11 +124,15 @@ export function verdictView(shown: AttemptToShow, language: Language): VerdictVi
   const isHeld = isAsked || (findings === "live" && !isSettled);
   if (findings === "live" && status === "open" && run.state.entered.includes("wire")) {
     if (isHeld) return { ...copy(nothingYet), isCurrent: true, isHeld };
-    return { ...wordsFor(run.judged().verdict, run, language), isCurrent: true, isHeld };
+    return { ...wordsWhileOpen(run.judged().verdict, run, language, true), isCurrent: true, isHeld };
   }
   if (!asked) return isHeld ? { ...copy(nothingYet), isCurrent: true, isHeld } : null;
   const isCurrent = status === "handed-in" || run.judged().wiringHash === asked.wiringHash;
-  return { ...wordsFor(asked.verdict, run, language), isCurrent, isHeld };
+  return {
+    ...wordsWhileOpen(asked.verdict, run, language, isCurrent && !isHeld),
+    isCurrent,
+    isHeld,
+  };
 }
 
 const copy = (empty: typeof nothingYet): Omit<VerdictView, "isCurrent" | "isHeld"> => ({

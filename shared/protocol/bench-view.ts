@@ -140,7 +140,17 @@ export interface FindingView {
   places: Place[];
   /** Bars to compare, where the finding is about them. */
   bars?: { name: "Ib" | "In" | "Iz" | "leg" | "least"; currentA: number }[];
+  /** While the verdict is current: what one touch can do that takes it away: what the key says, and what is asked of the server, in order. */
+  mend?: { said: Said; steps: MendStep[] };
+  /** While the verdict is current: how many more notes come out once this is mended; left out where none does or nobody can tell. */
+  followCount?: number;
 }
+
+/** One act of a mend. */
+export type MendStep =
+  | { act: "declare"; subject: CableId | StationId; key: SettingKey; value: Fact }
+  | { act: "pull"; cable: CableId }
+  | { act: "plug-cable"; entryA: EntryId; entryB: EntryId; csaMm2?: number };
 
 export interface RequirementView {
   text: string;

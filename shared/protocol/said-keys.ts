@@ -43,6 +43,19 @@ export const lackKeys = {
   "scenario.lack.setting": ["station"],
 } as const;
 
+/** `FindingView.mend`: what one touch can do about a note. */
+export const mendKeys = {
+  "mend.csaMm2": ["csaMm2"],
+  "mend.deviceRatingA": ["station", "value"],
+  "mend.deviceCurve": ["station", "value"],
+  "mend.fuseRatingA": ["station", "value"],
+  "mend.switched": ["station"],
+  "mend.ratingA": ["station", "value"],
+  "mend.turn": ["station"],
+  "mend.cores": ["cable"],
+  "mend.pull": ["cable"],
+} as const;
+
 /** What is said of a wrong answer of the plan worksheet before the right one is told. */
 export const planHelpKeys = {
   "plan.nudge.designCurrentA": [],

@@ -89,7 +89,7 @@ export const everyScreen = async (
   await look("wire, notes and hints");
   await bench.findings().first().tap();
   await look("wire, a finding");
-  await page.locator("article").getByRole("button").nth(1).tap();
+  await bench.get("key-note-words").tap();
   await bench.get("dialog-words").waitFor();
   await look("words");
   await closeDialog(bench);

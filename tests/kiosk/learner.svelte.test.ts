@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { userEvent } from "vitest/browser";
 import { cableId, entryId, stationId } from "../../shared/board/ids.ts";
 import { taskLines } from "../../shared/text/task-lines.ts";
-import type { AttemptView } from "../../shared/protocol/bench-view.ts";
+import type { AttemptView, FindingView } from "../../shared/protocol/bench-view.ts";
 import { workshopFace } from "./faces.ts";
 import { byId, panels, showBench } from "./show-bench.ts";
 import { attempt, bench, ringOpen, sampleView, verdict, viewNames } from "./views.ts";
@@ -330,15 +330,20 @@ describe("the plan worksheet", () => {
 
 describe("findings", () => {
   it.each(panels)(
-    "on a $panel panel read where, what, why, remedy, and the reference last",
+    "on a $panel panel read why, the bars and the remedy, then where and what, and the reference last",
     async ({ width, height }) => {
       const { screen } = await showBench({ view: sampleView("ring-fault"), width, height });
       if (width === 800) await screen.getByTestId("key-notes").click();
       await screen.getByTestId("finding-ring-open").click();
       const text = byId("note-finding-ring-open").textContent ?? "";
-      const at = [ringOpen.where, ringOpen.what, ringOpen.why, ringOpen.remedy, ringOpen.reference].map(
-        (part) => text.indexOf(part),
-      );
+      const at = [
+        ringOpen.why,
+        "32 A",
+        ringOpen.remedy,
+        ringOpen.where,
+        ringOpen.what,
+        ringOpen.reference,
+      ].map((part) => text.indexOf(part));
       expect(at.every((place, i) => place >= 0 && place > (at[i - 1] ?? -1))).toBe(true);
       await expect.element(screen.getByRole("heading", { name: /^Put right · / })).toBeVisible();
     },
@@ -383,6 +388,88 @@ describe("findings", () => {
     await expect.element(screen.getByTestId("note-finding-spur-cable")).toBeVisible();
     await screen.getByTestId("key-next-note").click();
     await expect.element(screen.getByTestId("note-finding-ring-open")).toBeVisible();
+  });
+
+  it.each([
+    { board: "simulated", steps: "pull and plug", isOffered: true },
+    { board: "real", steps: "pull and plug", isOffered: false },
+    { board: "real", steps: "declare", isOffered: true },
+    { board: "simulated", steps: "declare", isOffered: false, isCurrent: false },
+  ])("offer a mend on a $board board by $steps: $isOffered", async (one) => {
+    const { board, steps, isOffered, isCurrent = true } = one;
+    const faulty = sampleView("ring-fault");
+    const cable = faulty.attempt!.cables[0]!;
+    const mend: NonNullable<FindingView["mend"]> =
+      steps === "declare"
+        ? {
+            said: { key: "mend.csaMm2", facts: { csaMm2: 2.5 } },
+            steps: [{ act: "declare", subject: cable.id, key: "csaMm2", value: 2.5 }],
+          }
+        : {
+            said: { key: "mend.cores", facts: { cable: cable.id } },
+            steps: [
+              { act: "pull", cable: cable.id },
+              { act: "plug-cable", entryA: cable.from, entryB: cable.to, csaMm2: 2.5 },
+            ],
+          };
+    const found = faulty.attempt!.verdict!;
+    const view = {
+      ...faulty,
+      board: { ...faulty.board!, isSimulated: board === "simulated" },
+      attempt: {
+        ...faulty.attempt!,
+        verdict: { ...found, isCurrent, findings: [{ ...ringOpen, mend, followCount: 3 }] },
+      },
+    };
+    const { sent, screen } = await showBench({ view });
+    await screen.getByTestId("key-notes").click();
+    await screen.getByTestId("finding-ring-open").click();
+    if (isCurrent)
+      await expect.element(screen.getByTestId("follow")).toHaveTextContent("3 more when this is mended");
+    if (!isOffered) {
+      expect(on("key-mend")).toBeNull();
+      return;
+    }
+    await screen.getByTestId("key-mend").click();
+    await expect.poll(() => on("note-finding-ring-open")).toBeNull();
+    expect(sent.map(({ name }) => name)).toEqual(mend.steps.map(({ act }) => act));
+  });
+
+  it("keep the cable they are about in sight beside them on a small panel, and their mend in one screen", async () => {
+    for (const [width, height] of [
+      [800, 480],
+      [480, 800],
+    ] as const) {
+      const faulty = sampleView("ring-fault");
+      const found = faulty.attempt!.verdict!;
+      const mend = {
+        said: { key: "mend.csaMm2", facts: { csaMm2: 2.5 } },
+        steps: [
+          {
+            act: "declare" as const,
+            subject: faulty.attempt!.cables[1]!.id,
+            key: "csaMm2" as const,
+            value: 2.5,
+          },
+        ],
+      };
+      const view = {
+        ...faulty,
+        attempt: { ...faulty.attempt!, verdict: { ...found, findings: [{ ...ringOpen, mend }] } },
+      };
+      const { screen } = await showBench({ view, width, height });
+      await screen.getByTestId("key-notes").click();
+      await screen.getByTestId("finding-ring-open").click();
+      await expect.element(screen.getByTestId("key-mend")).toBeVisible();
+      const note = byId("note-finding-ring-open").closest("aside")!.getBoundingClientRect();
+      const key = byId("key-mend").getBoundingClientRect();
+      expect(key.bottom).toBeLessThanOrEqual(note.bottom);
+      for (const id of ["cable-socket-1.b~socket-2.a", "station-socket-1", "station-socket-2"]) {
+        const box = byId(id).getBoundingClientRect();
+        const isApart = box.right <= note.left || box.left >= note.right || box.bottom <= note.top;
+        expect(isApart, `${id} at ${width}x${height}`).toBe(true);
+      }
+    }
   });
 
   it("say their title once for a row of the same kind, and to who hears the screen with each", async () => {
@@ -498,6 +585,55 @@ describe("handing in", () => {
     });
     await expect.element(screen.getByTestId("screen-hand-in")).toHaveTextContent("still settling");
     await expect.element(screen.getByTestId("screen-hand-in")).not.toHaveTextContent("cannot say");
+  });
+
+  it("opens the reasons by touch, and the plan", async () => {
+    const asked = sampleView("hand-in");
+    if (!asked.attempt?.verdict) throw new Error("no verdict on the sample");
+    const query = { ...ringOpen, id: "spur-heavy/heavy/x", weight: "query" as const };
+    const verdictNow = { ...asked.attempt.verdict, findings: [query] };
+    const view = { ...asked, attempt: { ...asked.attempt, verdict: verdictNow } };
+    const { screen } = await showBench({ view });
+    await expect.element(screen.getByTestId("query-asks")).toHaveTextContent("asks whoever designs");
+    await screen.getByTestId("finding-spur-heavy").click();
+    await expect.element(screen.getByTestId("note-finding-spur-heavy")).toHaveTextContent("for a reason");
+    await screen.getByTestId("key-close-card").click();
+    await screen.getByTestId("key-work-plan").click();
+    await expect.element(screen.getByTestId("work-plan")).toBeVisible();
+  });
+
+  it.each([
+    { proposal: "met" as const, mode: "practice" as const, isTicked: true },
+    { proposal: "not-yet" as const, mode: "practice" as const, isTicked: false },
+    { proposal: "cannot-say" as const, mode: "practice" as const, isTicked: false },
+  ])("once done has a tick where the bench proposes met, and only there: $proposal", async (one) => {
+    const view = bench({
+      attempt: attempt({
+        mode: one.mode,
+        step: "hand-in",
+        status: "handed-in",
+        cables: sampleView("ring").attempt?.cables ?? [],
+        verdict: verdict({ proposal: one.proposal, findings: one.isTicked ? [] : [ringOpen] }),
+      }),
+    });
+    const { screen } = await showBench({ view });
+    await expect.element(screen.getByTestId("proposal")).toBeVisible();
+    expect(on("met-tick") !== null).toBe(one.isTicked);
+    await screen.getByTestId("key-work-plan").click();
+    await expect.element(screen.getByTestId("work-plan")).toBeVisible();
+    await screen.getByTestId("key-work-plan").click();
+    if (one.isTicked) return;
+    await screen.getByTestId("finding-ring-open").click();
+    await expect.element(screen.getByTestId("note-finding-ring-open")).toBeVisible();
+  });
+
+  it("once done has no tick in assessed work", async () => {
+    const view = bench({
+      attempt: attempt({ mode: "assessed", step: "hand-in", status: "handed-in", verdict: null }),
+    });
+    const { screen } = await showBench({ view });
+    await expect.element(screen.getByTestId("key-leave")).toBeVisible();
+    expect(on("met-tick")).toBeNull();
   });
 
   it("while a check is waited for says so, keeps the list's key, and hands in all the same", async () => {

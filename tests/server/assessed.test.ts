@@ -121,6 +121,8 @@ function tellTales(view: string, wiring: Awaited<ReturnType<typeof attemptOf>>["
     "expected",
     "expectedOhm",
     "limitOhm",
+    "mend",
+    "followCount",
   ];
   return [...sentences, ...quoted, ...keys.map((key) => `"${key}":`)].filter((word) => view.includes(word));
 }

@@ -3,6 +3,7 @@ import { en } from "../../kiosk/text/en.ts";
 import { pl } from "../../kiosk/text/pl.ts";
 import {
   lackKeys,
+  mendKeys,
   noBoardKeys,
   planHelpKeys,
   planReasonKeys,
@@ -18,6 +19,7 @@ const keys: [string, readonly string[]][] = Object.entries({
   ...sayKeys,
   ...noBoardKeys,
   ...lackKeys,
+  ...mendKeys,
   ...planHelpKeys,
   ...planReasonKeys,
   ...refusals,

@@ -1,0 +1,142 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
+import { demoLearners } from "../../server/demo/learners.ts";
+import { readBoardFile, scenarioKit } from "../../server/library.ts";
+import { cableId, conductorId } from "../../shared/board/ids.ts";
+import { settingKeys } from "../../shared/protocol/attempt-words.ts";
+import type { FindingView } from "../../shared/protocol/bench-view.ts";
+import { lacking } from "../../shared/scenario/fits-board.ts";
+import type { Built } from "../../shared/scenario/scenario.schema.ts";
+import { deadSequence } from "./dead-sequence.ts";
+import { soon } from "./board/board-double.ts";
+import { TestBench } from "./test-bench.ts";
+
+const boards = ["small", "workshop"].map((id) => readBoardFile(`hardware/boards/${id}.json`));
+const kits = readdirSync("scenarios")
+  .filter((file) => file.endsWith(".json"))
+  .map((file) => scenarioKit(readFileSync(`scenarios/${file}`), file))
+  .flatMap((kit) => ("problems" in kit ? [] : [kit]));
+const cases = kits.flatMap((kit) => {
+  const file = boards.find(({ board }) => lacking(kit.stripped, board).length === 0);
+  const answers = kit.scenario.wrongAnswers.map(({ name, built }) => ({ answer: name, built }));
+  return file ? answers.map((one) => ({ ...one, task: kit.scenario.id, kit, file })) : [];
+});
+type Case = (typeof cases)[number];
+
+/** A bench on a simulated board with an answer of a task wired on it and checked. */
+async function checked({ kit, built, file, task }: Case, mode: "practice" | "assessed" = "practice") {
+  const bench = await new TestBench({
+    scenarios: [kit],
+    parts: { board: file.board, boardBytes: file.bytes },
+  }).start();
+  await bench.does(
+    "sign-in",
+    mode === "practice" ? { by: "guest" } : { by: "badge", badge: demoLearners[0]?.badge ?? "" },
+  );
+  await bench.does("start-attempt", { scenario: task, mode });
+  await bench.does("accept-caution", {});
+  if (kit.scenario.isExistingCircuit) for (const act of deadSequence) await bench.does("dead-act", act);
+  await bench.does("go-to-step", { step: "wire" });
+  await wire(bench, built, file.board);
+  return bench;
+}
+
+async function wire(bench: TestBench, built: Built, board: Case["file"]["board"]): Promise<void> {
+  bench.port.byHand({ in: leadsOfSpecs(board, built.cables).map((ends) => conductorId(...ends)) });
+  bench.atRest();
+  const sizes = new Map(bench.attempt().cables.map(({ id, csaMm2 }) => [id, csaMm2]));
+  for (const { from, to, csaMm2 } of built.cables) {
+    const subject = cableId(from, to);
+    if (csaMm2 !== undefined && sizes.has(subject) && sizes.get(subject) !== csaMm2)
+      await bench.does("declare", { subject, key: "csaMm2", value: csaMm2 });
+  }
+  for (const { station, key, value, choices } of bench.attempt().settings) {
+    const settings = built.settings?.[station] as Record<string, string | number | boolean> | undefined;
+    const wanted = settings?.[key];
+    if (wanted !== undefined && wanted !== value && choices.length > 0 && settingKeys.includes(key))
+      await bench.does("declare", { subject: station, key, value: wanted });
+  }
+}
+
+async function findingsOf(bench: TestBench): Promise<FindingView[]> {
+  await bench.does("ask-verdict", {});
+  return bench.attempt().verdict?.findings ?? [];
+}
+
+async function tap(bench: TestBench, { steps }: NonNullable<FindingView["mend"]>): Promise<void> {
+  for (const step of steps) {
+    if (step.act === "declare") {
+      const { subject, key, value } = step;
+      await bench.does("declare", { subject, key, value });
+    } else if (step.act === "pull") await bench.does("pull", { what: "cable", cable: step.cable });
+    else {
+      const { entryA, entryB, csaMm2 } = step;
+      await bench.does("plug-cable", { entryA, entryB, ...(csaMm2 === undefined ? {} : { csaMm2 }) });
+    }
+    await soon();
+    bench.atRest();
+  }
+}
+
+describe("a mend that one touch makes", () => {
+  it.each(cases)(
+    "takes the note away, and as many more come out as were said: $task, $answer",
+    async (one) => {
+      const offered = await findingsOf(await checked(one));
+      for (const { id, mend, followCount = 0 } of offered) {
+        if (!mend) continue;
+        const bench = await checked(one);
+        const before = new Set((await findingsOf(bench)).map((finding) => finding.id));
+        await tap(bench, mend);
+        const after = await findingsOf(bench);
+        expect(
+          after.map((finding) => finding.id),
+          JSON.stringify(mend),
+        ).not.toContain(id);
+        expect(
+          after.filter((finding) => !before.has(finding.id)),
+          id,
+        ).toHaveLength(followCount);
+      }
+    },
+  );
+
+  it("is never offered in assessed work, nor is it said what follows", async () => {
+    for (const one of cases.slice(0, 5)) {
+      const bench = await checked(one, "assessed");
+      expect(JSON.stringify(bench.attempt())).not.toMatch(/"mend"|"followCount"/);
+    }
+  });
+
+  it("is not offered for work that is handed in, and for a board that has changed it is that of before", async () => {
+    const one = cases.find(({ answer }) => answer.includes("1.5"));
+    if (!one) throw new Error("no wrong answer in 1.5 mm²");
+    const bench = await checked(one);
+    const mends = () => bench.attempt().verdict?.findings.flatMap(({ mend }) => mend ?? []);
+    await findingsOf(bench);
+    const offered = mends();
+    expect(offered).not.toEqual([]);
+    const [cable] = bench.attempt().cables;
+    if (!cable) throw new Error("no cable");
+    await bench.does("pull", { what: "cable", cable: cable.id });
+    await soon();
+    bench.atRest();
+    expect(bench.attempt().verdict?.isCurrent).toBe(false);
+    expect(mends()).toEqual(offered);
+    await findingsOf(bench);
+    await bench.does("hand-in", {});
+    expect(mends()).toEqual([]);
+  });
+
+  it("is a size, a fuse, the other side of a unit, whole cores or a cable taken out: each somewhere in the tasks", async () => {
+    const keys = new Set<string>();
+    for (const one of cases)
+      for (const { mend } of await findingsOf(await checked(one))) if (mend) keys.add(mend.said.key);
+    expect([...keys].sort()).toEqual(
+      ["cores", "csaMm2", "deviceRatingA", "fuseRatingA", "pull", "switched", "turn"].map(
+        (key) => `mend.${key}`,
+      ),
+    );
+  });
+});
