@@ -159,7 +159,7 @@ for (const { name, ...viewport } of panels)
       await bench.check();
       await bench.get("finding-unswitched").first().tap();
       const note = bench.get("note-finding-unswitched");
-      for (const part of ["Where", "What", "Why", "How to put it right"])
+      for (const part of ["A light needs a switch in its line.", "How to put it right", "Where", "What"])
         await expect(note).toContainText(part);
       await bench.get("key-show-place").tap();
       await expect(note).toBeHidden();
