@@ -54,7 +54,7 @@ export const earthLoopsOf = oncePerModel((model): { circuits: CircuitLoops[]; ga
       !isByRcd &&
       maximumZsOhm(device.device, device.ratingA, device.disconnectionS) === undefined
     ) {
-      all.push(lacks("deviceRatingA"));
+      all.push(lacks("maximumZsOhm"));
     }
     result.gaps.push(...all);
     if (!device || all.length > 0) continue;

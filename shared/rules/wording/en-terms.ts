@@ -85,6 +85,7 @@ export const enTerms: Terms = {
     makersFuseA: "the largest fuse its maker allows",
     distanceToApplianceM: "how far it is from the appliance",
     floorAreaM2: "the floor area",
+    maximumZsOhm: "the largest earth loop it may have (Zs)",
     zeOhm: "the outside part of the earth loop (Ze)",
     electrodeOhm: "the resistance of the earth electrode",
     earthing: "the kind of earthing",

@@ -145,6 +145,7 @@ export const plTerms: Terms = {
     makersFuseA: "największy bezpiecznik według producenta",
     distanceToApplianceM: "odległość od urządzenia",
     floorAreaM2: "powierzchnia podłogi",
+    maximumZsOhm: "największa dopuszczalna impedancja pętli zwarcia (Zs)",
     zeOhm: "zewnętrzna część pętli zwarcia (Ze)",
     electrodeOhm: "rezystancja uziomu",
     earthing: "układ sieci",

@@ -97,7 +97,7 @@ describe("a fixed load", () => {
   it("on a fuse whose limit is not listed is not judged", () => {
     const fuse = { ...noRcd, deviceStandard: "BS 88-3", deviceRatingA: 44 } as const;
     expect(said(faultLoop, wire(["way-1.a shower-1.a 10 10m"], way(fuse)))).toEqual([
-      "missing deviceRatingA way-1",
+      "missing maximumZsOhm way-1",
     ]);
   });
 });
