@@ -66,6 +66,9 @@ const sizeRules: readonly RuleId[] = [
 /** Rules whose cause is a core that has no business where it is. */
 const coreRules: readonly RuleId[] = ["short", "neutral-earth", "polarity", "borrowed-neutral"];
 
+/** Rules that a circuit of very short cables satisfies, whatever its sizes. */
+const lengthRules: readonly RuleId[] = ["volt-drop"];
+
 /** The wiring with what a finding names mended, or undefined where this law has no hand for it. */
 function mended(wiring: Wiring, { rule, causes }: Verdict["findings"][number]): Wiring | undefined {
   const named = new Set(causes.map(({ id }) => id));
@@ -93,6 +96,11 @@ function mended(wiring: Wiring, { rule, causes }: Verdict["findings"][number]): 
           ? { ...station, settings: { ...station.settings, rcdMa: 30, deviceRatingA: 6 } }
           : station,
       ),
+    };
+  if (lengthRules.includes(rule))
+    return {
+      ...wiring,
+      cables: wiring.cables.map((cable) => ({ ...cable, lengthM: Math.min(1, cable.lengthM ?? 1) })),
     };
   return undefined;
 }
