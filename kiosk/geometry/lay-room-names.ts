@@ -1,4 +1,4 @@
-import { overlaps, type Rect } from "./point.ts";
+import { isInside, overlaps, type Rect } from "./point.ts";
 
 export interface RoomName {
   name: string;
@@ -43,7 +43,7 @@ export const layRoomNames = (
     ];
     for (const [x, y] of [...corners, ...everywhereIn(wish)]) {
       const rect = { x, y, width, height };
-      if (!taken.some((other) => overlaps(rect, other))) return [{ name, ...rect }];
+      if (isInside(rect, room) && !taken.some((other) => overlaps(rect, other))) return [{ name, ...rect }];
     }
     return [];
   });
