@@ -67,6 +67,7 @@ export const screensInTrouble = async (bench: BenchScreen, look: Look): Promise<
   await withBench({ board: "workshop" }, async (address, link) => {
     await page.clock.install();
     await page.goto(address);
+    await link.seen(({ state }) => state === "ready");
     await link.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-07" });
     await link.does("start-attempt", { scenario: "loft-insulation", mode: "practice" });
     await link.does("accept-caution", {});
