@@ -73,6 +73,8 @@ for (const { name, ...viewport } of panels)
       await bench.get("finding-ring-open").tap();
       await expect(bench.get("note-finding-ring-open")).toContainText(/socket outlet 2/i);
       await expect(bench.get("note-finding-ring-open")).toContainText(/way 1/i);
+      // Beside an open note a small panel shows what the note is about, and no more.
+      await bench.get("key-close-card").tap();
 
       await running.cutPower();
       await expect(bench.get("link-lost")).toBeVisible();
