@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { hintCount } from "../attempt/hint-text.ts";
+import { hintLimit } from "../../shared/scenario/hint-limit.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";
@@ -20,7 +20,7 @@ export const askHint: Act<"ask-hint"> = {
   inAssessed: "no-hints-assessed",
   decides: ({ state, hint }) => {
     const number = state.hints.length + 1;
-    if (number > hintCount) return refuse("no-hints");
+    if (number > hintLimit) return refuse("no-hints");
     return events({ type: "hint-given", content: { number, text: hint(number) } });
   },
 };

@@ -7,9 +7,6 @@ import type { Judged } from "./picture-of.ts";
 import { hintWords } from "./hint-words.ts";
 import { stationNames } from "./station-names.ts";
 
-/** So many hints there are. */
-export const hintCount = 3;
-
 const inEach = (say: (language: Language) => string): Text => {
   const [en, pl] = languages.map(say);
   return { en: en ?? "", pl: pl ?? "" };

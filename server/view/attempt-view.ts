@@ -3,7 +3,7 @@ import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
-import { hintCount } from "../attempt/hint-text.ts";
+import { hintLimit } from "../../shared/scenario/hint-limit.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
 import { shownStep, stepStates } from "../attempt/steps.ts";
 import type { AttemptToShow } from "./to-show.ts";
@@ -44,7 +44,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     plan: planView(shown, isOpen),
     hints: {
       used: state.hints.length,
-      left: isOpen ? hintCount - state.hints.length : 0,
+      left: isOpen ? hintLimit - state.hints.length : 0,
       shown: isOpen ? [...state.hints] : [],
     },
     tries: isOpen ? state.tryCount : 0,

@@ -10,6 +10,7 @@ import { cableProblems, loadProblems, wantProblems } from "../wiring/wiring-prob
 import { settingProblems } from "../board/setting-problems.ts";
 import { settingsByKind } from "../board/settings-by-kind.ts";
 import { answerProblems } from "./answer-problems.ts";
+import { hintLimit } from "./hint-limit.ts";
 import { planProblems } from "./plan-problems.ts";
 import type { Built, Scenario } from "./scenario.schema.ts";
 import { scenarioEntries } from "./scenario-entries.ts";
@@ -145,9 +146,6 @@ const unknownWants = (field: string, wants: readonly number[], { requirements }:
       remedy: `They count from 0 to ${requirements.length - 1}.`,
     }));
 
-/** A nudge, the rule, the place. */
-const hintCount = 3;
-
 /**
  * What the schema of a scenario cannot say: stations without a place, names that are not there, answers that use
  * what the scenario does not offer, and an as-found circuit that the rest of the file does not know of.
@@ -199,7 +197,7 @@ export function scenarioProblems(scenario: Scenario): FieldProblem[] {
             remedy: "Make the two agree: an existing circuit is made dead before any lead is touched.",
           },
         ]),
-    ...(scenario.hints && scenario.hints.length !== hintCount
+    ...(scenario.hints && scenario.hints.length !== hintLimit
       ? [
           {
             field: "hints",
