@@ -36,7 +36,7 @@ import { ringLoop } from "./ring-loop.ts";
 import { ringOpen } from "./ring-open.ts";
 import { ringShare } from "./ring-share.ts";
 import { ringThroughFuse } from "./ring-through-fuse.ts";
-import type { Rule } from "./rule.ts";
+import { type Rule, type RuleId, ruleIds } from "./rule.ts";
 import { selfLead } from "./self-lead.ts";
 import { short } from "./short.ts";
 import { splitConductors } from "./split-conductors.ts";
@@ -55,65 +55,64 @@ import { unswitched } from "./unswitched.ts";
 import { voltDrop } from "./volt-drop.ts";
 import { wrongSide } from "./wrong-side.ts";
 
-/** Every rule of the pack, in the order of causes. */
-export const rules: readonly Rule[] = [
-  // Conductors
-  short,
-  neutralEarth,
-  twoWays,
-  borrowedNeutral,
-  polarity,
-  splitConductors,
-  cpcMissing,
-  conductorMissing,
-  wrongSide,
-  ringThroughFuse,
-  // Shape
-  ringOpen,
-  ringBridged,
-  ringLoop,
-  ringDevice,
-  ringCable,
-  spurOnSpur,
-  spurOnePoint,
-  spurPerPoint,
-  // What protects the cable, and what wants more than that
-  needsFuse,
-  spurCable,
-  lightingDevice,
-  radialCable,
-  deviceCable,
-  cookerControl,
+/** A rule that is listed and has no file does not compile. */
+const ruleOf: { readonly [Id in RuleId]: Rule } = {
+  "accessory-rating": accessoryRating,
+  "always-on": alwaysOn,
+  "borrowed-neutral": borrowedNeutral,
+  "conductor-missing": conductorMissing,
+  "cooker-control": cookerControl,
+  "cpc-missing": cpcMissing,
+  "cpc-size": cpcSize,
+  "crowded-contact": crowdedContact,
+  "dead-end-lead": deadEndLead,
+  "design-current": designCurrent,
+  "device-cable": deviceCable,
+  "fault-loop": faultLoop,
+  "floor-area": floorArea,
+  "fuse-size": fuseSize,
+  "fused-cable": fusedCable,
+  "fused-load": fusedLoad,
+  "heavy-on-ring": heavyOnRing,
   isolation,
-  designCurrent,
-  lightingLoad,
-  // Nothing is hidden from here on
-  notServed,
-  outsideTask,
-  deadEndLead,
-  crowdedContact,
-  selfLead,
-  twoRings,
-  ringShare,
-  spurCount,
-  spurHeavy,
-  ownCircuit,
-  heavyOnRing,
-  switchedNeutral,
-  unswitched,
-  alwaysOn,
-  leastSize,
-  fuseSize,
-  fusedCable,
-  fusedLoad,
-  pointLoad,
-  accessoryRating,
-  voltDrop,
-  faultLoop,
-  cpcSize,
+  "least-size": leastSize,
+  "lighting-device": lightingDevice,
+  "lighting-load": lightingLoad,
+  "needs-fuse": needsFuse,
+  "neutral-earth": neutralEarth,
+  "not-served": notServed,
+  "outside-task": outsideTask,
+  "own-circuit": ownCircuit,
+  "point-load": pointLoad,
+  polarity,
+  "radial-cable": radialCable,
   rcd,
-  floorArea,
-  testMissing,
-  testOrder,
-  readingMisjudged,
-];
+  "reading-misjudged": readingMisjudged,
+  "ring-bridged": ringBridged,
+  "ring-cable": ringCable,
+  "ring-device": ringDevice,
+  "ring-loop": ringLoop,
+  "ring-open": ringOpen,
+  "ring-share": ringShare,
+  "ring-through-fuse": ringThroughFuse,
+  "self-lead": selfLead,
+  short,
+  "split-conductors": splitConductors,
+  "spur-cable": spurCable,
+  "spur-count": spurCount,
+  "spur-heavy": spurHeavy,
+  "spur-on-spur": spurOnSpur,
+  "spur-one-point": spurOnePoint,
+  "spur-per-point": spurPerPoint,
+  "switched-neutral": switchedNeutral,
+  "test-missing": testMissing,
+  "test-order": testOrder,
+  "two-rings": twoRings,
+  "two-ways": twoWays,
+  unswitched,
+  "volt-drop": voltDrop,
+  "wrong-side": wrongSide,
+};
+
+/** Every rule of the pack, in the order of causes. */
+export const rules: readonly Rule[] = ruleIds.map((id) => ruleOf[id]);

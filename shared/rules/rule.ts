@@ -57,8 +57,12 @@ export interface Rule {
   check: (model: CircuitModel) => (Evidence | Missing)[];
 }
 
-/** Every rule id there is or will be. Ids go into the log and are never reused. */
-export const ruleIds = [
+/**
+ * Rules that hide what else comes of their cause, in the order of causes: an earlier one explains a later one, of these
+ * and of those that only tell.
+ */
+export const hidingRuleIds = [
+  // Conductors
   "short",
   "neutral-earth",
   "two-ways",
@@ -69,6 +73,7 @@ export const ruleIds = [
   "conductor-missing",
   "wrong-side",
   "ring-through-fuse",
+  // Shape
   "ring-open",
   "ring-bridged",
   "ring-loop",
@@ -77,6 +82,7 @@ export const ruleIds = [
   "spur-on-spur",
   "spur-one-point",
   "spur-per-point",
+  // What protects the cable, and what wants more than that
   "needs-fuse",
   "spur-cable",
   "lighting-device",
@@ -86,6 +92,10 @@ export const ruleIds = [
   "isolation",
   "design-current",
   "lighting-load",
+] as const;
+
+/** Rules that hide nothing among themselves, in the order they are run in. */
+const tellingRuleIds = [
   "not-served",
   "outside-task",
   "dead-end-lead",
@@ -115,4 +125,7 @@ export const ruleIds = [
   "test-order",
   "reading-misjudged",
 ] as const;
+
+/** Every rule, in the order of causes: the one list of it. Ids go into the log and are never reused. */
+export const ruleIds = [...hidingRuleIds, ...tellingRuleIds] as const;
 export type RuleId = (typeof ruleIds)[number];

@@ -1,9 +1,8 @@
 import { rankOf } from "./rank-of.ts";
-import { type Place, type Rule, weights } from "./rule.ts";
+import { hidingRuleIds, type Place, type Rule, type RuleId, weights } from "./rule.ts";
 import type { Finding, Suppressed } from "./verdict.ts";
 
-/** The last rule that hides others; those after it hide nothing among themselves. */
-const lastThatHides = rankOf("lighting-load");
+const hiding: ReadonlySet<RuleId> = new Set(hidingRuleIds);
 
 type Suppressing = Pick<Rule, "id" | "isNeverHidden" | "isOutcome" | "explains">;
 
@@ -32,7 +31,7 @@ export const suppress = (
         if (holder.rule === finding.rule || isLighter(holder, finding)) return false;
         if (cause.kind === "station")
           return ruleOf.get(holder.rule)?.explains?.includes(finding.rule) === true;
-        return rankOf(holder.rule) <= lastThatHides || isOutcome(finding);
+        return hiding.has(holder.rule) || isOutcome(finding);
       });
     const explained = ruleOf.get(finding.rule)?.isNeverHidden ? [] : finding.causes.map(explaining);
     const [by] = explained.filter((holder) => holder !== undefined);
