@@ -19,6 +19,9 @@ import { verdictView } from "./verdict-view.ts";
 /** True where the screen may show what is derived from the board. */
 const mayDerive = ({ mode }: AttemptState): boolean => mode !== "assessed";
 
+/** Until it is handed in: work that waits to be checked is shown as it was left. */
+const isAtWork = ({ status }: AttemptState): boolean => status === "open" || status === "ready";
+
 /** An attempt as its learner's screen shows it. */
 export function attemptView(shown: AttemptToShow, language: Language): AttemptView {
   const { run, plan, canUndo, sensed } = shown;
@@ -48,7 +51,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
       shown: isOpen ? [...state.hints] : [],
     },
     tries: isOpen ? state.tryCount : 0,
-    ...(state.step === "test" && state.status === "open" ? { test: testView(run) } : {}),
+    ...(state.step === "test" && isAtWork(state) ? { test: testView(run) } : {}),
     verdict: isOpen ? verdictView(shown, language) : null,
   };
   return { ...view, say: sayFor(shown, view) };

@@ -34,4 +34,4 @@ export const actSamples = {
   "self-check": {},
   "walk-test": { isOn: false },
   "test-lead": { entryA: "way-1.a", entryB: "socket-1.a" },
-} as unknown as { readonly [Name in ActName]: ActMessage<Name> };
+} satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

@@ -208,6 +208,22 @@ describe("the record", () => {
   });
 });
 
+describe("the step while the work waits to be checked", () => {
+  it.each(["practice", "assessed"] as const)(
+    "is still on the screen with its record, and nothing can be done there: %s",
+    async (mode) => {
+      const bench = await atTest({ mode });
+      await act(bench, { what: "dial", to: "insulation" });
+      await bench.does("ready", {});
+      expect(bench.attempt()).toMatchObject({ step: "test", status: "ready" });
+      expect(bench.attempt().test?.meter.dial).toBe("insulation");
+      expect(await bench.refusal("meter-act", { what: "dial", to: "low-ohms" })).toBe("frozen");
+      await bench.does("hand-in", {});
+      expect(bench.attempt().test).toBeUndefined();
+    },
+  );
+});
+
 describe("switching on", () => {
   it("is refused with the reason until every dead test is on record, passes and holds", async () => {
     const bench = await atTest();
