@@ -1,6 +1,6 @@
 import type { BoardDescription, BoardEntry, BoardStation } from "../../shared/board/board.schema.ts";
 import { stationId, type Role } from "../../shared/board/ids.ts";
-import { coreRoles, type Side, type StationKind } from "../../shared/board/station-kinds.ts";
+import { coreRoles, type Side, type StationKind, usualEntries } from "../../shared/board/station-kinds.ts";
 import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
 
 /** A station as a board is planned: lines and places on the face are given out in order. */
@@ -14,7 +14,6 @@ interface Planned {
 }
 
 const times = (side: Side, count: number): Side[] => new Array<Side>(count).fill(side);
-const letters = "abcdefgh";
 
 const way = (label: string, entryCount: number): Planned => ({
   id: `way-${label}`,
@@ -103,8 +102,10 @@ class LinesInOrder {
 
   entry(planned: Planned, side: Side, index: number): BoardEntry {
     const roles = coreRoles(planned.kind, side);
-    if (!roles) throw new Error(`a ${planned.kind} has no ${side} side`);
-    const letter = side === "switch" ? "s" : letters.charAt(index);
+    // Scenarios name the usual letters of a kind: a board that has fewer entries keeps the same ones.
+    const usual = usualEntries[planned.kind].filter((entry) => entry.side === side);
+    const letter = usual[planned.sides.slice(0, index).filter((one) => one === side).length]?.letter;
+    if (!roles || !letter) throw new Error(`a ${planned.kind} has no such ${side} side`);
     const entry = { letter, side, lines: this.#byRole(roles.map(({ role }) => role)) };
     if (!this.#hasCodes) return entry;
     return { ...entry, codeContacts: Array.from({ length: codeBits }, () => this.codeCount++) };

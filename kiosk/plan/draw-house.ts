@@ -8,7 +8,7 @@ import type { PlanInput } from "./plan-input.ts";
 /** The walls that are drawn as such, in pixels. */
 export const drawWalls = ({ attempt }: PlanInput, { fit }: PlanGround): { a: Point; b: Point }[] =>
   attempt.scenario.plan.walls
-    .filter(({ as = "wall" }) => as !== "floor")
+    .filter(({ as = "wall" }) => as === "wall")
     .map(({ from, to }) => ({ a: toPx(fit, from), b: toPx(fit, to) }));
 
 /** The strips that the straight parts of a cable are drawn in. */

@@ -1,4 +1,3 @@
-import { staffPl } from "./staff-pl.ts";
 import { boardHealthPl } from "./board-health-pl.ts";
 import { meterPl } from "./meter-pl.ts";
 import type { TextKey } from "./en.ts";
@@ -471,7 +470,6 @@ export const pl: Record<TextKey, string> = {
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Samokontrola tablicy: {done} z {total}",
   ...boardHealthPl,
-  ...staffPl,
   ...meterPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",

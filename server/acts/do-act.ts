@@ -26,7 +26,6 @@ export async function doAct<Name extends ActName>(
   const run = ownRun(core, actor);
   const standing = {
     actor: actor.kind,
-    isAtBench: actor.isRemote !== true,
     state: workStateOf(run?.state),
     isAssessing: core.work.isAssessed,
   };

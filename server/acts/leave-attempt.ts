@@ -18,7 +18,7 @@ export const leaveAttempt: Act<"leave-attempt"> = {
   who: workers,
   states: [...whileOpen, "interrupted", "handed-in"],
   does: ({ core }) => {
-    endRun(core, { reason: "left" });
+    endRun(core, "left");
     return done;
   },
 };

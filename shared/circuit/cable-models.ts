@@ -96,10 +96,10 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
     toLine: lineBus(to, roles.to, buses),
     spec,
     conductors,
-    missing:
-      rolePairs === straight && conductors.length === straight.length
-        ? []
-        : missingCores(straight, from, to, conductors, parts.unknown),
+    // A core that is crossed though it runs straight, such as a switched line on a neutral, is missed by both classes.
+    missing: isWhole(rolePairs === straight, straight, conductors)
+      ? []
+      : missingCores(straight, from, to, conductors, parts.unknown),
     circuits: [],
     method: spec.method ?? defaults.method,
   };
@@ -108,6 +108,15 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
 }
 
 type RolePair = [from: Role, to: Role];
+
+const isWhole = (
+  isStraight: boolean,
+  straight: readonly RolePair[],
+  conductors: readonly ConductorModel[],
+): boolean =>
+  isStraight &&
+  conductors.length === straight.length &&
+  conductors.every((conductor) => conductor.class !== "crossed");
 
 /** Core by core, which role meets which where a cable runs straight. */
 function straightRoles(from: readonly CoreRole[], to: readonly CoreRole[]): RolePair[] {

@@ -58,14 +58,13 @@ function chained(model: CircuitModel, shorted: readonly ConductorModel[]): Condu
   });
 }
 
-/** Leads of one cable that bring line to the same class. */
-function byCable(found: readonly ConductorModel[]): ConductorModel[][] {
-  const groups = new Map<string, ConductorModel[]>();
-  for (const conductor of found) {
-    const key = `${conductor.cable} ${lineMeets(conductor) ?? ""}`;
-    groups.set(key, [...(groups.get(key) ?? []), conductor]);
-  }
-  return [...groups.values()];
+/**
+ * Leads of one cable that bring line to the same class: those found, and what else is crossed with them, such as the
+ * core of a switch cable that takes earth to the lamp while its other end joins line to earth.
+ */
+function byCable({ crossed }: CircuitModel, found: readonly ConductorModel[]): ConductorModel[][] {
+  const keyOf = (conductor: ConductorModel): string => `${conductor.cable} ${lineMeets(conductor) ?? ""}`;
+  return [...new Set(found.map(keyOf))].map((key) => crossed.filter((one) => keyOf(one) === key));
 }
 
 /** Line meets neutral or earth: one finding a cable, which names the leads that join them. */
@@ -81,7 +80,10 @@ export const short: Rule = {
   standsWithUnknown: true,
   check: (model) => {
     const joining = direct(model);
-    return [joining, chained(model, joining)].flatMap(byCable).flatMap((list): Evidence[] => {
+    const plain = byCable(model, joining);
+    const named = new Set(plain.flat());
+    const further = chained(model, joining).filter((conductor) => !named.has(conductor));
+    return [...plain, ...byCable(model, further)].flatMap((list): Evidence[] => {
       const [first] = list;
       const variant = first && lineMeets(first) === "earth" ? "line-earth" : "line-neutral";
       return evidence(variant, allAt("conductor", list.map(({ id }) => id).sort(byId)));

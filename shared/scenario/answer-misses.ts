@@ -1,7 +1,7 @@
 import type { BoardDescription } from "../board/board.schema.ts";
 import { type EntryId, entryId } from "../board/ids.ts";
 import type { Finding, Verdict } from "../rules/verdict.ts";
-import { walkedTheOtherWay, withOtherNames } from "../wiring/same-wiring.ts";
+import { walkedTheOtherWay, withCoresStated, withOtherNames } from "../wiring/same-wiring.ts";
 import type { Wiring } from "../wiring/wiring.schema.ts";
 import type { Built, Scenario } from "./scenario.schema.ts";
 import { scenarioEntries } from "./scenario-entries.ts";
@@ -25,6 +25,7 @@ const forms: Record<string, (wiring: Wiring) => Wiring> = {
   "as written": (wiring) => wiring,
   "with stations renamed": withOtherNames,
   "walked the other way": walkedTheOtherWay,
+  "with every core stated": withCoresStated,
   "renamed and walked the other way": (wiring) => walkedTheOtherWay(withOtherNames(wiring)),
 };
 

@@ -1,5 +1,6 @@
-import { byId, entryId, type EntryId, type StationId, stationOf } from "../board/ids.ts";
+import { byId, entryId, type EntryId, type Role, roleOf, type StationId, stationOf } from "../board/ids.ts";
 import { entriesOf } from "./buses.ts";
+import { conductorsOf, stationsById } from "./conductors-of.ts";
 import { rename, renamingStations } from "./rename.ts";
 import type { CableSpec, Station, Wiring } from "./wiring.schema.ts";
 
@@ -51,5 +52,20 @@ export function walkedTheOtherWay(wiring: Wiring): Wiring {
     ...renamed,
     stations: renamed.stations.toReversed(),
     cables: renamed.cables.map(turned).toReversed(),
+  };
+}
+
+/** The same wiring with every core of every cable stated, as a board senses it. No verdict may change by it. */
+export function withCoresStated(wiring: Wiring): Wiring {
+  const stations = stationsById(wiring.stations);
+  return {
+    ...wiring,
+    cables: wiring.cables.map((cable) => ({
+      ...cable,
+      conductors: conductorsOf(cable, stations).map(({ from, to }): [Role, Role] => [
+        roleOf(from),
+        roleOf(to),
+      ]),
+    })),
   };
 }

@@ -35,6 +35,17 @@ describe("the drawing of the plan", () => {
       expect(after[part]).toBe(before[part]);
   });
 
+  it("draws walls as such, and not the floors and ceilings that carry cables", () => {
+    const { plan } = sunRoom.scenario;
+    const walls = plan.walls.filter(({ as = "wall" }) => as === "wall").length;
+    const carried = plan.walls.map((wall) =>
+      wall.as === "floor" ? { ...wall, as: "ceiling" as const } : wall,
+    );
+    const scenario = { ...sunRoom.scenario, plan: { ...plan, walls: carried } };
+    expect(drawPlan(inputOf(sunRoom)).walls).toHaveLength(walls);
+    expect(drawPlan(inputOf({ ...sunRoom, scenario })).walls).toHaveLength(walls);
+  });
+
   it("leaves every other cable as it was when one changes its size", () => {
     const before = drawPlan(inputOf(sunRoom));
     const changed = sunRoom.cables.map((cable, i) => (i === 2 ? { ...cable, csaMm2: 6 } : cable));

@@ -7,6 +7,7 @@ import { buildModel } from "../../../shared/circuit/build-model.ts";
 import type { CircuitModel } from "../../../shared/circuit/model.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import type { Verdict } from "../../../shared/rules/verdict.ts";
+import { withCoresStated } from "../../../shared/wiring/same-wiring.ts";
 import type { CableSpec, Wiring } from "../../../shared/wiring/wiring.schema.ts";
 import { testDepth } from "../../depth.ts";
 import { holds } from "../../holds.ts";
@@ -81,6 +82,17 @@ describe("a verdict", () => {
       }),
       runs,
     );
+  });
+
+  it("does not hang on whether a cable states its cores or leaves them straight", () => {
+    holds(
+      fc.property(anyWiring, (wiring) => {
+        expect(bytes(withCoresStated(wiring))).toBe(bytes(wiring));
+      }),
+      runs,
+    );
+    for (const { name, wiring } of readCases(jsonFilesIn("tests/shared/rules/cases")))
+      expect(bytes(withCoresStated(wiring)), name).toBe(bytes(wiring));
   });
 
   it("does not hang on what stations are called, and so not on which way round a ring is walked", () => {

@@ -53,13 +53,13 @@ describe("checking the answers of a scenario", () => {
     expect(answerMisses(scenario, rightJudge)).toEqual([]);
   });
 
-  it("judges each answer in five forms", () => {
+  it("judges each answer in six forms", () => {
     let count = 0;
     answerMisses(scenario, (wiring) => {
       count += 1;
       return rightJudge(wiring);
     });
-    expect(count).toBe((scenario.modelAnswers.length + 1) * 5);
+    expect(count).toBe((scenario.modelAnswers.length + 1) * 6);
   });
 
   const missesOf = (judge: (wiring: Wiring) => Verdict, of: Scenario = scenario) =>
