@@ -13,7 +13,7 @@ const tools = Object.entries({
 
 /** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
 export default defineConfig({
-  ssr: { noExternal: true, external: ["better-sqlite3", "onoff", "@playwright/test"] },
+  ssr: { noExternal: true, external: ["better-sqlite3", "@node-rs/argon2", "onoff", "@playwright/test"] },
   build: {
     ssr: true,
     outDir: "dist/server",

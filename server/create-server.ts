@@ -1,4 +1,5 @@
-import { createServer as createHttpServer } from "node:http";
+import { createServer as createHttpServer, type RequestListener, type Server as HttpServer } from "node:http";
+import { createServer as createHttpsServer } from "node:https";
 import type { AddressInfo } from "node:net";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
@@ -11,24 +12,41 @@ import { scenarioCards } from "./view/scenario-cards.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
 import { createApp } from "./web/create-app.ts";
+import { type Door, mayEnter, ownDoor, RemoteSession } from "./web/door.ts";
+import { networkHosts } from "./web/origin.ts";
+import { idOfCookie } from "./web/session-cookie.ts";
+import { noteSignIn } from "./bench/note-sign-in.ts";
 
 /** All a server works with. */
 export interface ServerParts {
   bench: BenchParts;
   kioskFolder: string;
-  isLoopbackOnly: boolean;
+  /** The door on the network; undefined where nobody has let the network in. */
+  network: NetworkDoor | undefined;
   lines: Health["lines"];
   hasGpioLibrary: boolean;
   /** What is known of the log's soundness. */
   logState: () => Health["log"];
 }
 
+/** Where the bench listens to the network, and by which names it is known there beside its own. */
+export interface NetworkDoor {
+  host: string;
+  port: number;
+  names: readonly string[];
+  /** Undefined where there is no certificate: then the link is not encrypted. */
+  tls: { cert: Buffer; key: Buffer } | undefined;
+}
+
 /** A server that has been put together and not yet started. */
 export interface SpurwiseServer {
   bench: Bench;
   health: () => Health;
-  /** Starts the bench and listens; gives the port, which the system chooses where 0 is asked for. */
-  listen: (port: number, host: string) => Promise<number>;
+  /**
+   * Starts the bench and listens on loopback, and on the network where it was let in; gives the ports, which the system
+   * chooses where 0 is asked for.
+   */
+  listen: (port: number) => Promise<{ ownPort: number; networkPort?: number }>;
   /** Stops taking requests, then puts everything on the disk. What the parts opened is left to who opened it. */
   close: () => Promise<void>;
 }
@@ -64,43 +82,91 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     };
   };
 
-  const app = createApp({
-    kioskFolder: parts.kioskFolder,
-    isLoopbackOnly: parts.isLoopbackOnly,
-    health,
-    wiring: () => {
-      const run = ownRun(core, core.session.actor);
-      return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;
-    },
-    note: parts.bench.note,
-  });
-  const http = createHttpServer(app);
-  const io = attachSockets({
-    http,
-    isLoopbackOnly: parts.isLoopbackOnly,
-    clock,
-    sessions: { bench: core.session },
-    view: (audience) => viewFor(audience, benchToShow(core, face, offered())),
-    onPublish: (listener) => core.onPublish(listener),
-    handle: (name, message, session) => bench.handle(name, message, session),
-  });
+  const sessions = parts.bench.webSessions;
+  const openDoor = (door: Door, makeHttp: (app: RequestListener) => HttpServer): OpenDoor => {
+    const app = createApp({
+      kioskFolder: parts.kioskFolder,
+      door,
+      signIn: {
+        people: parts.bench.people,
+        language: () => core.session.memory.language,
+        signedIn: (staff, { logId }, by) => noteSignIn(core, staff, logId, by, "network"),
+      },
+      health,
+      wiring: () => {
+        const run = ownRun(core, core.session.actor);
+        return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;
+      },
+      note: parts.bench.note,
+    });
+    const http = makeHttp(app);
+    const io = attachSockets({
+      http,
+      clock,
+      mayEnter: (request) => mayEnter(door, request),
+      sessionOf: ({ headers }) => {
+        if (door.kind === "own-screen") return core.session;
+        const id = idOfCookie(headers.cookie, door.names.scheme);
+        return id !== undefined && sessions.staffOf(id) ? new RemoteSession(sessions, id) : undefined;
+      },
+      view: ({ audience, staff }) => viewFor(audience, benchToShow(core, face, offered(), staff)),
+      onPublish: (listener) => core.onPublish(listener),
+      handle: (name, message, session) => bench.handle(name, message, session),
+    });
+    return { http, io };
+  };
+  const own = openDoor(ownDoor, createHttpServer);
+  const open = [own];
 
   return {
     bench,
     health,
-    listen: (port, host) =>
-      new Promise((resolve, reject) => {
-        http.once("error", reject);
-        http.listen(port, host, () => {
-          http.off("error", reject);
-          bench.start();
-          resolve((http.address() as AddressInfo).port);
-        });
-      }),
+    listen: async (port) => {
+      const ownPort = await listenAt(own.http, port, loopback);
+      bench.start();
+      const { network } = parts;
+      if (!network) return { ownPort };
+      const { tls, names } = network;
+      const door: Door = {
+        kind: "network",
+        names: { scheme: tls ? "https" : "http", hosts: () => networkHosts(names) },
+        sessions,
+      };
+      const made = openDoor(door, (app) => (tls ? createHttpsServer(tls, app) : createHttpServer(app)));
+      open.push(made);
+      try {
+        return { ownPort, networkPort: await listenAt(made.http, network.port, network.host) };
+      } catch (error) {
+        // Whoever stands at the bench can work without the network.
+        parts.bench.note(
+          `the network is not let in: ${error instanceof Error ? error.message : String(error)}`,
+        );
+        return { ownPort };
+      }
+    },
     close: async () => {
-      await io.close();
-      http.closeAllConnections();
+      for (const { http, io } of open) {
+        await io.close();
+        http.closeAllConnections();
+      }
       await bench.stop();
     },
   };
 }
+
+const loopback = "127.0.0.1";
+
+interface OpenDoor {
+  http: HttpServer;
+  io: ReturnType<typeof attachSockets>;
+}
+
+/** Listens; gives the port, which the system chooses where 0 is asked for. */
+const listenAt = (http: HttpServer, port: number, host: string): Promise<number> =>
+  new Promise((resolve, reject) => {
+    http.once("error", reject);
+    http.listen(port, host, () => {
+      http.off("error", reject);
+      resolve((http.address() as AddressInfo).port);
+    });
+  });

@@ -31,7 +31,19 @@ const environmentSchema = z.object({
   SPURWISE_HOST: z
     .string()
     .refine((host) => host === "localhost" || isIP(host) !== 0, "an IP address or localhost")
-    .default("127.0.0.1"),
+    .optional(),
+  SPURWISE_NETWORK_PORT: port.default(4711),
+  /** Other names the bench is known by on the network, commas between them. */
+  SPURWISE_NAMES: z
+    .string()
+    .regex(/^[a-z0-9.,\s-]*$/i, "names, commas between them")
+    .default("")
+    .transform((text) =>
+      text
+        .split(",")
+        .map((name) => name.trim())
+        .filter((name) => name !== ""),
+    ),
   SPURWISE_DATA: z.string().optional(),
   /** Id of a board in hardware/boards, or the path of a description. */
   SPURWISE_BOARD: z.string().optional(),
@@ -47,7 +59,10 @@ const environmentSchema = z.object({
 
 export interface Environment {
   port: number;
-  host: string;
+  /** Where the bench listens to the network once a technician has let it in; undefined: everywhere. */
+  host: string | undefined;
+  networkPort: number;
+  names: string[];
   data: string | undefined;
   board: string | undefined;
   lines: "simulated" | "gpio" | "spinning";
@@ -81,6 +96,8 @@ export function readEnvironment(environment: Record<string, string | undefined>)
   return {
     port: data.SPURWISE_PORT,
     host: data.SPURWISE_HOST,
+    networkPort: data.SPURWISE_NETWORK_PORT,
+    names: data.SPURWISE_NAMES,
     data: data.SPURWISE_DATA,
     board: data.SPURWISE_BOARD,
     lines: data.SPURWISE_LINES,

@@ -1,5 +1,6 @@
 import { createServer } from "./create-server.ts";
 import { readEnvironment } from "./environment.ts";
+import { doorSentences } from "./door-sentences.ts";
 import { openParts } from "./parts.ts";
 import { sentenceFor } from "./start-sentence.ts";
 
@@ -19,9 +20,9 @@ async function main(): Promise<void> {
   for (const signal of ["SIGTERM", "SIGINT"] as const)
     process.on(signal, () => void close().then(() => process.exit(0)));
   try {
-    const port = await server.listen(environment.port, environment.host);
-    const host = environment.host.includes(":") ? `[${environment.host}]` : environment.host;
-    process.stdout.write(`Spurwise: http://${host}:${port}\n`);
+    const { ownPort, networkPort } = await server.listen(environment.port);
+    process.stdout.write(`Spurwise: http://127.0.0.1:${ownPort}\n`);
+    for (const sentence of doorSentences(opened.parts, environment.host, networkPort)) note(sentence);
     opened.ready();
   } catch (error) {
     await close();

@@ -3,10 +3,10 @@ import { dirname, join } from "node:path";
 import { attemptOnBench, kitOfAttempt } from "./bench/resume-attempt.ts";
 import type { Records } from "./bench/bench-core.ts";
 import { systemClock } from "./clock/system-clock.ts";
-import { demoLearners } from "./demo/learners.ts";
+import { openPeople, type PeopleStore } from "./people/open-people.ts";
+import { sentenceFor } from "./start-sentence.ts";
 import { AttemptReader } from "./store/attempt-reader.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
-import { LearnerReader, LearnerWriter } from "./store/learners.ts";
 import { anchorFault, assertNotVanished, readAnchor } from "./store/log-anchor.ts";
 import { LogReader } from "./store/log-reader.ts";
 import { LogWriter } from "./store/log-writer.ts";
@@ -20,6 +20,8 @@ export interface OpenedRecords {
   reading: Connection;
   /** The bench's own log is damaged: these are beside it, for practice until a technician has seen to it. */
   isBesideDamaged: boolean;
+  /** Undefined beside a damaged log: who is on the list lies in that one. */
+  people: PeopleStore | undefined;
 }
 
 /** So many logs beside a damaged one are tried, each damaged in its turn. */
@@ -27,7 +29,6 @@ const mostBeside = 9;
 
 /** Reads all that a start of the bench reads, and tries out a write. @throws StoreError `damaged` and others. */
 function prove(records: Records): void {
-  records.learners.all();
   records.memoryReader.read();
   records.logReader.eventCount();
   const state = attemptOnBench(records);
@@ -41,7 +42,7 @@ function prove(records: Records): void {
   }
 }
 
-function openOne(path: string): Omit<OpenedRecords, "isBesideDamaged"> {
+function openOne(path: string, isBesideDamaged: boolean): OpenedRecords {
   const open: Connection[] = [];
   try {
     assertNotVanished(path);
@@ -50,21 +51,22 @@ function openOne(path: string): Omit<OpenedRecords, "isBesideDamaged"> {
     open.push(writing);
     const fault = anchor && anchorFault(writing, anchor);
     if (fault) throw new StoreError("damaged", { path, reason: fault });
-    const log = new LogWriter(writing, path, systemClock());
-    new LearnerWriter(writing).seed(demoLearners);
+    const clock = systemClock();
+    const log = new LogWriter(writing, path, clock);
     const reading = openForReading(path);
     open.push(reading);
     const records: Records = {
       log,
       logReader: new LogReader(reading),
       attempts: new AttemptReader(reading),
-      learners: new LearnerReader(reading),
       memory: new BenchMemoryWriter(writing, path),
       memoryReader: new BenchMemoryReader(reading),
     };
+    const people = isBesideDamaged ? undefined : openPeople(dirname(path), writing, reading, log, clock);
+    people?.reader.all();
     prove(records);
     log.checkpoint();
-    return { records, writing, reading };
+    return { records, writing, reading, people, isBesideDamaged };
   } catch (error) {
     for (const database of open.toReversed()) database.close();
     throw toStoreError(error, path);
@@ -77,6 +79,7 @@ const damageReasons = /^SQLITE_(ERROR|CONSTRAINT)/;
 const isDamage = (error: unknown): boolean =>
   error instanceof StoreError &&
   (error.code === "damaged" ||
+    error.code === "secret-broken" ||
     (error.code === "failed" && damageReasons.test(String(error.facts["reason"]))));
 
 /**
@@ -87,19 +90,19 @@ const isDamage = (error: unknown): boolean =>
  */
 export function openRecords(path: string, note: (sentence: string) => void): OpenedRecords {
   try {
-    return { ...openOne(path), isBesideDamaged: false };
+    return openOne(path, false);
   } catch (error) {
     if (!isDamage(error)) throw error;
-    const reason = error instanceof StoreError ? String(error.facts["reason"]) : "";
+    const reason = error instanceof StoreError ? String(error.facts["reason"] ?? sentenceFor(error)) : "";
     const kept = existsSync(path) ? "it was left as it is" : "it is not there";
     for (let number = 1; number <= mostBeside; number += 1) {
       const beside = join(dirname(path), `practice-beside-damaged-${number}.db`);
       try {
-        const opened = openOne(beside);
+        const opened = openOne(beside, true);
         note(
           `the log ${path} is damaged (${reason}); ${kept}. Practice is recorded in ${beside}. Call the technician.`,
         );
-        return { ...opened, isBesideDamaged: true };
+        return opened;
       } catch (again) {
         if (!isDamage(again)) throw again;
       }

@@ -12,12 +12,18 @@ import type { Records } from "./bench/bench-core.ts";
 import { contactsOf } from "./board/contacts-of.ts";
 import { scannerProcess } from "./board/scanner-process.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
-import type { ServerParts } from "./create-server.ts";
+import type { NetworkDoor, ServerParts } from "./create-server.ts";
 import { type Environment, EnvironmentError } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
-import { openRecords } from "./open-records.ts";
+import { type OpenedRecords, openRecords } from "./open-records.ts";
+import { readCertificate } from "./web/certificate.ts";
+import { WebSessions } from "./web/web-sessions.ts";
 import { ScannerClient } from "./scanner-client.ts";
+import { demoPeople } from "./demo/people.ts";
+import { GuessGuard } from "./people/guess-guard.ts";
+import { People } from "./people/people.ts";
+import { PinHasher } from "./people/pin-hash.ts";
 import { holdFolder } from "./store/hold-folder.ts";
 import { LogProver } from "./store/log-prover.ts";
 import { StoreError } from "./store/store-error.ts";
@@ -80,6 +86,11 @@ function openHeldRecords(path: string, note: (sentence: string) => void, letGo: 
   }
 }
 
+const everyAddress = "0.0.0.0";
+
+/** A data folder that the bench makes is its own user's alone. */
+const ownOnly = 0o700;
+
 const checkpointEveryMs = 60_000;
 
 function checkpointWhenIdle({ log }: Records): void {
@@ -89,6 +100,20 @@ function checkpointWhenIdle({ log }: Records): void {
     // The next append meets the damage and says it.
     if (!(error instanceof StoreError)) throw error;
   }
+}
+
+/**
+ * The door on the network, where a technician has chosen to let it in; whatever the environment says, it stays shut
+ * before. A bench whose list of people cannot be trusted keeps it shut as well.
+ */
+function networkDoor(
+  { host, networkPort, names, data }: Environment,
+  { records, people: store }: OpenedRecords,
+  people: People,
+): NetworkDoor | undefined {
+  const isChosen = records.memoryReader.read().isNetworkChosen;
+  if (!isChosen || !store || people.isDemonstration || people.firstStartCode !== undefined) return undefined;
+  return { host: host ?? everyAddress, port: networkPort, names, tls: readCertificate(dataFolder(data)) };
 }
 
 /** Only a simulated board can be broken on purpose, and only at a contact it has. */
@@ -110,7 +135,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const { board, bytes } = readBoardFile(boardPath(environment.board));
   refuseStrayFaults(environment, board);
   const data = dataFolder(environment.data);
-  mkdirSync(data, { recursive: true });
+  mkdirSync(data, { recursive: true, mode: ownOnly });
   const letGo = holdFolder(data);
   const opened = openHeldRecords(logFile(data), note, letGo);
   const prover = new LogProver(opened.reading, note);
@@ -125,6 +150,15 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     alive: () => watchdog.alive(),
     note,
   });
+  const clock = systemClock();
+  const isSimulated = lines !== "gpio";
+  const people = new People({
+    store: opened.people,
+    demo: isSimulated ? demoPeople : [],
+    pins: new PinHasher(),
+    guard: new GuessGuard(() => clock.monotonicMs()),
+  });
+  const network = networkDoor(environment, opened, people);
   const scenarios = new ScenarioFolder(folders.scenarios, note);
   // What lies in the write-ahead file alone goes with it; where nothing is new, nothing is written.
   const idle = setInterval(() => checkpointWhenIdle(opened.records), checkpointEveryMs).unref();
@@ -143,22 +177,25 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       bench: {
         board,
         boardBytes: bytes,
-        isSimulated: lines !== "gpio",
+        isSimulated,
         scenarios,
         port,
-        clock: systemClock(),
+        clock,
         timers: systemTimers,
         judge,
         rulePackVersion: packVersion,
         softwareVersion: softwareVersion(),
         findings: environment.findings,
         records: opened.records,
+        people,
+        webSessions: new WebSessions(people, () => clock.monotonicMs()),
+        isNetworkOpen: network !== undefined,
         isLogDamaged: opened.isBesideDamaged,
         note,
         noBoardSentence: linesSentence,
       },
       kioskFolder: folders.kiosk,
-      isLoopbackOnly: ["127.0.0.1", "::1", "localhost"].includes(environment.host),
+      network,
       lines,
       hasGpioLibrary: hasGpioLibrary(),
       logState,

@@ -35,7 +35,7 @@ export type Card =
 export type Armed =
   { kind: "station"; id: StationId } | { kind: "entry"; id: EntryId } | { kind: "contact"; id: ContactId };
 export type Sheet =
-  "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found" | "health";
+  "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found" | "health" | "staff";
 
 /**
  * What the person at the screen has in hand: which card is open, which end of a cable waits for the other. All

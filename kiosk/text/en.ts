@@ -1,3 +1,4 @@
+import { staffEn } from "./staff-en.ts";
 import { boardHealthEn } from "./board-health-en.ts";
 import { meterEn } from "./meter-en.ts";
 
@@ -491,6 +492,7 @@ export const en = {
   "self-check.running": "Self-check of the board: {done} of {total}",
 
   ...boardHealthEn,
+  ...staffEn,
   ...meterEn,
 
   // Refusals

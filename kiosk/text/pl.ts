@@ -1,3 +1,4 @@
+import { staffPl } from "./staff-pl.ts";
 import { boardHealthPl } from "./board-health-pl.ts";
 import { meterPl } from "./meter-pl.ts";
 import type { TextKey } from "./en.ts";
@@ -470,6 +471,7 @@ export const pl: Record<TextKey, string> = {
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Samokontrola tablicy: {done} z {total}",
   ...boardHealthPl,
+  ...staffPl,
   ...meterPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",

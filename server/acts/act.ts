@@ -29,6 +29,8 @@ interface Rules<Name extends ActName> {
   elsewhere?: RefusalCode;
   /** What it is refused with while assessed work is open on the bench; undefined where it is not refused then. */
   inAssessed?: RefusalCode;
+  /** It may also be asked for from the network; what is not is for the bench's own screen alone. */
+  isRemote?: true;
   /** What it keeps is the board at rest, never a plug half in. */
   isAtRest?: true;
 }

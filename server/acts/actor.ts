@@ -1,4 +1,4 @@
-import { actorRoles, type ActorRole, type Author } from "../../shared/protocol/author.ts";
+import { actorRoles, type ActorRole, type Author, staffRoles } from "../../shared/protocol/author.ts";
 
 /** Who sends an act: a part in the workshop, or nobody where nobody is signed in. */
 export const actors = ["nobody", ...actorRoles] as const;
@@ -10,11 +10,17 @@ export interface Actor {
   /** Opaque; null for everybody but a learner. */
   learner: string | null;
   session: string | null;
+  /** Their id, where they are of the staff. */
+  staff?: string;
+  /** They are on the network, not at the bench. */
+  isRemote?: true;
 }
 
 /** A socket or a request, and whoever stands behind it when it is asked. */
 export interface ActorSession {
   readonly actor: Actor;
+  /** Something is done in it: it is not idle. */
+  touch?(): void;
 }
 
 /** The author of what an actor does; nobody does nothing that is logged. */
@@ -25,4 +31,7 @@ export const authorOf = ({ kind, session }: Actor): Author =>
 export const workers: readonly ActorKind[] = ["learner", "guest"];
 
 /** Whoever stands at the bench, signed in or not. */
-export const anybodyAtBench: readonly ActorKind[] = ["nobody", "learner", "guest", "trainer", "technician"];
+export const anybodyAtBench: readonly ActorKind[] = ["nobody", "learner", "guest", ...staffRoles];
+
+/** Whoever may let people in. */
+export const keepers: readonly ActorKind[] = ["trainer", "technician"];

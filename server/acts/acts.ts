@@ -1,16 +1,22 @@
 import type { ActName } from "../../shared/protocol/acts.ts";
 import type { Act } from "./act.ts";
 import { acceptCaution } from "./accept-caution.ts";
+import { addPerson } from "./add-person.ts";
 import { answerPlan } from "./answer-plan.ts";
 import { askExpected } from "./ask-expected.ts";
 import { askHint } from "./ask-hint.ts";
 import { askVerdict } from "./ask-verdict.ts";
+import { chooseNetwork } from "./choose-network.ts";
+import { confirmResume } from "./confirm-resume.ts";
 import { deadAct } from "./dead-act.ts";
 import { declareDead } from "./declare-dead.ts";
 import { declare } from "./declare.ts";
+import { endAttempt } from "./end-attempt.ts";
 import { energise } from "./energise.ts";
+import { erasePerson } from "./erase-person.ts";
 import { goToStep } from "./go-to-step.ts";
 import { handIn } from "./hand-in.ts";
+import { holdPerson } from "./hold-person.ts";
 import { leaveAttempt } from "./leave-attempt.ts";
 import { matchAsFound } from "./match-as-found.ts";
 import { meterAct } from "./meter-act.ts";
@@ -24,6 +30,7 @@ import { recordReading } from "./record-reading.ts";
 import { selfCheck } from "./self-check.ts";
 import { setLanguage } from "./set-language.ts";
 import { setLarge } from "./set-large.ts";
+import { setUp } from "./set-up.ts";
 import { signIn } from "./sign-in.ts";
 import { signOut } from "./sign-out.ts";
 import { startAttempt } from "./start-attempt.ts";
@@ -70,4 +77,11 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "self-check": selfCheck,
   "walk-test": walkTest,
   "test-lead": testLead,
+  "set-up": setUp,
+  "add-person": addPerson,
+  "hold-person": holdPerson,
+  "erase-person": erasePerson,
+  "confirm-resume": confirmResume,
+  "end-attempt": endAttempt,
+  "choose-network": chooseNetwork,
 };

@@ -26,6 +26,7 @@ export async function doAct<Name extends ActName>(
   const run = ownRun(core, actor);
   const standing = {
     actor: actor.kind,
+    isAtBench: actor.isRemote !== true,
     state: workStateOf(run?.state),
     isAssessing: core.work.isAssessed,
   };

@@ -18,7 +18,7 @@ export const leaveAttempt: Act<"leave-attempt"> = {
   who: workers,
   states: [...whileOpen, "interrupted", "handed-in"],
   does: ({ core }) => {
-    endRun(core, "left");
+    endRun(core, { reason: "left" });
     return done;
   },
 };

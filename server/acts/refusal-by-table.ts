@@ -8,6 +8,8 @@ import type { Refusal } from "../../shared/protocol/reply.ts";
 /** What an act is held against before its own code runs. */
 export interface Standing {
   actor: ActorKind;
+  /** Whoever it is stands at the bench. */
+  isAtBench: boolean;
   /** The state of the actor's own work on the bench. */
   state: WorkState;
   /** Assessed work lies open on the bench, whoever's it is. */
@@ -16,11 +18,12 @@ export interface Standing {
 
 /** Why an act is not for this actor, in this state, or during assessed work; undefined where it is. */
 export function refusalByTable<Name extends ActName>(
-  { who, states, elsewhere, inAssessed }: Act<Name>,
+  { who, states, elsewhere, inAssessed, isRemote }: Act<Name>,
   message: ActMessage<Name>,
-  { actor, state, isAssessing }: Standing,
+  { actor, isAtBench, state, isAssessing }: Standing,
 ): Refusal | undefined {
   if (!who.includes(actor)) return refuse(actor === "nobody" ? "not-signed-in" : "not-for-you");
+  if (!isAtBench && !isRemote) return refuse("own-screen-only");
   const inStates = typeof states === "function" ? states(message) : states;
   if (!inStates.includes(state)) return refuse(elsewhere ?? refusalInState[state]);
   if (inAssessed && isAssessing) return refuse(inAssessed);

@@ -3,8 +3,9 @@ import { endRun } from "../bench/end-run.ts";
 import { endHealthTools } from "../bench/board-health.ts";
 import { done } from "../refusal.ts";
 import { type Act, always } from "./act.ts";
+import { anybodyAtBench } from "./actor.ts";
 
-const schema = z.strictObject({});
+const schema = z.strictObject({ everywhere: z.literal(true).optional() });
 
 declare module "../../shared/protocol/acts.ts" {
   interface Acts {
@@ -18,10 +19,11 @@ declare module "../../shared/protocol/acts.ts" {
  */
 export const signOut: Act<"sign-out"> = {
   schema,
-  who: ["nobody", "learner", "guest"],
+  who: anybodyAtBench,
   states: always,
-  does: ({ core, actor, run }) => {
-    if (actor.kind === "guest" && run) endRun(core, "left");
+  does: ({ core, actor, run }, { everywhere }) => {
+    if (everywhere && actor.staff !== undefined) core.parts.webSessions.endAllOf(actor.staff);
+    if (actor.kind === "guest" && run) endRun(core, { reason: "left" });
     core.session.signOut();
     endHealthTools(core);
     core.work.forgetUndos();

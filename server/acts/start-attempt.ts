@@ -74,7 +74,7 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
   const allowed = mayStart(core, core.session.person, message);
   if ("ok" in allowed) return allowed;
   const { kit, person, records, sensed } = allowed;
-  if (core.work.run) endRun(core, "another-started");
+  if (core.work.run) endRun(core, { reason: "another-started" });
   const { board, boardBytes, rulePackVersion, softwareVersion } = core.parts;
   const attemptId = uuidV7();
   const full = pluggedOf(sensed);

@@ -4,6 +4,7 @@ import type { CableId, ConductorId, StationId } from "../../shared/board/ids.ts"
 import { boardFaultSchema } from "../../shared/board/sensed-state.schema.ts";
 import {
   attemptKinds,
+  endReasons,
   deadSteps,
   modes,
   planQuestions,
@@ -122,7 +123,14 @@ export const attemptEventSchemas = {
   "handed-in": z.strictObject({ full: plugged, wiringHash, verdict, tryCount: z.number().int() }),
   /** `full` is what the board was when the bench came back. */
   resumed: z.strictObject({ full: plugged, isTrainerNeeded: z.boolean() }),
-  "attempt-left": z.strictObject({ reason: z.enum(["left", "another-started"]) }),
+  /** A trainer has looked and lets assessed work go on that the bench was off in the middle of. */
+  "resume-confirmed": z.strictObject({ person: z.string() }),
+  /** `ended`: by one of the staff, who it was and why. */
+  "attempt-left": z.strictObject({
+    reason: z.enum(["left", "another-started", "ended"]),
+    person: z.string().optional(),
+    why: z.enum(endReasons).optional(),
+  }),
 } as const;
 
 export type AttemptEventType = keyof typeof attemptEventSchemas;

@@ -217,6 +217,8 @@ export function reduce(
         changeCount: 0,
         isTrainerNeeded: event.content.isTrainerNeeded,
       };
+    case "resume-confirmed":
+      return { ...state, isTrainerNeeded: false };
     case "attempt-left":
       return { ...state, status: "left" };
     case "board-fault":

@@ -12,9 +12,10 @@ import { Work } from "./work.ts";
 import type { ScenarioKit, ScenarioLibrary } from "../library.ts";
 import type { AttemptReader } from "../store/attempt-reader.ts";
 import type { BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
-import type { LearnerReader } from "../store/learners.ts";
+import type { People } from "../people/people.ts";
 import type { LogReader } from "../store/log-reader.ts";
 import type { LogWriter } from "../store/log-writer.ts";
+import type { WebSessions } from "../web/web-sessions.ts";
 import { StoreError } from "../store/store-error.ts";
 
 /** The records of a bench, readers and writers apart. */
@@ -22,7 +23,6 @@ export interface Records {
   log: LogWriter;
   logReader: LogReader;
   attempts: AttemptReader;
-  learners: LearnerReader;
   memory: BenchMemoryWriter;
   memoryReader: BenchMemoryReader;
 }
@@ -45,6 +45,12 @@ export interface BenchParts {
   records: Records | undefined;
   /** The bench's own log is damaged and `records` are beside it: for practice, never for assessed work. */
   isLogDamaged?: boolean;
+  /** Whom the bench knows. */
+  people: People;
+  /** Who is signed in from the network. */
+  webSessions: WebSessions;
+  /** The network was let in at this start. */
+  isNetworkOpen: boolean;
   note: (sentence: string) => void;
   /** Why there is no board and what to do, for whoever reads the terminal or the journal. */
   noBoardSentence: (why: NoBoard) => string;
@@ -74,7 +80,9 @@ export class BenchCore {
     this.board = new BoardNow();
     this.session = new Session({
       records,
+      people: parts.people,
       timers,
+      locked: () => this.publish(),
       troubled: (error) => this.health.trouble(error, "memory"),
     });
   }

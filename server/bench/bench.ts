@@ -47,6 +47,7 @@ export class Bench {
 
   /** Answers an act whose form has been checked. A refused one has changed nothing. */
   handle<Name extends ActName>(name: Name, message: ActMessage<Name>, session: ActorSession): Promise<Reply> {
+    session.touch?.();
     const answer = this.#queue.then(() => this.#answer(name, message, session));
     this.#queue = answer;
     return answer;

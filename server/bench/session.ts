@@ -3,52 +3,78 @@ import type { Author } from "../../shared/protocol/author.ts";
 import { type Actor, type ActorSession, authorOf } from "../acts/actor.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { BenchMemory, BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
-import type { Learner, LearnerReader } from "../store/learners.ts";
+import type { People } from "../people/people.ts";
+import { isStaff, type Person as Known, type Staff } from "../people/person.ts";
 import { StoreError } from "../store/store-error.ts";
 
-/** Who stands at the bench; a guest has no learner. */
+/** Who works at the bench; a guest has no learner. */
 export interface Person {
-  learner: Learner | null;
+  learner: Pick<Known, "id" | "name"> | null;
   by: "name" | "badge" | "guest";
 }
 
 export interface SessionParts {
   /** Undefined where the records cannot be read. */
-  records:
-    { learners: LearnerReader; memory: BenchMemoryWriter; memoryReader: BenchMemoryReader } | undefined;
+  records: { memory: BenchMemoryWriter; memoryReader: BenchMemoryReader } | undefined;
+  people: People;
   timers: Timers;
   /** Called with what the disk does not take, and with undefined once it does. */
   troubled: (error: StoreError | undefined) => void;
+  /** Called when the screen has locked itself. */
+  locked: () => void;
 }
 
 /** What could not be remembered is tried again after this long. */
 const retryMs = 5000;
+/** Whoever of the staff touches nothing for this long is signed out: their rights are not left lying on the screen. */
+const staffIdleMs = 180_000;
 
 /** The bench's own screen: who stands at it, who may, and how it is set. It outlives a restart. */
 export class Session implements ActorSession {
   readonly audience = "bench";
   readonly #parts: SessionParts;
   #person: Person | null = null;
+  /** Whoever of the staff has unlocked the screen; then nobody works at it. */
+  #staff: Staff | null = null;
   /** New with each person, and after each start. */
   #id: string | null = null;
-  #learners: readonly Learner[];
+  #learners: readonly Known[] = [];
+  #unlockers: readonly Staff[] = [];
+  #lookedUp: number | undefined;
   #memory: BenchMemory;
   #cancelRetry: (() => void) | undefined;
+  #cancelIdle: (() => void) | undefined;
 
   constructor(parts: SessionParts) {
     this.#parts = parts;
     const { records } = parts;
-    this.#learners = records?.learners.all() ?? [];
-    this.#memory = records?.memoryReader.read() ?? { language: "en", isLarge: false, person: null };
+    this.#lookUp();
+    this.#memory = records?.memoryReader.read() ?? {
+      language: "en",
+      isLarge: false,
+      person: null,
+      isNetworkChosen: false,
+    };
   }
 
   get person(): Person | null {
     return this.#person;
   }
 
-  /** Who may sign in; looked up when the bench is locked, not with every view. */
-  get learners(): readonly Learner[] {
+  /** Who may sign in; looked up when the bench is locked or the list has changed, not with every view. */
+  get learners(): readonly Known[] {
+    if (this.#lookedUp !== this.#parts.people.revision) this.#lookUp();
     return this.#learners;
+  }
+
+  /** Who of the staff has a PIN; looked up with the learners. */
+  get unlockers(): readonly Staff[] {
+    if (this.#lookedUp !== this.#parts.people.revision) this.#lookUp();
+    return this.#unlockers;
+  }
+
+  get staff(): Staff | null {
+    return this.#staff;
   }
 
   get memory(): Readonly<BenchMemory> {
@@ -56,6 +82,8 @@ export class Session implements ActorSession {
   }
 
   get actor(): Actor {
+    if (this.#staff)
+      return { kind: this.#staff.role, learner: null, session: this.#id, staff: this.#staff.id };
     if (!this.#person) return { kind: "nobody", learner: null, session: null };
     const { learner } = this.#person;
     return { kind: learner ? "learner" : "guest", learner: learner?.id ?? null, session: this.#id };
@@ -72,11 +100,42 @@ export class Session implements ActorSession {
     this.remember({ person: { learnerId: person.learner?.id ?? null, by: person.by } });
   }
 
+  /**
+   * One of the staff unlocks the screen, in a session that is new; nobody works at it meanwhile. Neither outlives a
+   * restart.
+   */
+  unlock(staff: Staff, sessionId: string): void {
+    this.#set(null);
+    this.#staff = staff;
+    this.#id = sessionId;
+    this.#lookUp();
+    this.remember({ person: null });
+    this.touch();
+  }
+
+  /** Somebody is there: the screen does not lock itself yet. */
+  touch(): void {
+    this.#cancelIdle?.();
+    this.#cancelIdle = undefined;
+    if (!this.#staff) return;
+    this.#cancelIdle = this.#parts.timers.after(staffIdleMs, () => {
+      this.signOut();
+      this.#parts.locked();
+    });
+  }
+
   /** Nobody stands at the bench any more. */
   signOut(): void {
     this.#set(null);
-    this.#learners = this.#parts.records?.learners.all() ?? [];
+    this.#lookUp();
     this.remember({ person: null });
+  }
+
+  #lookUp(): void {
+    const { people } = this.#parts;
+    this.#lookedUp = people.revision;
+    this.#learners = people.all().filter((person) => !isStaff(person));
+    this.#unlockers = people.unlockers();
   }
 
   /** Whoever stood at the bench when it stopped stands there again, where the class list still has them. */
@@ -84,11 +143,13 @@ export class Session implements ActorSession {
     const { person } = this.#memory;
     if (!person) return;
     if (person.learnerId === null) return this.#set({ learner: null, by: "guest" });
-    const learner = this.#parts.records?.learners.byId(person.learnerId);
-    this.#set(learner ? { learner, by: person.by } : null);
+    const known = this.#parts.people.byId(person.learnerId);
+    this.#set(known && !isStaff(known) ? { learner: known, by: person.by } : null);
   }
 
   #set(person: Person | null): void {
+    this.#staff = null;
+    this.touch();
     this.#person = person;
     this.#id = person && uuidV7();
   }
@@ -101,6 +162,7 @@ export class Session implements ActorSession {
 
   /** Waits for nothing more; what could not be remembered until now is tried a last time. */
   stop(): void {
+    this.#cancelIdle?.();
     if (!this.#cancelRetry) return;
     this.#keep();
     this.#stopRetry();

@@ -13,6 +13,8 @@ export const benchMemorySchema = z.strictObject({
     .strictObject({ learnerId: z.string().nullable(), by: z.enum(["name", "badge", "guest"]) })
     .nullable()
     .default(null),
+  /** A technician has chosen to let the network in. */
+  isNetworkChosen: z.boolean().default(false),
 });
 export type BenchMemory = z.infer<typeof benchMemorySchema>;
 

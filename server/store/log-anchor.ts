@@ -1,10 +1,10 @@
-import { closeSync, fsyncSync, openSync, readFileSync, renameSync, statSync, writeSync } from "node:fs";
-import { dirname } from "node:path";
+import { readFileSync, statSync } from "node:fs";
 import { z } from "zod";
 import type { Connection } from "./open-database.ts";
 import { readThrough } from "./read-through.ts";
 import { hexOf } from "./row-hash.ts";
 import { StoreError } from "./store-error.ts";
+import { writeWhole } from "./write-whole.ts";
 
 const anchorSchema = z.strictObject({
   benchId: z.string(),
@@ -36,21 +36,7 @@ export function readAnchor(logPath: string): LogAnchor | undefined {
  * @throws a file system error; then the anchor of before still stands.
  */
 export function keepAnchor(logPath: string, anchor: LogAnchor): void {
-  const path = anchorFile(logPath);
-  const file = openSync(`${path}.new`, "w");
-  try {
-    writeSync(file, `${JSON.stringify(anchor)}\n`);
-    fsyncSync(file);
-  } finally {
-    closeSync(file);
-  }
-  renameSync(`${path}.new`, path);
-  const folder = openSync(dirname(path), "r");
-  try {
-    fsyncSync(folder);
-  } finally {
-    closeSync(folder);
-  }
+  writeWhole(anchorFile(logPath), `${JSON.stringify(anchor)}\n`);
 }
 
 /**

@@ -99,11 +99,11 @@ export class LogWriter {
 
   /**
    * Appends events in their order, all or none, and the table of attempts with them; returns when they are on the
-   * disk.
+   * disk. `alongside` writes what they tell of into other tables, in the same transaction.
    *
    * @throws StoreError `disk-full` and others; then nothing of it is in the log.
    */
-  append(events: readonly NewEvent[]): LogRow[] {
+  append(events: readonly NewEvent[], alongside?: () => void): LogRow[] {
     const now = {
       monotonicMs: Math.round(this.#clock.monotonicMs()),
       wallMs: Math.round(this.#clock.wallMs()),
@@ -114,6 +114,7 @@ export class LogWriter {
     this.#assertThere();
     try {
       this.#database.transaction(() => {
+        alongside?.();
         this.#write(rows);
       })();
       if (!this.#isProved) assertDurable(this.#database, this.#path);

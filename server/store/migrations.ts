@@ -115,4 +115,19 @@ export const migrations: readonly string[] = [
     version INTEGER NOT NULL
   ) STRICT, WITHOUT ROWID;
   `,
+  `
+  -- People apart from the log, which knows their ids alone. The table learner of before holds nobody any more.
+  CREATE TABLE person (
+    person_id TEXT NOT NULL PRIMARY KEY,
+    role TEXT NOT NULL CHECK (role IN ('learner', 'trainer', 'assessor', 'verifier', 'technician')),
+    -- Name and centre number under a key of this person alone, which lies in a file of its own; null once erased.
+    sealed BLOB,
+    badge_mark BLOB UNIQUE CHECK (badge_mark IS NULL OR length(badge_mark) = 32),
+    pin_hash TEXT,
+    added_wall_ms INTEGER NOT NULL,
+    -- Kept past the end of its time, for a dispute or by law, since then.
+    held_wall_ms INTEGER,
+    erased_wall_ms INTEGER
+  ) STRICT, WITHOUT ROWID;
+  `,
 ];

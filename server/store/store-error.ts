@@ -7,6 +7,7 @@ export type StoreErrorCode =
   | "clock-before-epoch"
   | "in-use"
   | "lock-broken"
+  | "secret-broken"
   | "read-only"
   | "failed";
 

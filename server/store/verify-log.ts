@@ -1,4 +1,5 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { PeopleTold } from "../people/person-fault.ts";
 import { eventOfBytes } from "./event-bytes.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
@@ -53,6 +54,7 @@ interface Progress {
 function* provedRows(database: Connection, sliceRowCount: number, at: Progress): Generator<number, LogProof> {
   let chain: Chain | undefined;
   let rowCount = 0;
+  const people = new PeopleTold();
   const bad = (firstBadRecord: string, reason: string): LogProof => ({
     isSound: false,
     rowCount,
@@ -95,6 +97,7 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
     if (!isSame(hashOfRow(row), row.hash)) return bad(name, "its content is not what was written");
     const lost = lostDocument(row, hasDocument);
     if (lost) return bad(name, `the ${lost.replace("Hash", "")} it was made with is missing`);
+    people.take(row);
     rowCount += 1;
     Object.assign(at, { rowCount, name });
     chain = { ...row, rowCount: (chain?.rowCount ?? 0) + 1 };
@@ -117,6 +120,8 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
       return bad(`document ${hexOf(hash)} (${kind})`, "its content is not what was written");
     documentCount += 1;
   }
+  const person = people.fault(database);
+  if (person) return bad(`person ${person.person}`, person.reason);
   const fault = schemaFault(database);
   if (fault) return bad("the log's own rules", fault);
   return { isSound: true, rowCount, documentCount };

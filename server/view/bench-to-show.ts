@@ -2,7 +2,9 @@ import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/pr
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
+import type { Staff } from "../people/person.ts";
 import type { BenchToShow } from "./to-show.ts";
+import { staffView } from "./staff-view.ts";
 import { boardHealthView } from "./board-health-view.ts";
 
 /** What is wrong around the work, each trouble once. */
@@ -48,8 +50,13 @@ function boardState({ board, parts }: BenchCore): Pick<BenchView, "state" | "noB
   return { state: isReady ? "ready" : "starting" };
 }
 
-/** Everything there is to show at this moment; what of it a screen gets is decided by `viewFor`. */
-export function benchToShow(core: BenchCore, face: BoardFace, cards: ScenarioCard[]): BenchToShow {
+/** Everything there is to show at this moment to a screen of `me`; what of it the screen gets is decided by `viewFor`. */
+export function benchToShow(
+  core: BenchCore,
+  face: BoardFace,
+  cards: ScenarioCard[],
+  me: Staff | null = core.session.staff,
+): BenchToShow {
   const { parts, board, work } = core;
   const { memory, person, learners } = core.session;
   const { undos, isAsked } = work;
@@ -68,6 +75,7 @@ export function benchToShow(core: BenchCore, face: BoardFace, cards: ScenarioCar
       // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
       ...(!person && work.isOpen ? { isWorkKept: true as const } : {}),
       learners: person ? [] : learners.map(({ id, name }) => ({ id, name })),
+      staff: staffView(core, me),
       scenarios: cards,
       board: face,
       ...(selfCheck ? { selfCheck } : {}),

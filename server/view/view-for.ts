@@ -2,8 +2,8 @@ import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { attemptView } from "./attempt-view.ts";
 import type { BenchToShow } from "./to-show.ts";
 
-/** Who looks: the learner at the bench. The desk and the show screen join here. */
-export type Audience = "bench";
+/** Who looks: whoever stands at the bench, or one of the staff on the network. */
+export type Audience = "bench" | "remote";
 
 /**
  * What a screen gets, whole. The one place that decides what an audience may see; nothing else is ever sent to a
@@ -11,13 +11,23 @@ export type Audience = "bench";
  * and nothing that is derived from them: to tell a learner right or wrong would spoil the evidence.
  */
 export function viewFor(audience: Audience, { bench, isAssessing, attempt }: BenchToShow): BenchView {
+  const whole = {
+    ...(isAssessing ? withoutLeads(bench) : bench),
+    attempt: attempt ? attemptView(attempt, bench.language) : null,
+  };
   switch (audience) {
     case "bench":
-      return {
-        ...(isAssessing ? withoutLeads(bench) : bench),
-        attempt: attempt ? attemptView(attempt, bench.language) : null,
-      };
+      return whole;
+    case "remote":
+      return forRemote(whole);
   }
+}
+
+/** Names are for choosing one's own at the bench, and the first start's code is for who stands there. */
+function forRemote({ staff, ...view }: BenchView): BenchView {
+  const told = { ...staff, unlockers: [] };
+  delete told.firstStartCode;
+  return { ...view, learners: [], staff: told };
 }
 
 /** What the tools tell of leads would tell of the wiring; whether the board is well does not. */

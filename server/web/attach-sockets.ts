@@ -1,4 +1,4 @@
-import type { Server as HttpServer } from "node:http";
+import type { IncomingMessage, Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import type { ActName } from "../../shared/protocol/acts.ts";
@@ -8,23 +8,24 @@ import { acts } from "../acts/acts.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { fieldName } from "../../shared/reading/problem.ts";
 import { benchNamespace, type FromBench, type ToBench } from "../../shared/protocol/socket-events.ts";
+import type { Staff } from "../people/person.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
 import type { Audience } from "../view/view-for.ts";
-import { isOwnOrigin } from "./origin.ts";
 import { RateBucket } from "./rate-bucket.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 
 export interface SocketParts {
   http: HttpServer;
-  isLoopbackOnly: boolean;
   clock: Clock;
-  /** Who stands behind the sockets of an audience. */
-  sessions: Readonly<Record<Audience, ScreenSession>>;
-  /** What an audience may see now. */
-  view: (audience: Audience) => BenchView;
-  /** Calls back whenever there is something new to show. */
-  onPublish: (listener: () => void) => void;
+  /** True where a request may open a link. */
+  mayEnter: (request: IncomingMessage) => boolean;
+  /** Who stands behind a link; undefined where nobody does any more. */
+  sessionOf: (request: IncomingMessage) => ScreenSession | undefined;
+  /** What a session may see now. */
+  view: (session: ScreenSession) => BenchView;
+  /** Calls back whenever there is something new to show. Gives what ends it. */
+  onPublish: (listener: () => void) => () => void;
   /** Does an act whose form has been checked. */
   handle: (name: ActName, message: never, session: ActorSession) => Promise<Reply>;
 }
@@ -32,6 +33,10 @@ export interface SocketParts {
 /** Whoever stands behind a socket, and what they may see. */
 export interface ScreenSession extends ActorSession {
   readonly audience: Audience;
+  /** False once it has ended. */
+  readonly isLive?: boolean;
+  /** Who of the staff it is; null where it is none of them. */
+  readonly staff: Staff | null;
 }
 
 type BenchSocket = Socket<FromBench, ToBench>;
@@ -45,9 +50,6 @@ const pingTimeoutMs = 3000;
 
 const isAct = (name: unknown): name is ActName => typeof name === "string" && Object.hasOwn(acts, name);
 
-/** The namespace of each audience: a socket of one gets the views of that audience and no other. */
-const namespaces = { bench: benchNamespace } as const satisfies Record<Audience, string>;
-
 /**
  * The live link to the screens. Each socket has a session of its audience; it gets the whole view at once, and
  * after that what changed in it. Each act is checked by its schema, done and answered. What has not the form of an
@@ -59,17 +61,18 @@ export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
     maxHttpBufferSize: largestBytes,
     pingInterval: pingIntervalMs,
     pingTimeout: pingTimeoutMs,
-    allowRequest: (request, decide) => decide(null, isOwnOrigin(request.headers, parts.isLoopbackOnly)),
+    allowRequest: (request, decide) => decide(null, parts.mayEnter(request)),
   });
   const screens = new Set<Screen>();
-  for (const [audience, namespace] of Object.entries(namespaces) as [Audience, string][])
-    io.of(namespace).on("connection", (socket: BenchSocket) => {
-      const screen = new Screen(socket, parts.sessions[audience]);
-      serve(screen, parts);
-      screens.add(screen);
-      socket.on("disconnect", () => screens.delete(screen));
-      screen.show(parts.view(audience));
-    });
+  io.of(benchNamespace).on("connection", (socket: BenchSocket) => {
+    const session = parts.sessionOf(socket.request);
+    if (!session) return void socket.disconnect(true);
+    const screen = new Screen(socket, session);
+    serve(screen, parts);
+    screens.add(screen);
+    socket.on("disconnect", () => screens.delete(screen));
+    screen.show(parts.view(session));
+  });
   // What changes in one turn of the program is one view, sent after the answers to the acts of that turn.
   let isDue = false;
   parts.onPublish(() => {
@@ -77,12 +80,15 @@ export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
     isDue = true;
     setImmediate(() => {
       isDue = false;
-      const views = new Map<Audience, BenchView>();
-      for (const screen of screens) {
-        const { audience } = screen.session;
-        const view = views.get(audience) ?? parts.view(audience);
-        views.set(audience, view);
-        screen.show(view);
+      const views = new Map<ScreenSession, BenchView>();
+      for (const { session, socket, show } of screens) {
+        if (session.isLive === false) {
+          socket.disconnect(true);
+          continue;
+        }
+        const view = views.get(session) ?? parts.view(session);
+        views.set(session, view);
+        show(view);
       }
     });
   });
@@ -100,13 +106,13 @@ class Screen {
     this.session = session;
   }
 
-  show(view: BenchView): void {
+  readonly show = (view: BenchView): void => {
     const before = this.#sent;
     this.#sent = view;
     if (!before) return void this.socket.emit("view", view);
     const change = changeOf(before, view);
     if (change) this.socket.emit("change", change);
-  }
+  };
 }
 
 function serve({ socket, session }: Screen, parts: SocketParts): void {
@@ -117,6 +123,10 @@ function serve({ socket, session }: Screen, parts: SocketParts): void {
       if (typeof reply === "function") (reply as (given: Reply) => void)(given);
     };
     if (!bucket.take()) return answer(refuse("too-fast"));
+    if (session.isLive === false) {
+      answer(refuse("not-signed-in"));
+      return void socket.disconnect(true);
+    }
     if (!isAct(name)) return answer(refuse("bad-message", { where: String(name), what: "no such act" }));
     const parsed = parseSafely<object>(acts[name].schema, rest[0]);
     if (!parsed.success) {

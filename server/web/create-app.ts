@@ -5,12 +5,15 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
+import { type SignInParts, signInRoutes } from "./sign-in-routes.ts";
 
 export interface AppParts {
   /** The folder of the built bench screen. */
   kioskFolder: string;
-  isLoopbackOnly: boolean;
+  door: Door;
+  signIn: Omit<SignInParts, "door">;
   health: () => Health;
   /** The wiring on the board, or undefined where it may not be had now. */
   wiring: () => Wiring | undefined;
@@ -20,8 +23,12 @@ export interface AppParts {
 const requestsAMinute = 1200;
 const yearMs = 365 * 24 * 3600 * 1000;
 
-/** The pages and files of the bench over HTTP. Nothing here changes anything; commands come over the socket. */
-export function createApp({ kioskFolder, isLoopbackOnly, health, wiring, note }: AppParts): Express {
+/**
+ * The pages and files of the bench over HTTP, through one of its doors. Nothing here changes anything but who is signed
+ * in; acts come over the socket. Through the door on the network everything that stands after the gate is for who has
+ * signed in: a page that is added there is shut until somebody has.
+ */
+export function createApp({ kioskFolder, door, signIn, health, wiring, note }: AppParts): Express {
   const app = express();
   app.disable("x-powered-by");
   app.use(
@@ -46,7 +53,7 @@ export function createApp({ kioskFolder, isLoopbackOnly, health, wiring, note }:
     }),
   );
   app.use((request: Request, response: Response, next: NextFunction) => {
-    if (isOwnOrigin(request.headers, isLoopbackOnly)) return next();
+    if (isOwnOrigin(request.headers, door.names)) return next();
     response.status(403).type("text/plain").send("This bench is not open to other sites.\n");
   });
   app.use(
@@ -56,6 +63,15 @@ export function createApp({ kioskFolder, isLoopbackOnly, health, wiring, note }:
   app.get("/health", (_request, response) => {
     response.set("Cache-Control", "no-store").json(health());
   });
+
+  if (door.kind === "network") {
+    app.use(signInRoutes({ door, ...signIn }));
+    app.use((request: Request, response: Response, next: NextFunction) => {
+      if (staffAt(door, request.headers)) return next();
+      if (request.method === "GET" && request.path === "/") return response.redirect(303, "/sign-in");
+      response.status(401).type("text/plain").send("Sign in first.\n");
+    });
+  }
 
   app.get("/wiring.json", (_request, response) => {
     const found = wiring();

@@ -1,21 +1,43 @@
 import type { IncomingHttpHeaders } from "node:http";
+import { hostname, networkInterfaces } from "node:os";
 
-const loopbackNames = new Set(["127.0.0.1", "localhost", "[::1]"]);
+/** Under which names a door is asked for, and how. */
+export interface DoorNames {
+  scheme: "http" | "https";
+  /** Names and addresses, IPv6 ones in brackets. */
+  hosts: () => ReadonlySet<string>;
+}
 
-const nameOf = (host: string): string => host.replace(/:\d+$/, "");
+const loopbackHosts: ReadonlySet<string> = new Set(["127.0.0.1", "localhost", "[::1]"]);
+
+/** The names of the door that only this machine comes through. */
+export const loopbackNames: DoorNames = { scheme: "http", hosts: () => loopbackHosts };
 
 /**
- * True where a request comes from a page of this bench, or from no page at all. A browser says where a page
- * came from; a page of another origin must not steer the bench. On loopback the name must be a loopback name
- * too, so that no other site can point its own name at the bench.
+ * The names of a bench on a network: its addresses as they are now, its machine's name, and those that whoever set it
+ * up gave it.
  */
-export function isOwnOrigin(headers: IncomingHttpHeaders, isLoopbackOnly: boolean): boolean {
+export function networkHosts(given: readonly string[]): ReadonlySet<string> {
+  const addresses = Object.values(networkInterfaces())
+    .flatMap((found) => found ?? [])
+    .map(({ address }) => (address.includes(":") ? `[${address}]` : address));
+  const own = hostname().toLowerCase();
+  return new Set([...addresses, own, `${own}.local`, ...given.map((name) => name.toLowerCase())]);
+}
+
+const nameOf = (host: string): string => host.replace(/:\d+$/, "").toLowerCase();
+
+/**
+ * True where a request is for this bench and comes from a page of it, or from no page at all. A browser says where a
+ * page came from; a page of another origin must not steer the bench. The name that was asked for must be one of the
+ * bench's own, so that no other site can point its name at the bench.
+ */
+export function isOwnOrigin(headers: IncomingHttpHeaders, { scheme, hosts }: DoorNames): boolean {
   const { host, origin } = headers;
-  if (host === undefined) return false;
-  if (isLoopbackOnly && !loopbackNames.has(nameOf(host))) return false;
+  if (host === undefined || !hosts().has(nameOf(host))) return false;
   if (origin === undefined) {
     const site = headers["sec-fetch-site"];
     return site === undefined || site === "same-origin" || site === "none";
   }
-  return origin === `http://${host}` || origin === `https://${host}`;
+  return origin === `${scheme}://${host}`;
 }

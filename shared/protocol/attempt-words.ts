@@ -37,6 +37,10 @@ export const settingKeys = [
   "ratingA",
 ] as const;
 
+/** Why one of the staff ends work that is open. */
+export const endReasons = ["learner-gone", "bench-at-fault", "started-wrongly"] as const;
+
+export type EndReason = (typeof endReasons)[number];
 export type Mode = (typeof modes)[number];
 export type AttemptKind = (typeof attemptKinds)[number];
 export type Step = (typeof steps)[number];

@@ -8,6 +8,9 @@ export const actorRoles = [
   "technician",
   "bench",
 ] as const;
+/** Those who are neither learners nor guests. */
+export const staffRoles = ["trainer", "assessor", "verifier", "technician"] as const;
+export type StaffRole = (typeof staffRoles)[number];
 export type ActorRole = (typeof actorRoles)[number];
 
 /** Who did what an event tells, and through which session; the bench does its own through none. */

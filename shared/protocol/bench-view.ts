@@ -16,6 +16,7 @@ import type {
   Step,
 } from "./attempt-words.ts";
 import type { Language } from "../text/languages.ts";
+import type { StaffRole } from "./author.ts";
 import type { TestView } from "./test-view.ts";
 
 export type Fact = string | number | boolean;
@@ -249,6 +250,22 @@ export interface BoardHealthView {
   faults: BoardFault[];
 }
 
+/** What the bench says to those who are neither learners nor guests. */
+export interface StaffView {
+  /** Whoever of them is signed in on this screen. */
+  me: { name: string; role: StaffRole } | null;
+  /** Who may unlock with a PIN; while nobody of them is signed in. */
+  unlockers: { id: string; name: string; role: StaffRole }[];
+  /** Nobody is set up yet: what the first person is set up with. On the bench's own screen alone. */
+  firstStartCode?: string;
+  /** The people are invented, and everybody may know their badges. */
+  isDemonstration?: true;
+  /** For a trainer: the work that lies open on the bench; a guest has no name. */
+  work?: { name: string; mode: Mode; isWaitingForTrainer: boolean };
+  /** For a technician: whether the network was let in at the start, and whether it will be at the next. */
+  network?: { isOpen: boolean; isChosen: boolean };
+}
+
 /** Everything the bench screen gets, whole. Made by `viewFor` alone. */
 export interface BenchView {
   revision: number;
@@ -263,6 +280,7 @@ export interface BenchView {
   learners: { id: string; name: string }[];
   /** Nobody is signed in and somebody's work is kept: it goes on when they sign in. */
   isWorkKept?: true;
+  staff: StaffView;
   scenarios: ScenarioCard[];
   board: BoardFace | null;
   attempt: AttemptView | null;

@@ -29,6 +29,10 @@ export const eventTypes = [
   "ready-ended",
   "dead-acted",
   "dead-declared",
+  "resume-confirmed",
+  "person-kept",
+  "staff-signed-in",
+  "network-chosen",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

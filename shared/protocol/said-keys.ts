@@ -146,6 +146,21 @@ export const refusalCodes = {
   "put-back-first": [],
   unsettled: [],
   "no-probes": [],
+  "own-screen-only": [],
+  "wait-to-try": ["seconds"],
+  "wrong-pin": [],
+  "wrong-code": [],
+  "set-up-already": [],
+  "easy-pin": [],
+  "pin-or-badge": [],
+  "badge-taken": [],
+  "unknown-person": [],
+  "person-at-work": [],
+  held: [],
+  "last-technician": [],
+  demonstration: [],
+  "nothing-to-confirm": [],
+  "nothing-to-end": [],
 } as const;
 
 export type SayKey = keyof typeof sayKeys;

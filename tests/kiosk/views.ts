@@ -101,6 +101,7 @@ export const bench = (more: Partial<BenchView> = {}): BenchView => ({
     "Kasia Wrona",
     "Leo Ashdown",
   ].map((name, i) => ({ id: `demo-${i}`, name })),
+  staff: { me: null, unlockers: [] },
   scenarios: [
     {
       id: "first-spur",

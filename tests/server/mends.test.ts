@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
-import { demoLearners } from "../../server/demo/learners.ts";
+import { demoPeople } from "../../server/demo/people.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import { cableId, conductorId } from "../../shared/board/ids.ts";
 import { settingKeys } from "../../shared/protocol/attempt-words.ts";
@@ -32,7 +32,7 @@ async function checked({ kit, built, file, task }: Case, mode: "practice" | "ass
   }).start();
   await bench.does(
     "sign-in",
-    mode === "practice" ? { by: "guest" } : { by: "badge", badge: demoLearners[0]?.badge ?? "" },
+    mode === "practice" ? { by: "guest" } : { by: "badge", badge: demoPeople[0]?.badge ?? "" },
   );
   await bench.does("start-attempt", { scenario: task, mode });
   await bench.does("accept-caution", {});

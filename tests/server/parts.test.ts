@@ -27,7 +27,9 @@ describe("the environment", () => {
   it("need not say anything: loopback, port 4710, the simulated board", () => {
     expect(readEnvironment({ SPURWISE_PORT: "" })).toEqual({
       port: 4710,
-      host: "127.0.0.1",
+      host: undefined,
+      networkPort: 4711,
+      names: [],
       data: undefined,
       board: undefined,
       lines: "simulated",
@@ -86,9 +88,9 @@ describe("what a bench opens at its start", () => {
   it("has names to sign in with at the first start, and the bench keeps its id", () => {
     const data = temporaryFolder();
     const first = openParts(usual(data), () => undefined);
-    const { log, learners } = first.parts.bench.records!;
-    const id = log.benchId;
-    expect(learners.all().length).toBeGreaterThan(5);
+    const { records, people } = first.parts.bench;
+    const id = records?.log.benchId;
+    expect(people.all().length).toBeGreaterThan(5);
     first.close();
     expect(opened(usual(data)).opened.parts.bench.records?.log.benchId).toBe(id);
   });

@@ -4,15 +4,19 @@ import { onTestFinished } from "vitest";
 import { linesSentence } from "../../hardware/lines/lines-sentence.ts";
 import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
-import { demoLearners } from "../../server/demo/learners.ts";
+import { demoPeople } from "../../server/demo/people.ts";
 import { type ScenarioKit, scenarioKit } from "../../server/library.ts";
+import { GuessGuard } from "../../server/people/guess-guard.ts";
+import { openPeople } from "../../server/people/open-people.ts";
+import { People } from "../../server/people/people.ts";
+import { PinHasher } from "../../server/people/pin-hash.ts";
 import { AttemptReader } from "../../server/store/attempt-reader.ts";
 import { eventOfBytes } from "../../server/store/event-bytes.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "../../server/store/bench-memory.ts";
-import { LearnerReader, LearnerWriter } from "../../server/store/learners.ts";
 import { LogReader } from "../../server/store/log-reader.ts";
 import { LogWriter } from "../../server/store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "../../server/store/open-database.ts";
+import { WebSessions } from "../../server/web/web-sessions.ts";
 import { boardFace } from "../../server/view/board-face.ts";
 import { benchToShow } from "../../server/view/bench-to-show.ts";
 import { scenarioCards } from "../../server/view/scenario-cards.ts";
@@ -50,6 +54,8 @@ export interface TestBenchOptions {
   codes?: BoardDescription["codes"];
   port?: BoardDouble;
   parts?: Partial<BenchParts>;
+  /** False: a bench whose people are to be set up. */
+  hasDemo?: boolean;
 }
 
 /** A bench of the real parts, on a board in this process and with time that a check lets go by. */
@@ -71,16 +77,20 @@ export class TestBench {
     const path = join(this.folder, "spurwise.db");
     this.writing = openForWriting(path);
     const log = new LogWriter(this.writing, path, this.clock);
-    new LearnerWriter(this.writing).seed(demoLearners);
     this.#reading = openForReading(path);
     const records: Records = {
       log,
       logReader: new LogReader(this.#reading),
       attempts: new AttemptReader(this.#reading),
-      learners: new LearnerReader(this.#reading),
       memory: new BenchMemoryWriter(this.writing, path),
       memoryReader: new BenchMemoryReader(this.#reading),
     };
+    const people = new People({
+      store: openPeople(this.folder, this.writing, this.#reading, log, this.clock),
+      demo: options.hasDemo === false ? [] : demoPeople,
+      pins: new PinHasher(),
+      guard: new GuessGuard(() => this.clock.monotonicMs()),
+    });
     const kits = options.scenarios ?? [firstSpur()];
     const { board, bytes } = smallBoard(options.codes);
     this.parts = {
@@ -96,6 +106,9 @@ export class TestBench {
       softwareVersion: "0.0.0-test",
       findings: options.findings ?? "asked",
       records,
+      people,
+      webSessions: new WebSessions(people, () => this.clock.monotonicMs()),
+      isNetworkOpen: false,
       note: (sentence) => void this.notes.push(sentence),
       noBoardSentence: linesSentence,
       ...options.parts,

@@ -1,7 +1,7 @@
 import { io, type Socket } from "socket.io-client";
 import { onTestFinished } from "vitest";
 import { followView } from "../../kiosk/link/follow-view.ts";
-import { createServer, type SpurwiseServer } from "../../server/create-server.ts";
+import { createServer, type NetworkDoor, type SpurwiseServer } from "../../server/create-server.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { soon } from "./board/board-double.ts";
@@ -12,27 +12,34 @@ export interface TestServer {
   bench: TestBench;
   server: SpurwiseServer;
   url: string;
+  /** Through the door on the network, where there is one. */
+  networkUrl: string;
 }
 
 /** A server of the real parts that listens on loopback, on a board in this process. */
 export async function testServer(
-  options: TestBenchOptions & { kioskFolder?: string } = {},
+  options: TestBenchOptions & { kioskFolder?: string; network?: NetworkDoor } = {},
 ): Promise<TestServer> {
   const bench = new TestBench(options);
   const server = createServer({
     bench: bench.parts,
     kioskFolder: options.kioskFolder ?? "/nonexistent",
-    isLoopbackOnly: true,
+    network: options.network,
     lines: "simulated",
     hasGpioLibrary: false,
     logState: () => ({ state: "sound", eventCount: bench.parts.records?.logReader.eventCount() ?? 0 }),
   });
   bench.bench = server.bench;
-  const port = await server.listen(0, "127.0.0.1");
+  const { ownPort: port, networkPort } = await server.listen(0);
   onTestFinished(() => server.close());
   await soon();
   bench.atRest();
-  return { bench, server, url: `http://127.0.0.1:${port}` };
+  return {
+    bench,
+    server,
+    url: `http://127.0.0.1:${port}`,
+    networkUrl: `${options.network?.tls ? "https" : "http"}://127.0.0.1:${networkPort}`,
+  };
 }
 
 /** A screen at the far end of a real socket: it keeps every frame it is sent, byte for byte. */

@@ -34,4 +34,11 @@ export const actSamples = {
   "self-check": {},
   "walk-test": { isOn: false },
   "test-lead": { entryA: "way-1.a", entryB: "socket-1.a" },
+  "set-up": { code: "ABCD-2345", name: "Ida Nowak", pin: "482915" },
+  "add-person": { name: "Ida Nowak", role: "learner" },
+  "hold-person": { person: "nobody", isHeld: true },
+  "erase-person": { person: "nobody" },
+  "confirm-resume": {},
+  "end-attempt": { why: "learner-gone" },
+  "choose-network": { isOpen: false },
 } satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

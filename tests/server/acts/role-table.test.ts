@@ -7,8 +7,8 @@ import { firstSpur, TestBench } from "../test-bench.ts";
 import { actSamples } from "./act-samples.ts";
 
 const worker: ActorKind[] = ["learner", "guest"];
-const signing: ActorKind[] = ["nobody", "learner", "guest"];
-const atBench: ActorKind[] = ["nobody", "learner", "guest", "trainer", "technician"];
+const beforeSetUp: ActorKind[] = ["nobody", "learner", "guest"];
+const atBench: ActorKind[] = [...beforeSetUp, "trainer", "assessor", "verifier", "technician"];
 const open: WorkState[] = ["caution", "make-dead", "wiring", "ready"];
 const dead: WorkState[] = ["make-dead", "wiring"];
 
@@ -19,8 +19,8 @@ const dead: WorkState[] = ["make-dead", "wiring"];
 const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState[]] } = {
   "set-language": [atBench, workStates],
   "set-large": [atBench, workStates],
-  "sign-in": [signing, workStates],
-  "sign-out": [signing, workStates],
+  "sign-in": [atBench, workStates],
+  "sign-out": [atBench, workStates],
   "start-attempt": [worker, ["none", "handed-in"]],
   "leave-attempt": [worker, [...open, "interrupted", "handed-in"]],
   "accept-caution": [worker, open],
@@ -49,7 +49,17 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "self-check": [atBench, workStates],
   "walk-test": [atBench, workStates],
   "test-lead": [atBench, workStates],
+  "set-up": [beforeSetUp, workStates],
+  "add-person": [["trainer", "technician"], workStates],
+  "hold-person": [["technician"], workStates],
+  "erase-person": [["technician"], workStates],
+  "confirm-resume": [["trainer"], workStates],
+  "end-attempt": [["trainer"], workStates],
+  "choose-network": [["technician"], workStates],
 };
+
+/** What one of the staff may also ask for from the network; everything else is for the bench's own screen. */
+const fromNetwork: ActName[] = ["confirm-resume", "end-attempt"];
 
 /** Refused while assessed work is open on the bench, and with what. */
 const notInAssessed: Partial<Record<ActName, string>> = {
@@ -58,11 +68,18 @@ const notInAssessed: Partial<Record<ActName, string>> = {
   "ask-expected": "not-in-assessed",
   "walk-test": "not-in-assessed",
   "test-lead": "not-in-assessed",
+  "set-up": "not-in-assessed",
 };
 
 /** What an act may still be refused with by its own code, where the table lets it through. */
 const ownRefusals: Partial<Record<ActName, string[]>> = {
-  "sign-in": ["unknown-badge"],
+  "sign-in": ["unknown-badge", "wait-to-try"],
+  "set-up": ["wrong-code", "wait-to-try"],
+  "add-person": ["demonstration"],
+  "hold-person": ["unknown-person"],
+  "erase-person": ["unknown-person"],
+  "confirm-resume": ["nothing-to-confirm"],
+  "end-attempt": ["nothing-to-end"],
   "dead-act": ["locked"],
   "declare-dead": ["locked", "make-dead-first"],
   declare: ["not-a-choice"],
@@ -205,6 +222,27 @@ describe.each(hosts)("on a bench with the work of a $host: $state", ({ state, ho
       await bench.stop();
       bench = await benchIn(state, host);
     }
+  });
+});
+
+describe("from the network", () => {
+  it("whoever has signed in may do nothing at the bench but what is said to be for them from there", async () => {
+    const bench = await benchIn("interrupted");
+    const before = trace(bench);
+    const kinds = actors.filter((kind) => kind !== "bench" && !worker.includes(kind));
+    for (const name of names.filter((one) => !fromNetwork.includes(one)))
+      for (const kind of kinds) {
+        const actor: Actor = { ...actorOf(kind), isRemote: true };
+        const answer = await bench.bench.handle(name, actSamples[name], { actor });
+        const code = rights[name][0].includes(kind) ? "own-screen-only" : expected(name, kind, "interrupted");
+        expect({ name, kind, answer }).toMatchObject({ answer: { ok: false, code } });
+      }
+    expect(trace(bench)).toEqual(before);
+    const trainer: Actor = { ...actorOf("trainer"), staff: "demo-trainer", isRemote: true };
+    for (const name of fromNetwork)
+      expect(await bench.bench.handle(name, actSamples[name], { actor: trainer }), name).toEqual({
+        ok: true,
+      });
   });
 });
 

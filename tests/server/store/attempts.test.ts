@@ -161,7 +161,7 @@ describe("the table of attempts", () => {
     const { writer, database, path } = newLog();
     writer.append(of("a", started(), handedIn(["fix"])));
     const kept = projected(database);
-    database.exec("DROP TABLE attempt; DROP TABLE bench_work; DROP TABLE projection");
+    database.exec("DROP TABLE attempt; DROP TABLE bench_work; DROP TABLE projection; DROP TABLE person");
     database.pragma("user_version = 1");
     database.close();
     const again = newLog(path);

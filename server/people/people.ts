@@ -1,0 +1,192 @@
+import { v7 as uuidV7 } from "uuid";
+import type { Author } from "../../shared/protocol/author.ts";
+import { byBench } from "../../shared/protocol/author.ts";
+import type { Refusal } from "../../shared/protocol/reply.ts";
+import type { DemoPerson } from "../demo/people.ts";
+import { refuse } from "../refusal.ts";
+import { isSameCode, newFirstStartCode } from "./first-start-code.ts";
+import type { Guess, GuessGuard } from "./guess-guard.ts";
+import { isStaff, type Person, type PersonRole, type Staff } from "./person.ts";
+import type { PersonReader } from "./person-reader.ts";
+import type { PersonWriter } from "./person-writer.ts";
+import { isEasyPin, type PinHasher, TooManyPinsError } from "./pin-hash.ts";
+import type { BadgeMarks } from "./secrets.ts";
+
+export interface PeopleParts {
+  /** Undefined beside a log that is damaged: then nobody is known and nobody can be set up. */
+  store: { reader: PersonReader; writer: PersonWriter; marks: BadgeMarks } | undefined;
+  /** Invented people, on a board that is simulated; they are gone once somebody is set up. */
+  demo: readonly DemoPerson[];
+  pins: PinHasher;
+  guard: GuessGuard;
+}
+
+/** Somebody to put on the list, as they are typed in. */
+export interface TypedPerson {
+  name: string;
+  role: PersonRole;
+  centreNumber?: string | undefined;
+  pin?: string | undefined;
+  badge?: string | undefined;
+}
+
+/** Where somebody tries from: the bench's own screen, or an address on the network. */
+export type Place = string;
+
+/** Whom a bench knows, and how they prove who they are. */
+export class People {
+  readonly #parts: PeopleParts;
+  #isSetUp: boolean;
+  #code: string | undefined;
+  #revision = 0;
+
+  /** @throws StoreError where the list cannot be read. */
+  constructor(parts: PeopleParts) {
+    this.#parts = parts;
+    this.#isSetUp = parts.store?.reader.hasStaff() ?? false;
+    if (parts.store && !this.#isSetUp) this.#code = newFirstStartCode();
+  }
+
+  /** The code with which the first person is set up; undefined once there is one, and where nobody can be. */
+  get firstStartCode(): string | undefined {
+    return this.#code;
+  }
+
+  /** Another whenever the list is another. */
+  get revision(): number {
+    return this.#revision;
+  }
+
+  /** True while invented people are there, whose badges everybody may know. */
+  get isDemonstration(): boolean {
+    return this.#demo.length > 0;
+  }
+
+  get #demo(): readonly DemoPerson[] {
+    return this.#isSetUp ? [] : this.#parts.demo;
+  }
+
+  /** Everybody who may be chosen by name, learners and staff. @throws StoreError */
+  all(): Person[] {
+    const known = this.#parts.store?.reader.all() ?? [];
+    return [...this.#demo, ...known].map(({ id, name, role }) => ({ id, name, role }));
+  }
+
+  /** Those of the staff who have a PIN. */
+  unlockers(): Staff[] {
+    const { store } = this.#parts;
+    const known: Person[] = store?.reader.all() ?? [];
+    return known.filter(isStaff).filter(({ id }) => store?.reader.pinHashOf(id) !== undefined);
+  }
+
+  byId(id: string): Person | undefined {
+    return this.#demo.find((person) => person.id === id) ?? this.#parts.store?.reader.byId(id);
+  }
+
+  /** Who shows this badge. */
+  byBadge(badge: string, place: Place): Person | Refusal {
+    const { guard } = this.#parts;
+    const guesses: Guess[] = [{ of: "address", name: place }];
+    const seconds = guard.tried(guesses);
+    if (seconds > 0) return refuse("wait-to-try", { seconds });
+    const found = this.#ofBadge(badge);
+    if (!found) return refuse("unknown-badge");
+    guard.met(guesses);
+    return found;
+  }
+
+  /** The person who is chosen, where the PIN is theirs. */
+  async byPin(id: string, pin: string, place: Place): Promise<Staff | Refusal> {
+    const { guard, pins, store } = this.#parts;
+    const guesses: Guess[] = [
+      { of: "person", name: `${id} from ${place === ownScreen ? place : "the network"}` },
+      { of: "address", name: place },
+    ];
+    const seconds = guard.tried(guesses);
+    if (seconds > 0) return refuse("wait-to-try", { seconds });
+    const person = store?.reader.byId(id);
+    const isRight = await pins.matches(store?.reader.pinHashOf(id), pin);
+    if (!person || !isStaff(person) || !isRight) return refuse("wrong-pin");
+    guard.met(guesses);
+    return person;
+  }
+
+  /** Sets the first person up, a technician, who lets the others in. The code is used up. */
+  async setUp(code: string, name: string, pin: string, place: Place): Promise<Staff | Refusal> {
+    const { guard } = this.#parts;
+    const guesses: Guess[] = [{ of: "address", name: `first start from ${place}` }];
+    const seconds = guard.tried(guesses);
+    if (seconds > 0) return refuse("wait-to-try", { seconds });
+    if (this.#code === undefined) return refuse("set-up-already");
+    if (!isSameCode(this.#code, code)) return refuse("wrong-code");
+    guard.met(guesses);
+    const unused = this.#code;
+    // Not twice, also not while the PIN is being worked out.
+    this.#code = undefined;
+    try {
+      const added = await this.add({ name, role: "technician", pin }, byBench);
+      return "ok" in added ? added : { ...added, role: "technician" };
+    } finally {
+      if (!this.#isSetUp) this.#code = unused;
+    }
+  }
+
+  /** Puts somebody on the list. @throws StoreError; then nobody was added. */
+  async add(typed: TypedPerson, author: Author): Promise<Person | Refusal> {
+    const { store, pins } = this.#parts;
+    if (!store) return refuse("log-damaged");
+    const { name, role, centreNumber = "", pin, badge } = typed;
+    if (role !== "learner" && pin === undefined && badge === undefined) return refuse("pin-or-badge");
+    if (pin !== undefined && isEasyPin(pin)) return refuse("easy-pin");
+    if (badge !== undefined && this.#ofBadge(badge)) return refuse("badge-taken");
+    const pinHash = pin === undefined ? undefined : await pins.hash(pin);
+    const id = uuidV7();
+    const badgeMark = badge === undefined ? {} : { badgeMark: store.marks.of(badge) };
+    store.writer.add(
+      [{ id, name, role, centreNumber, ...badgeMark, ...(pinHash === undefined ? {} : { pinHash }) }],
+      author,
+    );
+    if (role !== "learner") this.#isSetUp = true;
+    if (this.#isSetUp) this.#code = undefined;
+    this.#revision += 1;
+    return { id, name, role };
+  }
+
+  /** Takes somebody's name, number, badge and PIN away for good. */
+  erase(id: string, author: Author): Refusal | undefined {
+    const { store } = this.#parts;
+    const record = store?.reader.record(id);
+    if (!store || !record || record.erased_wall_ms !== null) return refuse("unknown-person");
+    if (record.held_wall_ms !== null) return refuse("held");
+    const isLast = (role: PersonRole): boolean =>
+      store.reader.all().filter((one) => one.role === role).length === 1;
+    // Nobody could let anybody in any more.
+    if (record.role === "technician" && isLast("technician")) return refuse("last-technician");
+    store.writer.erase([record], author);
+    this.#revision += 1;
+    return undefined;
+  }
+
+  /** Keeps somebody past the end of their time, or no longer. */
+  hold(id: string, isHeld: boolean, author: Author): Refusal | undefined {
+    const { store } = this.#parts;
+    const record = store?.reader.record(id);
+    if (!store || !record || record.erased_wall_ms !== null) return refuse("unknown-person");
+    store.writer.hold(record, isHeld, author);
+    return undefined;
+  }
+
+  #ofBadge(badge: string): Person | undefined {
+    const { store } = this.#parts;
+    return this.#demo.find((person) => person.badge === badge) ?? store?.reader.byMark(store.marks.of(badge));
+  }
+}
+
+/** The place of whoever stands at the bench. */
+export const ownScreen: Place = "own screen";
+
+/** What a PIN that cannot be worked out now is refused with. */
+export const refusalOfPin = (error: unknown): Refusal => {
+  if (error instanceof TooManyPinsError) return refuse("too-fast");
+  throw error;
+};

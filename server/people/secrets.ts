@@ -1,0 +1,117 @@
+import { createHmac, randomBytes } from "node:crypto";
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { z } from "zod";
+import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
+import { hashOfBytes } from "../store/row-hash.ts";
+import { StoreError, toStoreError } from "../store/store-error.ts";
+import { fileModes, writeWhole } from "../store/write-whole.ts";
+
+const secretBytes = 32;
+const base64Key = z.base64().refine((text) => Buffer.from(text, "base64").length === secretBytes);
+
+const secretsSchema = z.strictObject({
+  /** Under which badges are looked up. */
+  badge: base64Key,
+});
+const personKeysSchema = z.record(z.string(), base64Key);
+
+export const newKey = (): Buffer => randomBytes(secretBytes);
+
+/** What a JSON file holds; undefined where there is none. @throws StoreError where it is not what it should be. */
+function readSecret<T>(path: string, schema: z.ZodType<T>): T | undefined {
+  let text: string;
+  try {
+    text = readFileSync(path, "utf8");
+  } catch (error) {
+    if (error instanceof Error && "code" in error && error.code === "ENOENT") return undefined;
+    throw toStoreError(error, path);
+  }
+  try {
+    const parsed = parseSafely(schema, JSON.parse(text));
+    if (parsed.success) return parsed.data;
+  } catch (error) {
+    throw new StoreError("secret-broken", { path }, error);
+  }
+  throw new StoreError("secret-broken", { path });
+}
+
+function keepSecret(path: string, content: object): void {
+  try {
+    writeWhole(path, `${JSON.stringify(content)}\n`, fileModes.secret);
+  } catch (error) {
+    throw toStoreError(error, path);
+  }
+}
+
+/**
+ * What a badge is looked up by: its code under a secret of this bench, so that a list of marks tells nobody a code. A
+ * badge must be found by its code alone, which a salted hash cannot do; PINs, which belong to a person who is chosen
+ * first, are hashed with a salt each.
+ */
+export interface BadgeMarks {
+  of: (badge: string) => Buffer;
+  /** The mark of a badge of which only the SHA-256 is known, as lists of before kept it. */
+  ofHash: (hash: Uint8Array) => Buffer;
+}
+
+const badgeDomain = "spurwise badge 1\n";
+
+/**
+ * The marks of this bench, by the secret in its data folder, which is made at the first start. `hasMarks`: badges were
+ * marked already, so that another secret would make all of them strangers.
+ *
+ * @throws StoreError `secret-broken`, or what a disk that takes nothing gives.
+ */
+export function openBadgeMarks(folder: string, hasMarks: boolean): BadgeMarks {
+  const path = join(folder, "secrets.json");
+  let secrets = readSecret(path, secretsSchema);
+  if (!secrets) {
+    if (hasMarks) throw new StoreError("secret-broken", { path });
+    secrets = { badge: newKey().toString("base64") };
+    keepSecret(path, secrets);
+  }
+  const key = Buffer.from(secrets.badge, "base64");
+  const ofHash = (hash: Uint8Array): Buffer =>
+    createHmac("sha256", key).update(badgeDomain).update(hash).digest();
+  return { ofHash, of: (badge) => ofHash(hashOfBytes(Buffer.from(badge, "utf8"))) };
+}
+
+/** The key each person is sealed with, in a file apart from the records. An erased person has none any more. */
+export class PersonKeys {
+  readonly #path: string;
+  #keys: Map<string, Buffer>;
+
+  /** @throws StoreError `secret-broken`, or a file that may not be read. */
+  constructor(folder: string) {
+    this.#path = join(folder, "person-keys.json");
+    const kept = readSecret(this.#path, personKeysSchema) ?? {};
+    this.#keys = new Map(Object.entries(kept).map(([id, key]) => [id, Buffer.from(key, "base64")]));
+  }
+
+  get path(): string {
+    return this.#path;
+  }
+
+  of(personId: string): Buffer | undefined {
+    return this.#keys.get(personId);
+  }
+
+  /** Makes keys for people who have none, on the disk when it returns. @throws StoreError; then none is made. */
+  make(personIds: readonly string[]): void {
+    const missing = personIds.filter((id) => !this.#keys.has(id));
+    if (missing.length > 0)
+      this.#keep(new Map([...this.#keys, ...missing.map((id) => [id, newKey()] as const)]));
+  }
+
+  /** Destroys keys: nothing that was sealed with them can be read again. @throws StoreError; then all are there. */
+  destroy(personIds: readonly string[]): void {
+    const gone = new Set(personIds.filter((id) => this.#keys.has(id)));
+    if (gone.size > 0) this.#keep(new Map([...this.#keys].filter(([id]) => !gone.has(id))));
+  }
+
+  #keep(keys: Map<string, Buffer>): void {
+    keepSecret(this.#path, Object.fromEntries([...keys].map(([id, key]) => [id, key.toString("base64")])));
+    this.#keys = keys;
+  }
+}
