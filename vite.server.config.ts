@@ -26,6 +26,7 @@ export default defineConfig({
       input: {
         main: "server/main.ts",
         "scanner-child": "hardware/scan/scanner-child.ts",
+        "records-worker": "server/keeping/records-worker.ts",
         ...Object.fromEntries(commands),
         ...Object.fromEntries(tools),
       },

@@ -27,6 +27,8 @@ export interface ServerParts {
   hasGpioLibrary: boolean;
   /** What is known of the log's soundness. */
   logState: () => Health["log"];
+  /** What became of the last nightly back-up. */
+  backUpState?: () => Health["backUp"];
 }
 
 /** Where the bench listens to the network, and by which names it is known there beside its own. */
@@ -76,6 +78,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         ...(status.state === "no-board" ? { problem: status.code } : {}),
       },
       log: parts.logState(),
+      backUp: parts.backUpState?.(),
       clock: clock.state(),
       softwareVersion: parts.bench.softwareVersion,
       rulePackVersion: parts.bench.rulePackVersion,

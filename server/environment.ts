@@ -50,6 +50,10 @@ const environmentSchema = z.object({
   SPURWISE_LINES: z.enum(["simulated", "gpio", "spinning"]).default("simulated"),
   SPURWISE_SPIN_US: z.coerce.number().min(0).max(1000).optional(),
   SPURWISE_FINDINGS: z.enum(["asked", "live"]).default("asked"),
+  /** The folder of the nightly back-ups, such as where a stick is. */
+  SPURWISE_BACKUP: z.string().optional(),
+  /** How many years a centre keeps what it knows of a learner who no longer comes. */
+  SPURWISE_KEEP_YEARS: z.coerce.number().min(0).max(100).default(3),
   /**
    * For checks and for training the technician: what is broken on the simulated board, as
    * `socket-1.a.L:stuck-low,way-1.b.N:loose-contact`.
@@ -69,6 +73,8 @@ export interface Environment {
   spinUs: number | undefined;
   findings: "asked" | "live";
   faults: Fault[];
+  backUpTo: string | undefined;
+  keepYears: number;
 }
 
 /** The environment cannot be used: which names, and what each may be. */
@@ -104,5 +110,7 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     spinUs: data.SPURWISE_SPIN_US,
     findings: data.SPURWISE_FINDINGS,
     faults: data.SPURWISE_FAULTS,
+    backUpTo: data.SPURWISE_BACKUP,
+    keepYears: data.SPURWISE_KEEP_YEARS,
   };
 }

@@ -21,6 +21,7 @@ export const folders = {
   scenarios: join(root, "scenarios"),
   kiosk: join(root, "dist/kiosk"),
   scannerChild: join(root, "dist/server/scanner-child.js"),
+  recordsWorker: join(root, "dist/server/records-worker.js"),
   manifest: join(root, "package.json"),
 } as const;
 

@@ -9,6 +9,7 @@ import { AttemptReader } from "./store/attempt-reader.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { anchorFault, assertNotVanished, readAnchor } from "./store/log-anchor.ts";
 import { LogReader } from "./store/log-reader.ts";
+import { openSigner } from "./store/log-signer.ts";
 import { LogWriter } from "./store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
 import { StoreError, toStoreError } from "./store/store-error.ts";
@@ -52,7 +53,7 @@ function openOne(path: string, isBesideDamaged: boolean): OpenedRecords {
     const fault = anchor && anchorFault(writing, anchor);
     if (fault) throw new StoreError("damaged", { path, reason: fault });
     const clock = systemClock();
-    const log = new LogWriter(writing, path, clock);
+    const log = new LogWriter(writing, path, clock, openSigner(dirname(path)));
     const reading = openForReading(path);
     open.push(reading);
     const records: Records = {

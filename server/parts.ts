@@ -25,7 +25,7 @@ import { GuessGuard } from "./people/guess-guard.ts";
 import { People } from "./people/people.ts";
 import { PinHasher } from "./people/pin-hash.ts";
 import { holdFolder } from "./store/hold-folder.ts";
-import { LogProver } from "./store/log-prover.ts";
+import { RecordsKeeper } from "./keeping/records-keeper.ts";
 import { StoreError } from "./store/store-error.ts";
 
 /** What was opened, and what closes it again in reverse. */
@@ -138,7 +138,6 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   mkdirSync(data, { recursive: true, mode: ownOnly });
   const letGo = holdFolder(data);
   const opened = openHeldRecords(logFile(data), note, letGo);
-  const prover = new LogProver(opened.reading, note);
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({
@@ -151,6 +150,16 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     note,
   });
   const clock = systemClock();
+  const keeper = new RecordsKeeper({
+    program: folders.recordsWorker,
+    path: opened.reading.name,
+    backUpTo: opened.isBesideDamaged ? undefined : environment.backUpTo,
+    softwareVersion: softwareVersion(),
+    clock,
+    timers: systemTimers,
+    eventCount: () => opened.records.logReader.eventCount(),
+    note,
+  });
   const isSimulated = lines !== "gpio";
   const people = new People({
     store: opened.people,
@@ -166,7 +175,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const logState = (): Health["log"] => {
     try {
       const eventCount = opened.records.logReader.eventCount();
-      return opened.isBesideDamaged ? { state: "damaged", eventCount } : { ...prover.state, eventCount };
+      return opened.isBesideDamaged ? { state: "damaged", eventCount } : { ...keeper.log, eventCount };
     } catch (error) {
       if (!(error instanceof StoreError)) throw error;
       return { state: "damaged", eventCount: 0 };
@@ -199,13 +208,14 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       lines,
       hasGpioLibrary: hasGpioLibrary(),
       logState,
+      backUpState: () => keeper.backUp,
     },
     ready: () => watchdog.ready(),
     readScenarios: () => scenarios.read(() => isClosed),
-    startProvingLog: (damaged) => prover.start(damaged),
+    startProvingLog: (damaged) => keeper.start(damaged),
     close: () => {
       isClosed = true;
-      prover.stop();
+      keeper.stop();
       clearInterval(idle);
       opened.records.log.checkpoint();
       opened.reading.close();

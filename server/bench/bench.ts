@@ -38,7 +38,15 @@ export class Bench {
         const boardHash = records.log.keepDocument("board", boardBytes);
         const rulePackHash = records.log.keepDocument("rule-pack", Buffer.from(rulePackText(), "utf8"));
         const pack = { rulePackVersion, rulePackHash };
-        const content = { softwareVersion, ...pack, board: board.id, boardHash, isSimulated };
+        const { publicKey } = records.log;
+        const content = {
+          softwareVersion,
+          ...pack,
+          board: board.id,
+          boardHash,
+          isSimulated,
+          ...(publicKey === undefined ? {} : { publicKey }),
+        };
         records.log.append([{ attemptId: null, type: "boot", author: byBench, content }]);
       });
     }

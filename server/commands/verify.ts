@@ -1,8 +1,9 @@
 import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { basename, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { dataFolder, logFile } from "../folders.ts";
 import { anchorFault, readAnchor } from "../store/log-anchor.ts";
+import { readPublicKey, shortKey } from "../store/log-signer.ts";
 import { type Connection, openForReading } from "../store/open-database.ts";
 import { readThrough } from "../store/read-through.ts";
 import { StoreError } from "../store/store-error.ts";
@@ -43,6 +44,9 @@ function faultOf(database: Connection, file: string): string | undefined {
   const anchor = readAnchor(file);
   const fault = anchor && anchorFault(database, anchor);
   if (fault) return `The log is not what was written: ${fault}. Restore a back-up.`;
+  const own = readPublicKey(dirname(file));
+  if (proof.publicKey !== undefined && own !== undefined && own !== proof.publicKey)
+    return `The log was sealed with another key (${shortKey(proof.publicKey)}) than this bench's (${shortKey(own)}).`;
   say(`The log is sound: ${proof.rowCount} records and ${proof.documentCount} documents, none changed.`);
   return undefined;
 }

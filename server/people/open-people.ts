@@ -65,7 +65,7 @@ export function openPeople(
 ): PeopleStore {
   const keys = new PersonKeys(folder);
   const reader = new PersonReader(reading, keys);
-  if (!reader.hasKeys()) throw new StoreError("secret-broken", { path: keys.path });
+  if (reader.keyless().length > 0) throw new StoreError("secret-broken", { path: keys.path });
   const store = {
     keys,
     marks: openBadgeMarks(folder, reader.hasMarks()),

@@ -60,9 +60,11 @@ export class PersonReader {
     return this.#records("badge_mark IS NOT NULL").length > 0;
   }
 
-  /** True where the key of every name that is kept is there. */
-  hasKeys(): boolean {
-    return this.#records("sealed IS NOT NULL").every(({ person_id }) => this.#keys.of(person_id));
+  /** Whose name is kept and cannot be read. */
+  keyless(): string[] {
+    return this.#records("sealed IS NOT NULL")
+      .map(({ person_id }) => person_id)
+      .filter((id) => !this.#keys.of(id));
   }
 
   /** A row as it lies there, an erased one too. */

@@ -7,6 +7,11 @@ import { hashOfBytes } from "../store/row-hash.ts";
 import { StoreError, toStoreError } from "../store/store-error.ts";
 import { fileModes, writeWhole } from "../store/write-whole.ts";
 
+/** The files of a data folder that make people readable, and the list of those who are not any more. */
+export const badgeSecretFile = "secrets.json";
+export const personKeysFile = "person-keys.json";
+export const erasedFile = "erased.json";
+
 const secretBytes = 32;
 const base64Key = z.base64().refine((text) => Buffer.from(text, "base64").length === secretBytes);
 
@@ -14,12 +19,12 @@ const secretsSchema = z.strictObject({
   /** Under which badges are looked up. */
   badge: base64Key,
 });
-const personKeysSchema = z.record(z.string(), base64Key);
+export const personKeysSchema = z.record(z.string(), base64Key);
 
 export const newKey = (): Buffer => randomBytes(secretBytes);
 
 /** What a JSON file holds; undefined where there is none. @throws StoreError where it is not what it should be. */
-function readSecret<T>(path: string, schema: z.ZodType<T>): T | undefined {
+export function readSecret<T>(path: string, schema: z.ZodType<T>): T | undefined {
   let text: string;
   try {
     text = readFileSync(path, "utf8");
@@ -64,7 +69,7 @@ const badgeDomain = "spurwise badge 1\n";
  * @throws StoreError `secret-broken`, or what a disk that takes nothing gives.
  */
 export function openBadgeMarks(folder: string, hasMarks: boolean): BadgeMarks {
-  const path = join(folder, "secrets.json");
+  const path = join(folder, badgeSecretFile);
   let secrets = readSecret(path, secretsSchema);
   if (!secrets) {
     if (hasMarks) throw new StoreError("secret-broken", { path });
@@ -77,14 +82,27 @@ export function openBadgeMarks(folder: string, hasMarks: boolean): BadgeMarks {
   return { ofHash, of: (badge) => ofHash(hashOfBytes(Buffer.from(badge, "utf8"))) };
 }
 
+/** Ids of people who were erased, as a folder's list has them: a back-up that is brought back must not bring them back. */
+export const readErased = (folder: string): string[] =>
+  readSecret(join(folder, erasedFile), z.array(z.string())) ?? [];
+
+/** Puts ids on the list of a folder. @throws StoreError */
+export function keepErased(folder: string, personIds: readonly string[]): void {
+  const before = new Set(readErased(folder));
+  const all = new Set([...before, ...personIds]);
+  if (all.size > before.size) keepSecret(join(folder, erasedFile), [...all].sort());
+}
+
 /** The key each person is sealed with, in a file apart from the records. An erased person has none any more. */
 export class PersonKeys {
   readonly #path: string;
   #keys: Map<string, Buffer>;
+  readonly #folder: string;
 
   /** @throws StoreError `secret-broken`, or a file that may not be read. */
   constructor(folder: string) {
-    this.#path = join(folder, "person-keys.json");
+    this.#folder = folder;
+    this.#path = join(folder, personKeysFile);
     const kept = readSecret(this.#path, personKeysSchema) ?? {};
     this.#keys = new Map(Object.entries(kept).map(([id, key]) => [id, Buffer.from(key, "base64")]));
   }
@@ -106,6 +124,7 @@ export class PersonKeys {
 
   /** Destroys keys: nothing that was sealed with them can be read again. @throws StoreError; then all are there. */
   destroy(personIds: readonly string[]): void {
+    keepErased(this.#folder, personIds);
     const gone = new Set(personIds.filter((id) => this.#keys.has(id)));
     if (gone.size > 0) this.#keep(new Map([...this.#keys].filter(([id]) => !gone.has(id))));
   }

@@ -19,7 +19,7 @@ const anchorSchema = z.strictObject({
 /** How far a log had come, kept outside it, so that one that vanished, was shortened or was swapped is known. */
 export type LogAnchor = z.infer<typeof anchorSchema>;
 
-const anchorFile = (logPath: string): string => `${logPath}.anchor.json`;
+export const anchorFile = (logPath: string): string => `${logPath}.anchor.json`;
 
 /** The anchor beside a log; undefined where there is none, or none that can be read. */
 export function readAnchor(logPath: string): LogAnchor | undefined {

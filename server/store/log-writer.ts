@@ -7,6 +7,7 @@ import type { Clock } from "../clock/clock.ts";
 import { AttemptTable } from "./attempt-table.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
 import { keepAnchor, type LogAnchor } from "./log-anchor.ts";
+import type { LogSigner } from "./log-signer.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import { StoreError, toStoreError } from "./store-error.ts";
@@ -18,6 +19,8 @@ export interface NewEvent {
   author: Author;
   content: object;
 }
+
+type Moment = Pick<LogRow, "monotonicMs" | "wallMs">;
 
 /** A clock that runs on by this much more or less than the time that went by was set meanwhile. */
 const jumpMs = 2000;
@@ -38,6 +41,7 @@ export class LogWriter {
   readonly #database: Connection;
   readonly #path: string;
   readonly #clock: Clock;
+  readonly #signer: LogSigner | undefined;
   readonly #insert: Statement;
   readonly #end: Statement;
   readonly #document: Statement;
@@ -47,10 +51,12 @@ export class LogWriter {
   #anchoredCount = -1;
   #rowCount: number;
   #previousHash: Uint8Array;
-  #last: { monotonicMs: number; wallMs: number } | undefined;
+  #last: Moment | undefined;
   #isProved = false;
 
-  constructor(database: Connection, path: string, clock: Clock) {
+  /** With a `signer` each hand-in is sealed. */
+  constructor(database: Connection, path: string, clock: Clock, signer?: LogSigner) {
+    this.#signer = signer;
     this.#database = database;
     this.#path = path;
     this.#clock = clock;
@@ -87,6 +93,16 @@ export class LogWriter {
     }
   }
 
+  /** How many records there are. */
+  get rowCount(): number {
+    return this.#rowCount;
+  }
+
+  /** The key that hand-ins are sealed with; undefined where they are not. */
+  get publicKey(): string | undefined {
+    return this.#signer?.publicKey;
+  }
+
   #makeBench(): string {
     this.#database
       .prepare(
@@ -108,7 +124,10 @@ export class LogWriter {
       monotonicMs: Math.round(this.#clock.monotonicMs()),
       wallMs: Math.round(this.#clock.wallMs()),
     };
-    const rows = this.#rowsOf([...this.#jump(now, events[0]?.attemptId ?? null), ...events], now);
+    const rows = this.#sealed(
+      this.#rowsOf([...this.#jump(now, events[0]?.attemptId ?? null), ...events], now),
+      now,
+    );
     const end = rows.at(-1);
     if (!end) return [];
     this.#assertThere();
@@ -227,7 +246,7 @@ export class LogWriter {
     return hexOf(hash);
   }
 
-  #jump(now: { monotonicMs: number; wallMs: number }, attemptId: string | null): NewEvent[] {
+  #jump(now: Moment, attemptId: string | null): NewEvent[] {
     if (!this.#last) return [];
     const expectedWallMs = this.#last.wallMs + (now.monotonicMs - this.#last.monotonicMs);
     if (Math.abs(now.wallMs - expectedWallMs) <= jumpMs) return [];
@@ -235,13 +254,32 @@ export class LogWriter {
     return [{ attemptId, type: "clock-jumped", author: byBench, content }];
   }
 
-  #rowsOf(events: readonly NewEvent[], now: { monotonicMs: number; wallMs: number }): LogRow[] {
-    let previousHash = this.#previousHash;
+  /** Rows with a seal behind them where work was handed in: the bench's signature over the last of them. */
+  #sealed(rows: LogRow[], now: Moment): LogRow[] {
+    const handedIn = rows.find(({ type }) => type === "handed-in");
+    const last = rows.at(-1);
+    if (!this.#signer || !handedIn || !last) return rows;
+    const head = hexOf(last.hash);
+    const content = { attempt: handedIn.attemptId, head, signature: this.#signer.signatureOf(head) };
+    const seal: NewEvent = { attemptId: null, type: "sealed", author: byBench, content };
+    const after = { previousHash: last.hash, sequence: last.sequence + 1 };
+    return [...rows, ...this.#rowsOf([seal], now, after)];
+  }
+
+  #rowsOf(
+    events: readonly NewEvent[],
+    now: Moment,
+    after: { previousHash: Uint8Array; sequence: number } = {
+      previousHash: this.#previousHash,
+      sequence: this.#sequence,
+    },
+  ): LogRow[] {
+    let { previousHash } = after;
     return events.map(({ attemptId, type, author, content }, index) => {
       const unhashed = {
         benchId: this.benchId,
         boot: this.boot,
-        sequence: this.#sequence + index,
+        sequence: after.sequence + index,
         attemptId,
         type,
         bytes: bytesOfEvent(content, author),

@@ -90,6 +90,19 @@ export function openForReading(path: string): Connection {
   }
 }
 
+/** Opens a copy that nobody else has open, as one file with nothing beside it. @throws StoreError */
+export function openPlain(path: string): Connection {
+  let database: Connection | undefined;
+  try {
+    database = new Database(path, { fileMustExist: true });
+    database.pragma("journal_mode = DELETE");
+    return database;
+  } catch (error) {
+    database?.close();
+    throw toStoreError(error, path);
+  }
+}
+
 /** Proves once more, after the first append, that a connection writes through to the disk. */
 export const assertDurable = (database: Connection, path: string): void => {
   if (database.pragma("synchronous", { simple: true }) !== full)

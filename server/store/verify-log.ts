@@ -1,6 +1,7 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { PeopleTold } from "../people/person-fault.ts";
 import { eventOfBytes } from "./event-bytes.ts";
+import { Seals } from "./seal-fault.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
 import { rowOfRecord } from "./row-of-record.ts";
@@ -9,7 +10,7 @@ import { toStoreError } from "./store-error.ts";
 
 /** What a check of the log came to. `firstBadRecord` names the first record that is not as it was written. */
 export type LogProof =
-  | { isSound: true; rowCount: number; documentCount: number }
+  | { isSound: true; rowCount: number; documentCount: number; publicKey?: string }
   | { isSound: false; rowCount: number; firstBadRecord: string; reason: string };
 
 interface Chain {
@@ -55,6 +56,7 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
   let chain: Chain | undefined;
   let rowCount = 0;
   const people = new PeopleTold();
+  const seals = new Seals();
   const bad = (firstBadRecord: string, reason: string): LogProof => ({
     isSound: false,
     rowCount,
@@ -97,6 +99,8 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
     if (!isSame(hashOfRow(row), row.hash)) return bad(name, "its content is not what was written");
     const lost = lostDocument(row, hasDocument);
     if (lost) return bad(name, `the ${lost.replace("Hash", "")} it was made with is missing`);
+    const unsealed = seals.fault(row);
+    if (unsealed) return bad(name, unsealed);
     people.take(row);
     rowCount += 1;
     Object.assign(at, { rowCount, name });
@@ -124,7 +128,8 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
   if (person) return bad(`person ${person.person}`, person.reason);
   const fault = schemaFault(database);
   if (fault) return bad("the log's own rules", fault);
-  return { isSound: true, rowCount, documentCount };
+  const { publicKey } = seals;
+  return { isSound: true, rowCount, documentCount, ...(publicKey === undefined ? {} : { publicKey }) };
 }
 
 const documentKeys = ["boardHash", "scenarioHash", "rulePackHash"];

@@ -12,18 +12,31 @@ export const fileModes = { usual: 0o644, secret: 0o600 } as const;
 export function writeWhole(path: string, text: string, mode: number = fileModes.usual): void {
   const file = openSync(`${path}.new`, "w", mode);
   try {
-    // A file that was left from before keeps its own mode when it is opened.
-    fchmodSync(file, mode);
+    setMode(file, mode);
     writeSync(file, text);
     fsyncSync(file);
   } finally {
     closeSync(file);
   }
   renameSync(`${path}.new`, path);
-  const folder = openSync(dirname(path), "r");
+  syncPath(dirname(path));
+}
+
+/** A file that was left from before keeps its own mode when it is opened. A stick may know of no modes. */
+function setMode(file: number, mode: number): void {
   try {
-    fsyncSync(folder);
+    fchmodSync(file, mode);
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error && error.code === "EPERM")) throw error;
+  }
+}
+
+/** Brings a file, or the names in a folder, onto the disk. @throws a file system error. */
+export function syncPath(path: string): void {
+  const opened = openSync(path, "r");
+  try {
+    fsyncSync(opened);
   } finally {
-    closeSync(folder);
+    closeSync(opened);
   }
 }

@@ -33,6 +33,8 @@ export const eventTypes = [
   "person-kept",
   "staff-signed-in",
   "network-chosen",
+  "sealed",
+  "restored",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

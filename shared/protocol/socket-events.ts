@@ -24,7 +24,15 @@ export interface Health {
   /** Whether the GPIO library could be installed on this machine. */
   hasGpioLibrary: boolean;
   board: { id: string; state: "starting" | "no-board" | "ready"; problem?: string };
-  log: { state: "checking" | "sound" | "damaged"; firstBadRecord?: string; eventCount: number };
+  /** `doneCount`: how many records have been proved so far. */
+  log: {
+    state: "checking" | "sound" | "damaged";
+    doneCount?: number;
+    firstBadRecord?: string;
+    eventCount: number;
+  };
+  /** The last nightly back-up; left out before the first, and where no folder was chosen for them. */
+  backUp?: { state: "made"; wallMs: number } | { state: "failed"; problem: string } | undefined;
   clock: "synced" | "battery" | "unsynced";
   softwareVersion: string;
   rulePackVersion: string;

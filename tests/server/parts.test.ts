@@ -36,6 +36,8 @@ describe("the environment", () => {
       spinUs: undefined,
       findings: "asked",
       faults: [],
+      backUpTo: undefined,
+      keepYears: 3,
     });
   });
 

@@ -188,9 +188,11 @@ describe("the log", () => {
   });
 
   it("holds every event of any stream, in order, whatever the wall clock does", () => {
+    // A seal and a person's row are proved by what they say; a jump of the clock is the log's own.
+    const proved = new Set(["clock-jumped", "sealed", "person-kept"]);
     const event = fc.record({
       attemptId: fc.constantFrom(null, "a", "b"),
-      type: fc.constantFrom(...eventTypes.filter((type) => type !== "clock-jumped")),
+      type: fc.constantFrom(...eventTypes.filter((type) => !proved.has(type))),
       author: fc.record({
         by: fc.constantFrom(...actorRoles),
         session: fc.option(fc.uuid()),

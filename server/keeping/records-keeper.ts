@@ -1,0 +1,135 @@
+import { Worker } from "node:worker_threads";
+import type { Health } from "../../shared/protocol/socket-events.ts";
+import type { Clock, Timers } from "../clock/clock.ts";
+import type { FromRecordsWorker, RecordsTask } from "./records-task.ts";
+
+interface KeeperParts {
+  /** The built program of the thread. */
+  program: string;
+  path: string;
+  /** Where nightly back-ups go; undefined where nobody chose a folder. */
+  backUpTo: string | undefined;
+  softwareVersion: string;
+  clock: Clock;
+  timers: Timers;
+  /** How many records there are now. */
+  eventCount: () => number;
+  note: (sentence: string) => void;
+}
+
+const dayMs = 24 * 3_600_000;
+const hourMs = 3_600_000;
+const heapMb = 64;
+
+/**
+ * Keeps the records beside the bench's work: proves file and chain once the bench listens and then each day, and makes
+ * a back-up each day in which something was written. All of it in a thread of its own, one thing at a time.
+ */
+export class RecordsKeeper {
+  readonly #parts: KeeperParts;
+  #worker: Worker | undefined;
+  #cancel: (() => void) | undefined;
+  #log: Omit<Health["log"], "eventCount"> = { state: "checking" };
+  #backUp: Health["backUp"];
+  #provedAtMs = 0;
+  #triedAtMs: number | undefined;
+  #backedUpCount = -1;
+
+  constructor(parts: KeeperParts) {
+    this.#parts = parts;
+  }
+
+  get log(): Omit<Health["log"], "eventCount"> {
+    return this.#log;
+  }
+
+  /** True while the thread is at work. */
+  get isBusy(): boolean {
+    return this.#worker !== undefined;
+  }
+
+  get backUp(): Health["backUp"] {
+    return this.#backUp;
+  }
+
+  /** Begins; `damaged` is called where a record is not as it was written. */
+  start(damaged: () => void): void {
+    void this.#check(damaged).then(() => this.#goOn(damaged));
+  }
+
+  /** Ends the thread and waits for nothing more. */
+  stop(): void {
+    this.#cancel?.();
+    void this.#worker?.terminate();
+  }
+
+  #goOn(damaged: () => void): void {
+    const { timers, clock } = this.#parts;
+    this.#cancel = timers.after(hourMs, () => {
+      const isCheckDue = clock.monotonicMs() - this.#provedAtMs >= dayMs;
+      void (isCheckDue ? this.#check(damaged) : this.#backUpIfDue()).then(() => this.#goOn(damaged));
+    });
+  }
+
+  async #check(damaged: () => void): Promise<void> {
+    const { path, clock, note } = this.#parts;
+    this.#provedAtMs = clock.monotonicMs();
+    await this.#run({ what: "check", path }, (message) => {
+      if (message.type === "progress" && this.#log.state === "checking")
+        this.#log = { state: "checking", doneCount: message.doneCount };
+      if (message.type === "failed" && message.code !== "damaged")
+        note(`log: it could not be proved (${message.code}: ${message.reason})`);
+      if (message.type !== "proved" && !(message.type === "failed" && message.code === "damaged")) return;
+      if (message.type === "proved" && message.isSound) {
+        this.#log = { state: "sound" };
+        return;
+      }
+      const { reason } = message;
+      const firstBadRecord = message.type === "proved" ? message.firstBadRecord : "the file";
+      this.#log = { state: "damaged", firstBadRecord };
+      note(`log: first bad record: ${firstBadRecord}: ${reason}`);
+      damaged();
+    });
+    await this.#backUpIfDue();
+  }
+
+  /** What is damaged is not put in the place of a good back-up. */
+  async #backUpIfDue(): Promise<void> {
+    const { backUpTo: to, path, softwareVersion, clock, eventCount, note } = this.#parts;
+    const nowMs = clock.monotonicMs();
+    const isDue = this.#triedAtMs === undefined || nowMs - this.#triedAtMs >= dayMs;
+    if (to === undefined || this.#log.state !== "sound" || !isDue) return;
+    const count = eventCount();
+    if (count === this.#backedUpCount) return;
+    this.#triedAtMs = nowMs;
+    const wallMs = Math.round(clock.wallMs());
+    await this.#run({ what: "back-up", path, to, softwareVersion, wallMs }, (message) => {
+      if (message.type === "backed-up") {
+        this.#backedUpCount = count;
+        this.#backUp = { state: "made", wallMs };
+      } else if (message.type === "failed") {
+        this.#backUp = { state: "failed", problem: message.code };
+        note(`back-up: none could be made in ${to} (${message.code}: ${message.reason})`);
+      }
+    });
+  }
+
+  /** Does a task in the thread; done when it has ended, however it did. */
+  #run(task: RecordsTask, hear: (message: FromRecordsWorker) => void): Promise<void> {
+    const { program, note } = this.#parts;
+    return new Promise((resolve) => {
+      const worker = new Worker(program, {
+        workerData: task,
+        resourceLimits: { maxOldGenerationSizeMb: heapMb },
+      });
+      this.#worker = worker;
+      worker.on("message", hear);
+      worker.on("error", (error) => note(`records: the ${task.what} ended: ${error.message}`));
+      worker.once("exit", () => {
+        this.#worker = undefined;
+        resolve();
+      });
+      worker.unref();
+    });
+  }
+}

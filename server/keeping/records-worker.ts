@@ -1,0 +1,44 @@
+import { parentPort, workerData } from "node:worker_threads";
+import { proveLog } from "../store/verify-log.ts";
+import { openForReading } from "../store/open-database.ts";
+import { readThrough } from "../store/read-through.ts";
+import { StoreError } from "../store/store-error.ts";
+import { backUp, keepNewest } from "./back-up.ts";
+import type { FromRecordsWorker, RecordsTask } from "./records-task.ts";
+
+const sliceRowCount = 1000;
+const newestKept = 14;
+
+const tell = (message: FromRecordsWorker): void => parentPort?.postMessage(message);
+
+/** Proves the file and then the chain, and tells how far it has come. */
+function check(path: string): void {
+  const database = openForReading(path);
+  try {
+    const damage = readThrough(database, () => database.pragma("quick_check(1)", { simple: true }));
+    if (damage !== "ok")
+      return tell({ type: "proved", isSound: false, firstBadRecord: "the file", reason: String(damage) });
+    const proof = proveLog(database, sliceRowCount);
+    for (;;) {
+      const step = proof.next();
+      if (!step.done) tell({ type: "progress", doneCount: step.value });
+      else return tell({ type: "proved", ...step.value });
+    }
+  } finally {
+    database.close();
+  }
+}
+
+async function run(task: RecordsTask): Promise<void> {
+  try {
+    if (task.what === "check") return check(task.path);
+    const { file } = await backUp(task);
+    keepNewest(task.to, newestKept);
+    tell({ type: "backed-up", file });
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    tell({ type: "failed", code: error.code, reason: String(error.facts["reason"] ?? error.code) });
+  }
+}
+
+void run(workerData as RecordsTask);

@@ -1,0 +1,257 @@
+import Database from "better-sqlite3";
+import {
+  copyFileSync,
+  existsSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
+import { join } from "node:path";
+import { gunzipSync } from "node:zlib";
+import { describe, expect, it } from "vitest";
+import { backUp, backUpsIn, keepNewest } from "../../../server/keeping/back-up.ts";
+import { dueLearners } from "../../../server/keeping/due.ts";
+import { restore } from "../../../server/keeping/restore.ts";
+import { openRecords, type OpenedRecords } from "../../../server/open-records.ts";
+import { readAnchor } from "../../../server/store/log-anchor.ts";
+import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
+import { verifyLog } from "../../../server/store/verify-log.ts";
+import { ManualClock } from "../manual-clock.ts";
+import { temporaryFolder } from "../temporary-folder.ts";
+import { TestBench } from "../test-bench.ts";
+
+const logOf = (folder: string): string => join(folder, "spurwise.db");
+const byBench = { by: "bench", session: null } as const;
+
+const backUpOf = (folder: string, to = temporaryFolder(), wallMs = 1_700_000_000_000) =>
+  backUp({ path: logOf(folder), to, softwareVersion: "0.0.0-test", wallMs });
+
+const bringBack = (from: string, folder: string, isDryRun = false) =>
+  restore({ from, path: logOf(folder), clock: new ManualClock(), isDryRun, say: () => undefined });
+
+/** A bench with people of its own and a piece of work that is handed in, still running. */
+async function bench(folder = temporaryFolder()): Promise<{ bench: TestBench; kasia: string }> {
+  const made = await new TestBench({ folder, hasDemo: false }).start();
+  const { people } = made.parts;
+  await people.add({ name: "Ida Nowak", role: "technician", pin: "482915" }, byBench);
+  await people.add({ name: "Kasia Wrona", role: "learner", badge: "L-11", centreNumber: "T-011" }, byBench);
+  await made.does("sign-in", { by: "badge", badge: "L-11" });
+  await made.does("start-attempt", { scenario: "first-spur", mode: "assessed" });
+  await made.does("accept-caution", {});
+  await made.does("go-to-step", { step: "wire" });
+  await made.does("hand-in", {});
+  const kasia = people.all().find(({ name }) => name === "Kasia Wrona")?.id ?? "";
+  return { bench: made, kasia };
+}
+
+const rowsOf = (path: string): unknown[] => {
+  const database = openForReading(path);
+  const rows = database.prepare("SELECT hex(hash) FROM log ORDER BY bench_id, boot, sequence").all();
+  database.close();
+  return rows;
+};
+
+function opened(folder: string, look: (records: OpenedRecords) => void): void {
+  const records = openRecords(logOf(folder), () => undefined);
+  try {
+    look(records);
+  } finally {
+    records.reading.close();
+    records.writing.close();
+  }
+}
+
+describe("a back-up", () => {
+  it("made while the bench is at work holds every record, and brings back all of it on another machine", async () => {
+    const { bench: one, kasia } = await bench();
+    await one.does("leave-attempt", {});
+    const to = temporaryFolder();
+    const { file, manifest } = await backUpOf(one.folder, to);
+    expect(backUpsIn(to)).toEqual([file.slice(to.length + 1)]);
+    expect(statSync(file).mode & 0o777).toBe(0o600);
+    const before = rowsOf(logOf(one.folder));
+    expect(manifest).toMatchObject({ rowCount: before.length, benchId: one.parts.records?.log.benchId });
+    await one.stop();
+
+    const other = temporaryFolder();
+    expect(bringBack(file, other)).toMatchObject({ erasedCount: 0, replaced: undefined });
+    expect(rowsOf(logOf(other)).slice(0, before.length)).toEqual(before);
+    const again = await new TestBench({ folder: other, hasDemo: false }).start();
+    await again.does("sign-in", { by: "badge", badge: "L-11" });
+    expect(again.view().person?.name).toBe("Kasia Wrona");
+    expect(again.parts.records?.attempts.page({}, 5).attempts).toMatchObject([
+      { learner: kasia, status: "handed-in" },
+    ]);
+    expect(again.events("restored")).toMatchObject([{ content: { rowCount: before.length } }]);
+    await again.does("sign-in", {
+      by: "pin",
+      person: again.parts.people.unlockers()[0]?.id ?? "",
+      pin: "482915",
+    });
+    expect(verifyLog(again.writing)).toMatchObject({ isSound: true });
+    expect(readdirSync(other)).not.toContain("restoring");
+  });
+
+  it("in the place of a later log keeps that one, and the bench goes on from the back-up without a complaint", async () => {
+    const { bench: one } = await bench();
+    const { file } = await backUpOf(one.folder);
+    await one.does("leave-attempt", {});
+    await one.stop();
+    opened(one.folder, ({ records }) => records.log.checkpoint());
+    const later = rowsOf(logOf(one.folder));
+    const { replaced } = bringBack(file, one.folder);
+    expect(rowsOf(logOf(replaced ?? ""))).toEqual(later);
+    opened(one.folder, ({ isBesideDamaged, writing }) => {
+      expect(isBesideDamaged).toBe(false);
+      expect(verifyLog(writing)).toMatchObject({ isSound: true });
+    });
+    expect(readAnchor(logOf(one.folder))?.rowCount).toBeLessThan(later.length + 2);
+  });
+
+  it("does not bring back who was erased since, from the bench's own list, from that beside it, or where the log is gone", async () => {
+    const { bench: one, kasia } = await bench();
+    const to = temporaryFolder();
+    const { file } = await backUpOf(one.folder, to);
+    await one.does("leave-attempt", {});
+    expect(one.parts.people.erase(kasia, byBench)).toBeUndefined();
+    await backUpOf(one.folder, to, 1_700_000_100_000);
+    await one.stop();
+    const erasedIn = (folder: string): void => {
+      expect(bringBack(file, folder)).toMatchObject({ erasedCount: 1 });
+      opened(folder, ({ people, writing }) => {
+        expect(people?.reader.all().map(({ name }) => name)).toEqual(["Ida Nowak"]);
+        expect(people?.keys.of(kasia)).toBeUndefined();
+        expect(verifyLog(writing)).toMatchObject({ isSound: true });
+      });
+      expect(readFileSync(join(folder, "person-keys.json"), "utf8")).not.toContain(kasia);
+    };
+    // On a machine that knows nothing: the list lies beside the back-ups.
+    erasedIn(temporaryFolder());
+    rmSync(join(to, "erased.json"));
+    erasedIn(one.folder);
+    // The log is gone; the list of the folder is not.
+    const bare = temporaryFolder();
+    copyFileSync(join(one.folder, "erased.json"), join(bare, "erased.json"));
+    erasedIn(bare);
+  });
+
+  it("can be tried: nothing is changed then", async () => {
+    const { bench: one } = await bench();
+    const { file } = await backUpOf(one.folder);
+    await one.stop();
+    const before = readdirSync(one.folder).map((name) => [
+      name,
+      readFileSync(join(one.folder, name)).toString("hex"),
+    ]);
+    expect(bringBack(file, one.folder, true)).toMatchObject({ replaced: undefined });
+    const shared = (name: string): boolean => !/-(wal|shm)$/.test(name);
+    const now = readdirSync(one.folder).map((name) => [
+      name,
+      readFileSync(join(one.folder, name)).toString("hex"),
+    ]);
+    expect(now.filter(([name]) => shared(name ?? ""))).toEqual(before.filter(([name]) => shared(name ?? "")));
+  });
+
+  it("of an older version is brought up to date, and one of a later version is refused", async () => {
+    const folder = temporaryFolder();
+    const path = logOf(folder);
+    writeFileSync(path, gunzipSync(readFileSync("tests/server/store/landed/version-2.db.gz")));
+    openForWriting(path).close();
+    const { file } = await backUpOf(folder);
+    const old = new Database(file);
+    old.exec("DROP TABLE person");
+    old.pragma("user_version = 2");
+    old.close();
+    const target = temporaryFolder();
+    expect(bringBack(file, target)).toMatchObject({ erasedCount: 0 });
+    const later = new Database(file);
+    later.pragma("user_version = 99");
+    later.close();
+    const fresh = temporaryFolder();
+    expect(() => bringBack(file, fresh)).toThrow(
+      expect.objectContaining({ code: "newer-than-program" }) as Error,
+    );
+    expect(readdirSync(fresh)).toEqual([]);
+  });
+
+  it.each([
+    {
+      what: "a record in it was changed",
+      spoil: "DROP TRIGGER log_is_not_changed; UPDATE log SET wall_ms = 1 WHERE sequence = 2",
+    },
+    { what: "a person in it was changed", spoil: "UPDATE person SET role = 'technician'" },
+    {
+      what: "its manifest is of another",
+      spoil: "UPDATE back_up SET bytes = x'7b7d' WHERE name = 'manifest.json'",
+    },
+    {
+      what: "a file in it was changed",
+      spoil: "UPDATE back_up SET bytes = x'7b7d' WHERE name = 'person-keys.json'",
+    },
+    {
+      what: "a file in it goes up a folder",
+      spoil: "INSERT INTO back_up VALUES ('../../evil.json', '', x'00')",
+    },
+    {
+      what: "a file in it is a path",
+      spoil: "UPDATE back_up SET name = '/tmp/evil.json' WHERE name = 'secrets.json'",
+    },
+    { what: "it is no back-up", spoil: "DROP TABLE back_up" },
+  ])("is refused where $what, and nothing is changed", async ({ spoil }) => {
+    const { bench: one } = await bench();
+    const { file } = await backUpOf(one.folder);
+    await one.stop();
+    const database = new Database(file);
+    database.exec(spoil);
+    database.close();
+    const target = temporaryFolder();
+    expect(() => bringBack(file, target)).toThrow(expect.objectContaining({ code: "damaged" }) as Error);
+    expect(readdirSync(target)).toEqual([]);
+    expect(existsSync("/tmp/evil.json")).toBe(false);
+  });
+
+  it("is not made of records that are not sound: the good ones of before stay", async () => {
+    const { bench: one } = await bench();
+    const to = temporaryFolder();
+    await backUpOf(one.folder, to);
+    one.writing.exec("UPDATE person SET role = 'technician'");
+    await expect(backUpOf(one.folder, to, 1_700_000_100_000)).rejects.toMatchObject({ code: "damaged" });
+    expect(backUpsIn(to)).toHaveLength(1);
+    expect(readdirSync(to).filter((name) => name.includes("unfinished"))).toEqual([]);
+  });
+
+  it("that is old goes when newer ones are there, and nothing else in the folder does", async () => {
+    const { bench: one } = await bench();
+    const to = temporaryFolder();
+    writeFileSync(join(to, "holiday.jpg"), "x");
+    for (let day = 0; day < 4; day += 1) await backUpOf(one.folder, to, 1_700_000_000_000 + day * 86_400_000);
+    const all = backUpsIn(to);
+    keepNewest(to, 2);
+    expect(backUpsIn(to)).toEqual(all.slice(0, 2));
+    expect(existsSync(join(to, "holiday.jpg"))).toBe(true);
+  });
+});
+
+describe("learners who are due", () => {
+  it("are those who did nothing here for longer than they are kept, but those on hold", async () => {
+    const { bench: one, kasia } = await bench();
+    await one.parts.people.add({ name: "Leo Ashdown", role: "learner" }, byBench);
+    const leo = one.parts.people.all().find(({ name }) => name === "Leo Ashdown")?.id ?? "";
+    await one.does("leave-attempt", {});
+    await one.stop();
+    opened(one.folder, ({ people, reading }) => {
+      if (!people) throw new Error("no people");
+      const due = (nowMs: number) => dueLearners(people.reader, reading, 3, nowMs).map(({ name }) => name);
+      const nowMs = one.clock.wallMs();
+      const yearMs = 365.25 * 86_400_000;
+      expect(due(nowMs + 2.9 * yearMs)).toEqual([]);
+      expect(due(nowMs + 3.1 * yearMs).sort()).toEqual(["Kasia Wrona", "Leo Ashdown"]);
+      const record = people.reader.record(leo);
+      if (record) people.writer.hold(record, true, byBench);
+      expect(due(nowMs + 3.1 * yearMs)).toEqual(["Kasia Wrona"]);
+      expect(people.reader.byId(kasia)?.isHeld).toBe(false);
+    });
+  });
+});
