@@ -35,7 +35,7 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   );
   const buses = busesOf({ stations: withEntriesInUse([...stations.values()], wiring) });
   const unknown = new Set<ContactId>(wiring.unknown);
-  const { cables, strays } = cableModels(wiring.cables, { buses, stations, unknown });
+  const { cables, strays } = cableModels(wiring.cables, { buses, unknown });
   const conductors = cables.flatMap((cable) => cable.conductors);
   const used = new Set<StationId>();
   const conductorsAt = new Map<ContactId, ConductorModel[]>();

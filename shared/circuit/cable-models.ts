@@ -5,22 +5,18 @@ import {
   contactId,
   type ContactId,
   type EntryId,
-  type Role,
   roleClass,
-  type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { type CoreRole, coreRoles } from "../board/station-kinds.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
-import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
-import { type Buses, nodeId, type NodeId } from "../wiring/buses.ts";
+import type { CableSpec } from "../wiring/wiring.schema.ts";
+import { type BusEntry, type Buses, type CorePlace, nodeId, type NodeId } from "../wiring/buses.ts";
 import { defaults } from "./defaults.ts";
 import type { CableModel, ConductorModel, MissingCore } from "./model.ts";
 
 interface Parts {
   buses: Buses;
-  stations: ReadonlyMap<StationId, Station>;
   unknown: ReadonlySet<ContactId>;
 }
 
@@ -46,42 +42,39 @@ export const cableModels = (
   return { cables, strays: [...strays].sort(byId) };
 };
 
-function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): CableModel | undefined {
-  const { buses } = parts;
+function cableModel(
+  spec: CableSpec,
+  { buses, unknown }: Parts,
+  strays: Set<ContactId>,
+): CableModel | undefined {
   const flip = spec.from > spec.to;
   const [from, to] = flip ? [spec.to, spec.from] : [spec.from, spec.to];
-  const fromSide = buses.sideOf.get(from);
-  const toSide = buses.sideOf.get(to);
-  const roles = { from: coreRolesAt(from, parts), to: coreRolesAt(to, parts) };
-  if (!fromSide) strays.add(contactId(from, "L"));
-  if (!toSide) strays.add(contactId(to, "L"));
-  if (!fromSide || !toSide) return undefined;
+  const near = buses.entries.get(from);
+  const far = buses.entries.get(to);
+  if (!near) strays.add(contactId(from, "L"));
+  if (!far) strays.add(contactId(to, "L"));
+  if (!near || !far) return undefined;
   const id = cableId(from, to);
-  const straight = straightRoles(roles.from, roles.to);
-  const rolePairs = spec.conductors
-    ? spec.conductors.map(([a, b]): RolePair => (flip ? [b, a] : [a, b]))
+  const straight = straightCores(near, far);
+  const cores = spec.conductors
+    ? statedCores(spec.conductors, { from, to, near, far, flip }, strays)
     : straight;
   const conductors: ConductorModel[] = [];
-  for (const [fromRole, toRole] of rolePairs) {
-    const [one, two] = [contactId(from, fromRole), contactId(to, toRole)];
+  for (const [one, two] of cores) {
     // In a lead from an entry to itself neither end comes first.
-    const isTurned = from === to && one > two;
+    const isTurned = from === to && one.contact > two.contact;
     const [a, b] = isTurned ? [two, one] : [one, two];
-    const fromNode = buses.nodeOf.get(a);
-    const toNode = buses.nodeOf.get(b);
-    if (!fromNode) strays.add(a);
-    if (!toNode) strays.add(b);
-    if (!fromNode || !toNode || a === b || parts.unknown.has(a) || parts.unknown.has(b)) continue;
-    if (conductors.some((made) => made.from === a && made.to === b)) continue;
-    const classA = roleClass(fromRole);
+    if (a.contact === b.contact || unknown.has(a.contact) || unknown.has(b.contact)) continue;
+    if (conductors.some((made) => made.from === a.contact && made.to === b.contact)) continue;
+    const classA = roleClass(a.role);
     conductors.push({
-      id: conductorId(a, b),
+      id: conductorId(a.contact, b.contact),
       cable: id,
-      from: a,
-      to: b,
-      fromNode,
-      toNode,
-      class: classA === roleClass(toRole) ? classA : "crossed",
+      from: a.contact,
+      to: b.contact,
+      fromNode: a.node,
+      toNode: b.node,
+      class: classA === roleClass(b.role) ? classA : "crossed",
     });
   }
   const model: CableModel = {
@@ -90,16 +83,16 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
     to,
     fromStation: stationOf(from),
     toStation: stationOf(to),
-    fromSide,
-    toSide,
-    fromLine: lineBus(from, roles.from, buses),
-    toLine: lineBus(to, roles.to, buses),
+    fromSide: near.side,
+    toSide: far.side,
+    fromLine: lineBus(from, near),
+    toLine: lineBus(to, far),
     spec,
     conductors,
     // A core that is crossed though it runs straight, such as a switched line on a neutral, is missed by both classes.
-    missing: isWhole(rolePairs === straight, straight, conductors)
+    missing: isWhole(cores === straight, straight, conductors)
       ? []
-      : missingCores(straight, from, to, conductors, parts.unknown),
+      : missingCores(straight, conductors, unknown),
     circuits: [],
     method: spec.method ?? defaults.method,
   };
@@ -107,48 +100,64 @@ function cableModel(spec: CableSpec, parts: Parts, strays: Set<ContactId>): Cabl
   return model;
 }
 
-type RolePair = [from: Role, to: Role];
+type CorePair = readonly [from: CorePlace, to: CorePlace];
+
+/** Core by core, which place meets which where a cable runs straight. */
+function straightCores(near: BusEntry, far: BusEntry): CorePair[] {
+  const pairs: CorePair[] = [];
+  for (const place of near.places) {
+    const match = far.places.find(({ core }) => core === place.core);
+    if (match) pairs.push([place, match]);
+  }
+  return pairs;
+}
+
+interface Ends {
+  from: EntryId;
+  to: EntryId;
+  near: BusEntry;
+  far: BusEntry;
+  /** The specification names the far end first. */
+  flip: boolean;
+}
+
+/** The pairs of places a specification states; those that no entry has are strays. */
+function statedCores(
+  stated: NonNullable<CableSpec["conductors"]>,
+  { from, to, near, far, flip }: Ends,
+  strays: Set<ContactId>,
+): CorePair[] {
+  const pairs: CorePair[] = [];
+  for (const [a, b] of stated) {
+    const [nearRole, farRole] = flip ? [b, a] : [a, b];
+    const one = near.places.find(({ role }) => role === nearRole);
+    const two = far.places.find(({ role }) => role === farRole);
+    if (!one) strays.add(contactId(from, nearRole));
+    if (!two) strays.add(contactId(to, farRole));
+    if (one && two) pairs.push([one, two]);
+  }
+  return pairs;
+}
 
 const isWhole = (
   isStraight: boolean,
-  straight: readonly RolePair[],
+  straight: readonly CorePair[],
   conductors: readonly ConductorModel[],
 ): boolean =>
   isStraight &&
   conductors.length === straight.length &&
   conductors.every((conductor) => conductor.class !== "crossed");
 
-/** Core by core, which role meets which where a cable runs straight. */
-function straightRoles(from: readonly CoreRole[], to: readonly CoreRole[]): RolePair[] {
-  const pairs: RolePair[] = [];
-  for (const { core, role } of from) {
-    const match = to.find((place) => place.core === core);
-    if (match) pairs.push([role, match.role]);
-  }
-  return pairs;
-}
-
 /** The bus of an entry's first core: every entry begins with a live one. */
-const lineBus = (entry: EntryId, [first]: readonly CoreRole[], buses: Buses): NodeId =>
-  (first && buses.nodeOf.get(contactId(entry, first.role))) ?? nodeId(stationOf(entry), "L");
-
-/** Core places of an entry; the entry is known to the buses. */
-function coreRolesAt(entry: EntryId, { buses, stations }: Parts): CoreRole[] {
-  const station = stations.get(stationOf(entry));
-  const side = buses.sideOf.get(entry);
-  if (!station || !side) return [];
-  return coreRoles(station.kind, side, station.settings?.switching) ?? [];
-}
+const lineBus = (entry: EntryId, { places: [first] }: BusEntry): NodeId =>
+  first?.node ?? nodeId(stationOf(entry), "L");
 
 function missingCores(
-  straight: readonly RolePair[],
-  fromEntry: EntryId,
-  toEntry: EntryId,
+  straight: readonly CorePair[],
   conductors: readonly ConductorModel[],
   unknown: ReadonlySet<ContactId>,
 ): MissingCore[] {
-  return straight.flatMap(([fromRole, toRole]) => {
-    const [from, to] = [contactId(fromEntry, fromRole), contactId(toEntry, toRole)];
+  return straight.flatMap(([{ contact: from, role: fromRole }, { contact: to, role: toRole }]) => {
     const carried = conductors.some(
       (conductor) =>
         conductor.class !== "crossed" &&

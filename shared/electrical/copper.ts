@@ -6,9 +6,8 @@ import {
   type Role,
   roleOf,
   type StationId,
-  stationOf,
 } from "../board/ids.ts";
-import { type Core, coreRoles } from "../board/station-kinds.ts";
+import { type Core } from "../board/station-kinds.ts";
 import { type Buses, busesOf, type InternalLink, type NodeId } from "../wiring/buses.ts";
 import { cableModels } from "../circuit/cable-models.ts";
 import type { CableModel, CircuitModel } from "../circuit/model.ts";
@@ -53,7 +52,7 @@ export interface Copper {
 export function copperOf(wiring: Pick<Wiring, "stations" | "cables" | "unknown">): Copper {
   const buses = busesOf(wiring);
   const stations = new Map(wiring.stations.map((station) => [station.id, station]));
-  const { cables } = cableModels(wiring.cables, { buses, stations, unknown: new Set(wiring.unknown) });
+  const { cables } = cableModels(wiring.cables, { buses, unknown: new Set(wiring.unknown) });
   return copperOfModel({ buses, stations, cables });
 }
 
@@ -67,7 +66,7 @@ export function copperOfModel(
   const conductors = cables.flatMap(({ id: cable, conductors: cores, csaMm2, cpcCsaMm2, lengthM }) =>
     cores.map(({ id, from, to, fromNode, toNode }): Conductor => {
       // Where earth is crossed with another role nobody can tell which core it is; the larger one is taken.
-      const core = coreAt(roleOf(from) === "E" ? to : from, buses, stations);
+      const core = coreAt(roleOf(from) === "E" ? to : from, buses);
       return {
         cable,
         id,
@@ -90,14 +89,10 @@ export function copperOfModel(
   return { buses, nodes, nodeIndex, stations, conductors, links };
 }
 
-function coreAt(contact: ContactId, buses: Buses, stations: ReadonlyMap<StationId, Station>): Core {
-  const role = roleOf(contact);
-  const usual = usualCore[role];
+function coreAt(contact: ContactId, { entries }: Buses): Core {
+  const usual = usualCore[roleOf(contact)];
   if (usual) return usual;
-  const station = stations.get(stationOf(contact));
-  const side = buses.sideOf.get(entryOf(contact));
-  const roles = station && side && coreRoles(station.kind, side, station.settings?.switching);
-  return roles?.find((each) => each.role === role)?.core ?? "brown";
+  return entries.get(entryOf(contact))?.places.find((place) => place.contact === contact)?.core ?? "brown";
 }
 
 /** Roles that land on the same core at every entry; the switched line and the straps do not. */

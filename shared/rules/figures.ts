@@ -7,10 +7,9 @@ import type { CableFigures, PointFigures, Verdict } from "./verdict.ts";
 
 /** What each cable is, may carry, relies on and is asked for, and what each point gets: mm², m, A, V and ohm. */
 export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
-  const cables: Verdict["figures"]["cables"] = {};
   const loads = cableLoads(model);
   const needed = neededRatingsA(model);
-  for (const { id, csaMm2, lengthM, ratingA, upstream } of model.cables) {
+  const cables = model.cables.map(({ id, csaMm2, lengthM, ratingA, upstream }) => {
     const figures: CableFigures = {};
     const designA = loads.get(id);
     if (csaMm2 !== undefined) figures.csaMm2 = csaMm2;
@@ -22,8 +21,8 @@ export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
     if (neededA !== undefined) figures.neededA = neededA;
     if (designA !== undefined) figures.designA = designA;
     if (designA !== undefined && ratingA !== undefined) figures.share = designA / ratingA;
-    cables[id] = figures;
-  }
+    return [id, figures] as const;
+  });
   const points: Verdict["figures"]["points"] = {};
   const at = (id: keyof typeof points): PointFigures => (points[id] ??= {});
   for (const { station, dropV, limitV } of voltageDropsOf(model).points.values()) {
@@ -34,5 +33,5 @@ export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
       Object.assign(at(station), { zsOhm, ...(limitOhm === undefined ? {} : { zsLimitOhm: limitOhm }) });
     }
   }
-  return { cables, points };
+  return { cables: Object.fromEntries(cables), points };
 };

@@ -1,4 +1,4 @@
-import { contactId, type StationId } from "../board/ids.ts";
+import { type StationId, stationOf } from "../board/ids.ts";
 import { isTwoSided } from "../board/station-kinds.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import { separatorsOf } from "../circuit/separators.ts";
@@ -23,12 +23,10 @@ function isFedFromLoad(model: CircuitModel, id: StationId): boolean {
 
 /** Entries of the load side that a cable lands on. */
 const loadEntries = (model: CircuitModel, station: StationId): string[] =>
-  [...model.buses.sideOf]
-    .filter(([entry, side]) => side === "load" && entry.startsWith(`${station}.`))
-    .map(([entry]) => entry)
-    .filter((entry) =>
-      (["L", "N", "E"] as const).some((role) => model.conductorsAt.has(contactId(entry, role))),
-    );
+  [...model.buses.entries]
+    .filter(([entry, { side }]) => side === "load" && stationOf(entry) === station)
+    .filter(([, { places }]) => places.some(({ contact }) => model.conductorsAt.has(contact)))
+    .map(([entry]) => entry);
 
 /** The feed lands on the load side of a connection unit, an isolator or a control. */
 export const wrongSide: Rule = {

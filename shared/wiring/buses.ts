@@ -4,13 +4,21 @@ import {
   entryId,
   type EntryId,
   isFront,
+  type Role,
   type RoleClass,
   roleClass,
   roleOf,
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import { busName, coreRoles, type Side, type StationKind, usualEntries } from "../board/station-kinds.ts";
+import {
+  busName,
+  type Core,
+  coreRoles,
+  type Side,
+  type StationKind,
+  usualEntries,
+} from "../board/station-kinds.ts";
 import type { Station, Wiring } from "./wiring.schema.ts";
 
 declare const kind: unique symbol;
@@ -48,12 +56,25 @@ export interface BusNode {
   contacts: ContactId[];
 }
 
+/** Where a core of a cable lands in an entry. */
+export interface CorePlace {
+  core: Core;
+  role: Role;
+  contact: ContactId;
+  node: NodeId;
+}
+
+/** An entry and its core places, in core order. */
+export interface BusEntry {
+  side: Side;
+  places: CorePlace[];
+}
+
 export interface Buses {
   nodes: Map<NodeId, BusNode>;
   nodeOf: Map<ContactId, NodeId>;
   links: InternalLink[];
-  /** Side of every entry. */
-  sideOf: Map<EntryId, Side>;
+  entries: Map<EntryId, BusEntry>;
   /** Switches that have two positions, in the order of their ids. */
   switches: StationId[];
 }
@@ -115,7 +136,7 @@ function switchLinks({ id, settings }: Station): Omit<InternalLink, "station">[]
  * nodes that a device, fuse, switch or bar makes. Copper between accessories is not in it.
  */
 export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
-  const buses: Buses = { nodes: new Map(), nodeOf: new Map(), links: [], sideOf: new Map(), switches: [] };
+  const buses: Buses = { nodes: new Map(), nodeOf: new Map(), links: [], entries: new Map(), switches: [] };
   const node = (id: NodeId, conductor: RoleClass, station?: StationId): BusNode => {
     const known = buses.nodes.get(id);
     if (known) return known;
@@ -132,14 +153,16 @@ export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
     const own = new Map<string, BusNode>();
     for (const { letter, side } of entriesOf(station)) {
       const entry = entryId(at, letter);
-      buses.sideOf.set(entry, side);
-      for (const { role } of coreRoles(kind, side, settings?.switching) ?? []) {
+      const places: CorePlace[] = [];
+      buses.entries.set(entry, { side, places });
+      for (const { core, role } of coreRoles(kind, side, settings?.switching) ?? []) {
         const name = busName(kind, side, role);
         const bus = own.get(name) ?? node(nodeId(at, name), roleClass(role), at);
         own.set(name, bus);
         const contact = contactId(entry, role);
         bus.contacts.push(contact);
         buses.nodeOf.set(contact, bus.id);
+        places.push({ core, role, contact, node: bus.id });
       }
     }
     for (const link of linkPairs[station.kind]?.(station) ?? []) {

@@ -76,24 +76,25 @@ const manyRings = (cableCount: number, random: () => number): Wiring => {
 };
 
 const turns = 200;
+/** A bench judges all day: what is measured is the compiled code. */
+const warmTurns = 1500;
+
+/** Each board counts by the best of so many turns: what else the machine did meanwhile is not the judge's. */
+const bestOf = 5;
+const bestMs = (wiring: Wiring): number =>
+  Math.min(...Array.from({ length: bestOf }, () => timedMs(() => judge(wiring))));
 
 /** Judging, every rule included, on the workshop board and as wirings grow. */
 export const lines = async (seed: number): Promise<SpeedLine[]> => {
   const random = seeded(seed);
-  for (let turn = 0; turn < turns; turn += 1) judge(fullBoard(random));
+  for (let turn = 0; turn < warmTurns; turn += 1) judge(fullBoard(random));
   const boards = Array.from({ length: turns }, () => fullBoard(random));
-  const median = quantile(
-    boards.map((wiring) => timedMs(() => judge(wiring))),
-    0.5,
-  );
+  const median = quantile(boards.map(bestMs), 0.5);
   const growing = (cableCount: number, count: number): number => {
     const wirings = Array.from({ length: count }, () => manyRings(cableCount, random));
-    return quantile(
-      wirings.map((wiring) => timedMs(() => judge(wiring))),
-      0.5,
-    );
+    return quantile(wirings.map(bestMs), 0.5);
   };
-  const growth = growing(2000, 15) / growing(60, turns);
+  const growth = growing(2000, 5) / growing(60, turns);
   return [
     {
       what: "judge the full workshop board: median",
