@@ -1,4 +1,11 @@
-import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
+import {
+  cableId,
+  type ContactId,
+  endsOfCable,
+  roleClass,
+  roleOf,
+  stationOf,
+} from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
@@ -27,6 +34,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
   const { run, plan, canUndo, sensed } = shown;
   const { state, kit } = run;
   const isOpen = mayDerive(state);
+  const unsaved = run.unsavedContacts;
   const view = {
     id: state.id,
     scenario: kit.stripped,
@@ -36,7 +44,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     steps: stepStates(state, plan.questions.length),
     status: state.status === "left" ? ("handed-in" as const) : state.status,
     zones: isOpen ? planZones(kit.stripped.plan) : [],
-    cables: run.cables.map((cable) => cableView(cable, shown)),
+    cables: run.cables.map((cable) => cableView(cable, shown, unsaved)),
     joints: run.joints.map((joint) => [...joint]),
     unknown: sensed?.unknown ?? [],
     settings: stationSettings(kit.stripped, run.settings),
@@ -57,7 +65,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
   return { ...view, say: sayFor(shown, view) };
 }
 
-function cableView(cable: SizedCable, { run }: AttemptToShow): SensedCable {
+function cableView(cable: SizedCable, { run }: AttemptToShow, unsaved: ReadonlySet<ContactId>): SensedCable {
   const { state, kit } = run;
   const [from, to] = endsOfCable(cable.id);
   const route = kit.routeBetween(stationOf(from), stationOf(to));
@@ -76,6 +84,7 @@ function cableView(cable: SizedCable, { run }: AttemptToShow): SensedCable {
     ...(figures?.share === undefined ? {} : { share: figures.share }),
     ...(figures ? cableCarries(figures) : {}),
     ...(mayDerive(state) && route ? { run: cableRun(route) } : {}),
+    ...(cable.conductors.flat().some((contact) => unsaved.has(contact)) ? { isUnsaved: true } : {}),
     ...(mayDerive(state) && cable.isAsFound ? { isAsFound: true } : {}),
   };
 }

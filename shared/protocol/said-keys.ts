@@ -146,6 +146,7 @@ export const refusalCodes = {
   "put-back-first": [],
   unsettled: [],
   "no-probes": [],
+  "board-first": ["outCount", "inCount"],
   "own-screen-only": [],
   "wait-to-try": ["seconds"],
   "wrong-pin": [],
