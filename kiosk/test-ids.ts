@@ -2,7 +2,7 @@
  * Names that browser checks find things by, as `data-testid`. Ids of the board stand in them as they are.
  *
  * Whole screens: `screen-sign-in`, `screen-scenarios`, `screen-caution`, `screen-make-dead`, `screen-plan`,
- * `screen-wire`, `screen-test`, `screen-hand-in`, `screen-handed-in`, `screen-no-board`, `screen-locked`.
+ * `screen-wire`, `screen-test`, `screen-load`, `screen-hand-in`, `screen-handed-in`, `screen-no-board`, `screen-locked`.
  * Edges: `step-<step>`, `say`, `caution-floor`, `link-lost`, `banner-<kind>`, `refusal`, `live`.
  * Keys: `key-<what>`, such as `key-check`, `key-hint`, `key-undo`, `key-face`, `key-menu`, `key-ready`, `key-hand-in`.
  */
@@ -24,6 +24,8 @@ export const testId = {
   dead: (what: string) => `dead-${what}`,
   /** Something of the meter, the circuit under test or its record. */
   meter: (what: string) => `meter-${what}`,
+  /** Something of the step Load. */
+  load: (what: string) => `load-${what}`,
   question: (question: string) => `question-${question}`,
 } as const;
 

@@ -108,7 +108,7 @@ export class BenchUi {
   /** True while leads may be moved on the screen. */
   get canWire(): boolean {
     const status = this.view.attempt?.status;
-    return this.isSimulated && status === "open" && !this.isTesting;
+    return this.isSimulated && status === "open" && !this.isTesting && !this.view.attempt?.load;
   }
 
   /** True at the step Test, where a touch puts a probe down and moves no lead. */

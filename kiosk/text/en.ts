@@ -1,5 +1,6 @@
 import { staffEn } from "./staff-en.ts";
 import { boardHealthEn } from "./board-health-en.ts";
+import { loadEn } from "./load-en.ts";
 import { meterEn } from "./meter-en.ts";
 
 /**
@@ -494,6 +495,7 @@ export const en = {
   ...boardHealthEn,
   ...staffEn,
   ...meterEn,
+  ...loadEn,
 
   // Refusals
   "refused.other": "That cannot be done now ({code}).",
@@ -522,7 +524,6 @@ export const en = {
   "refused.dead-locked": "That breaker is locked off. Take the lock off first.",
   "refused.dead-lock-on": "A lock goes on a breaker that is off.",
   "refused.make-dead-first": "Make the circuit dead first.",
-  "refused.not-there-yet": "This step is not there yet. You can wire, test and hand in without it.",
   "refused.caution-first": "Read the caution first.",
   "refused.not-signed-in": "Sign in first.",
   "refused.not-for-you": "You may not do this here. Ask the trainer.",

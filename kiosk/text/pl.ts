@@ -1,5 +1,6 @@
 import { staffPl } from "./staff-pl.ts";
 import { boardHealthPl } from "./board-health-pl.ts";
+import { loadPl } from "./load-pl.ts";
 import { meterPl } from "./meter-pl.ts";
 import type { TextKey } from "./en.ts";
 
@@ -473,6 +474,7 @@ export const pl: Record<TextKey, string> = {
   ...boardHealthPl,
   ...staffPl,
   ...meterPl,
+  ...loadPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",
   "refused.link": "Stanowisko nie odpowiedziało. Spróbuj jeszcze raz.",
@@ -500,7 +502,6 @@ export const pl: Record<TextKey, string> = {
   "refused.dead-locked": "Ten wyłącznik jest zablokowany. Najpierw zdejmij blokadę.",
   "refused.dead-lock-on": "Blokadę zakłada się na wyłączony wyłącznik.",
   "refused.make-dead-first": "Najpierw wyłącz napięcie.",
-  "refused.not-there-yet": "Tego kroku jeszcze nie ma. Możesz łączyć, mierzyć i oddać pracę bez niego.",
   "refused.caution-first": "Najpierw przeczytaj ostrzeżenie.",
   "refused.not-signed-in": "Najpierw się zaloguj.",
   "refused.not-for-you": "Tego tu nie możesz zrobić. Poproś instruktora.",

@@ -7,6 +7,8 @@ import { askExpected } from "./ask-expected.ts";
 import { askHint } from "./ask-hint.ts";
 import { askVerdict } from "./ask-verdict.ts";
 import { chooseNetwork } from "./choose-network.ts";
+import { chooseLoadCable } from "./choose-load-cable.ts";
+import { clearLoads } from "./clear-loads.ts";
 import { confirmResume } from "./confirm-resume.ts";
 import { deadAct } from "./dead-act.ts";
 import { declareDead } from "./declare-dead.ts";
@@ -20,6 +22,7 @@ import { holdPerson } from "./hold-person.ts";
 import { leaveAttempt } from "./leave-attempt.ts";
 import { matchAsFound } from "./match-as-found.ts";
 import { meterAct } from "./meter-act.ts";
+import { moveLoadClock } from "./move-load-clock.ts";
 import { plug } from "./plug.ts";
 import { plugCable } from "./plug-cable.ts";
 import { probe } from "./probe.ts";
@@ -34,6 +37,7 @@ import { setUp } from "./set-up.ts";
 import { signIn } from "./sign-in.ts";
 import { signOut } from "./sign-out.ts";
 import { startAttempt } from "./start-attempt.ts";
+import { switchAppliance } from "./switch-appliance.ts";
 import { switchOff } from "./switch-off.ts";
 import { takeBack } from "./take-back.ts";
 import { testLead } from "./test-lead.ts";
@@ -71,6 +75,10 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   energise: energise,
   "switch-off": switchOff,
   "record-live-reading": recordLiveReading,
+  "switch-appliance": switchAppliance,
+  "move-load-clock": moveLoadClock,
+  "choose-load-cable": chooseLoadCable,
+  "clear-loads": clearLoads,
   ready: ready,
   "take-back": takeBack,
   "hand-in": handIn,

@@ -18,7 +18,6 @@ declare module "../../shared/protocol/acts.ts" {
 export const deadAct: Act<"dead-act"> = {
   schema,
   who: workers,
-  isFree: true,
   states: ["make-dead", "wiring"],
   decides: ({ state, scenario }, act) => {
     if (!state.isExistingCircuit) return refuse("locked");

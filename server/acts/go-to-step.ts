@@ -1,7 +1,6 @@
 import { z } from "zod";
-import { type Step, steps } from "../../shared/protocol/attempt-words.ts";
-import type { AttemptState } from "../attempt/attempt-state.ts";
-import { isStepOpen, isToCome, stepsOf } from "../attempt/steps.ts";
+import { steps } from "../../shared/protocol/attempt-words.ts";
+import { isStepOpen, stepsOf } from "../attempt/steps.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";
@@ -14,28 +13,17 @@ declare module "../../shared/protocol/acts.ts" {
   }
 }
 
-/** Assessed work on the board begins with the first of these steps, so that all that is found there is the learner's. */
-const workingSteps: readonly Step[] = ["wire", "test", "hand-in"];
-
-const beginsWork = ({ mode, entered }: AttemptState, step: Step): boolean =>
-  mode === "assessed" && workingSteps.includes(step) && !workingSteps.some((one) => entered.includes(one));
-
 /** Looks at another step of the work. */
 export const goToStep: Act<"go-to-step"> = {
   schema,
   who: workers,
   states: ["make-dead", "wiring", "ready"],
-  decides: ({ state, boardAtStart }, { step }) => {
+  decides: ({ state }, { step }) => {
     if (step === state.step) return events();
-    if (isToCome(step)) return refuse("not-there-yet");
     // To look at a step is not to work on: who is ready for check stays so.
     const waiting = state.status === "ready" ? { isWaiting: true as const } : {};
-    if (isStepOpen(state, step)) {
-      const begin = beginsWork(state, step) ? boardAtStart() : undefined;
-      if (begin && begin.begunOn === undefined)
-        return refuse("board-first", { outCount: begin.outCount, inCount: begin.inCount });
-      return events({ type: "step-entered", content: { step, ...waiting, ...begin } });
-    }
-    return stepsOf(state).includes(step) ? refuse("make-dead-first") : refuse("locked");
+    if (isStepOpen(state, step)) return events({ type: "step-entered", content: { step, ...waiting } });
+    if (!stepsOf(state).includes(step)) return refuse("locked");
+    return refuse(step === "load" && isStepOpen(state, "test") ? "energise-first" : "make-dead-first");
   },
 };

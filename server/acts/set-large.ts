@@ -15,7 +15,6 @@ declare module "../../shared/protocol/acts.ts" {
 export const setLarge: Act<"set-large"> = {
   schema,
   who: anybodyAtBench,
-  isFree: true,
   states: always,
   does: ({ core }, { isLarge }) => {
     core.session.remember({ isLarge });

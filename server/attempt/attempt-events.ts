@@ -15,7 +15,7 @@ import { deadActSchema } from "../../shared/protocol/make-dead.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import { meterActSchema } from "../../shared/protocol/meter.schema.ts";
 import { textSchema } from "../../shared/text/text.schema.ts";
-import { readingOhmSchema } from "../../shared/board/quantities.schema.ts";
+import { powerWSchema, readingOhmSchema } from "../../shared/board/quantities.schema.ts";
 import { liveTests } from "../../shared/electrical/check-live-reading.ts";
 import { readingSchema, testKinds } from "../../shared/wiring/wiring.schema.ts";
 
@@ -66,12 +66,7 @@ export const attemptEventSchemas = {
   }),
   "caution-accepted": none,
   /** `isWaiting`: still ready for check. Rows without it are from before a look at a step left the waiting list alone. */
-  "step-entered": z.strictObject({
-    step: z.enum(steps),
-    isWaiting: z.literal(true).optional(),
-    /** What the scan found on the board when assessed work on it began. */
-    begunOn: z.enum(["clear-board", "as-found"]).optional(),
-  }),
+  "step-entered": z.strictObject({ step: z.enum(steps), isWaiting: z.literal(true).optional() }),
   /** Written until making dead was acted on a picture; read for ever. */
   "dead-step": z.strictObject({ step: z.enum(deadSteps), isOutOfOrder: z.boolean() }),
   /** `breaker` is the one that the circuit chart names. */
@@ -112,6 +107,20 @@ export const attemptEventSchemas = {
     outcome: z.enum(["holds", "device-trips", "rcd-trips"]),
   }),
   "switched-off": z.strictObject({ way: stationIdSchema }),
+  /** At the step Load: an appliance at a point was switched, so many seconds into the run. */
+  "appliance-switched": z.strictObject({
+    appliance: z.string().max(80),
+    station: stationIdSchema,
+    powerW: powerWSchema,
+    isOn: z.boolean(),
+    atS: z.number().min(0),
+  }),
+  /** The moment of the run that is looked at. */
+  "load-clock-moved": z.strictObject({ toS: z.number().min(0) }),
+  /** The run begins anew with everything off. */
+  "load-run-cleared": none,
+  /** The cable whose temperature is looked at. */
+  "load-cable-chosen": z.strictObject({ cable: z.string().transform((text) => text as CableId) }),
   "live-reading-recorded": z.strictObject({
     test: z.enum(liveTests),
     way: stationIdSchema,

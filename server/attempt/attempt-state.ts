@@ -12,6 +12,7 @@ import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
 import type { LiveReading } from "./attempt-events.ts";
+import type { LoadState } from "./load-state.ts";
 import type { MeterState } from "./meter-state.ts";
 import type { DeadState } from "./make-dead.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
@@ -61,6 +62,7 @@ export interface AttemptState {
   /** Readings taken before the circuit was changed. */
   pastReadingCount: number;
   meter: MeterState;
+  load: LoadState;
   /** The readings whose value was asked for, as `test of`. */
   expectedAsked: readonly string[];
   hints: readonly Text[];

@@ -9,6 +9,7 @@ import {
 } from "../../shared/wiring/plugged.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import { type AttemptState, settingName } from "./attempt-state.ts";
+import { afterSwitching, loadAtRest } from "./load-state.ts";
 import { afterMeterAct, meterAtRest } from "./meter-state.ts";
 
 const enter = (state: AttemptState, step: Step): AttemptState => ({
@@ -27,6 +28,7 @@ const untested = (state: AttemptState): AttemptState => ({
   liveReadings: [],
   pastReadingCount: state.pastReadingCount + state.readings.length + state.liveReadings.length,
   meter: { ...state.meter, ringEnds: null, link: null, isPressed: false, tripMs: null, supply: "off" },
+  load: loadAtRest,
 });
 
 function changed(state: AttemptState, change: PluggedChange, full: Plugged | undefined): AttemptState {
@@ -99,6 +101,7 @@ function started(
     liveReadings: [],
     pastReadingCount: 0,
     meter: meterAtRest,
+    load: loadAtRest,
     expectedAsked: [],
     hints: [],
     tryCount: 0,
@@ -186,9 +189,18 @@ export function reduce(
       return {
         ...state,
         meter: { ...state.meter, supply: event.content.outcome, isPressed: false, tripMs: null },
+        load: loadAtRest,
       };
     case "switched-off":
       return { ...state, meter: { ...state.meter, supply: "off", isPressed: false, tripMs: null } };
+    case "appliance-switched":
+      return { ...state, load: afterSwitching(state.load, event.content) };
+    case "load-clock-moved":
+      return { ...state, load: { ...state.load, nowS: event.content.toS } };
+    case "load-run-cleared":
+      return { ...state, load: { ...loadAtRest, cable: state.load.cable } };
+    case "load-cable-chosen":
+      return { ...state, load: { ...state.load, cable: event.content.cable } };
     case "ready":
       return {
         ...state,

@@ -1,8 +1,11 @@
-import { deadSteps, type OpenStep, type Step, stepsToCome } from "../../shared/protocol/attempt-words.ts";
+import { deadSteps, type Step } from "../../shared/protocol/attempt-words.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import type { AttemptState } from "./attempt-state.ts";
 
-type StepStateOf = Pick<AttemptState, "isExistingCircuit" | "entered" | "status" | "isTrainerNeeded"> &
+type StepStateOf = Pick<
+  AttemptState,
+  "isExistingCircuit" | "entered" | "status" | "isTrainerNeeded" | "meter"
+> &
   DeadStateOf;
 
 type DeadStateOf = Pick<AttemptState, "mode" | "dead" | "deadCounted" | "isDeadDeclared">;
@@ -30,13 +33,6 @@ export function isMadeDead({ mode, dead, deadCounted, isDeadDeclared }: DeadStat
   );
 }
 
-/** True for a step that the bench has no screen for yet. */
-export const isToCome = (step: Step): step is Exclude<Step, OpenStep> =>
-  (stepsToCome as readonly Step[]).includes(step);
-
-/** The step a learner stands at. A log of when steps to come could be looked at showed the wiring there. */
-export const shownStep = (step: Step): OpenStep => (isToCome(step) ? "wire" : step);
-
 /** True where a learner may go to a step now. */
 export function isStepOpen(state: StepStateOf, step: Step): boolean {
   if (state.isTrainerNeeded || state.status === "handed-in" || state.status === "left") return false;
@@ -52,7 +48,7 @@ export function isStepOpen(state: StepStateOf, step: Step): boolean {
     case "hand-in":
       return !state.isExistingCircuit || isMadeDead(state);
     case "load":
-      return false;
+      return (!state.isExistingCircuit || isMadeDead(state)) && state.meter.supply === "holds";
   }
 }
 
@@ -72,13 +68,6 @@ export function stepStates(
   };
   return stepsOf(state).map((step) => ({
     step,
-    state:
-      step === shownStep(state.step)
-        ? "now"
-        : isDone(step)
-          ? "done"
-          : isStepOpen(state, step)
-            ? "open"
-            : "locked",
+    state: step === state.step ? "now" : isDone(step) ? "done" : isStepOpen(state, step) ? "open" : "locked",
   }));
 }

@@ -1,23 +1,18 @@
-import {
-  cableId,
-  type ContactId,
-  endsOfCable,
-  roleClass,
-  roleOf,
-  stationOf,
-} from "../../shared/board/ids.ts";
+import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
+import type { LoadView } from "../../shared/protocol/load-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
 import { hintLimit } from "../../shared/scenario/hint-limit.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
-import { shownStep, stepStates } from "../attempt/steps.ts";
+import { stepStates } from "../attempt/steps.ts";
 import type { AttemptToShow } from "./to-show.ts";
 import { deadList, deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
 import { cableRun } from "./cable-run.ts";
 import { cableCarries } from "./cable-carries.ts";
+import { loadView } from "./load-view.ts";
 import { planZones } from "./plan-zones.ts";
 import { sayFor } from "./say-for.ts";
 import { testView } from "./test-view.ts";
@@ -34,17 +29,17 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
   const { run, plan, canUndo, sensed } = shown;
   const { state, kit } = run;
   const isOpen = mayDerive(state);
-  const unsaved = run.unsavedContacts;
+  const load = state.step === "load" && isAtWork(state) ? loadView(run) : undefined;
   const view = {
     id: state.id,
     scenario: kit.stripped,
     mode: state.mode,
     kind: state.kind,
-    step: shownStep(state.step),
+    step: state.step,
     steps: stepStates(state, plan.questions.length),
     status: state.status === "left" ? ("handed-in" as const) : state.status,
     zones: isOpen ? planZones(kit.stripped.plan) : [],
-    cables: run.cables.map((cable) => cableView(cable, shown, unsaved)),
+    cables: run.cables.map((cable) => atLoad(cableView(cable, shown), load)),
     joints: run.joints.map((joint) => [...joint]),
     unknown: sensed?.unknown ?? [],
     settings: stationSettings(kit.stripped, run.settings),
@@ -60,12 +55,23 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     },
     tries: isOpen ? state.tryCount : 0,
     ...(state.step === "test" && isAtWork(state) ? { test: testView(run) } : {}),
+    ...(load ? { load } : {}),
     verdict: isOpen ? verdictView(shown, language) : null,
   };
   return { ...view, say: sayFor(shown, view) };
 }
 
-function cableView(cable: SizedCable, { run }: AttemptToShow, unsaved: ReadonlySet<ContactId>): SensedCable {
+/** At the step Load the plan shows what a cable may carry against what it carries then. */
+function atLoad(cable: SensedCable, load: LoadView | undefined): SensedCable {
+  const now = load?.cables.find(({ id }) => id === cable.id);
+  if (!load) return cable;
+  const { carries: _carries, ...rest } = cable;
+  if (now?.ratingA === undefined) return rest;
+  const { ratingA, currentA } = now;
+  return { ...rest, carries: { ratingA, neededA: currentA, isBelow: ratingA < currentA } };
+}
+
+function cableView(cable: SizedCable, { run }: AttemptToShow): SensedCable {
   const { state, kit } = run;
   const [from, to] = endsOfCable(cable.id);
   const route = kit.routeBetween(stationOf(from), stationOf(to));
@@ -84,7 +90,6 @@ function cableView(cable: SizedCable, { run }: AttemptToShow, unsaved: ReadonlyS
     ...(figures?.share === undefined ? {} : { share: figures.share }),
     ...(figures ? cableCarries(figures) : {}),
     ...(mayDerive(state) && route ? { run: cableRun(route) } : {}),
-    ...(cable.conductors.flat().some((contact) => unsaved.has(contact)) ? { isUnsaved: true } : {}),
     ...(mayDerive(state) && cable.isAsFound ? { isAsFound: true } : {}),
   };
 }

@@ -34,6 +34,8 @@ export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): 
       return sayForWiring(view);
     case "test":
       return say("say.test");
+    case "load":
+      return say(state.meter.supply === "holds" ? "say.load" : "say.load-off");
   }
 }
 

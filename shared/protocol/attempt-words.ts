@@ -1,9 +1,7 @@
 export const modes = ["practice", "assessed", "open-day"] as const;
 export const attemptKinds = ["first", "resubmission", "retake", "re-sit"] as const;
-/** The steps of an attempt; those of `stepsToCome` are not there yet and stay locked. */
+/** The steps of an attempt. */
 export const steps = ["caution", "make-dead", "plan", "wire", "test", "load", "hand-in"] as const;
-
-export const stepsToCome = ["load"] as const;
 
 /** Make dead, in the order it is done before a lead is touched. */
 export const deadSteps = [
@@ -47,5 +45,3 @@ export type Step = (typeof steps)[number];
 export type DeadStep = (typeof deadSteps)[number];
 export type PlanQuestion = (typeof planQuestions)[number];
 export type SettingKey = (typeof settingKeys)[number];
-/** A step a learner can stand at. */
-export type OpenStep = Exclude<Step, (typeof stepsToCome)[number]>;

@@ -6,17 +6,10 @@ import type { DeadPair } from "./make-dead.schema.ts";
 import type { StrippedScenario } from "../scenario/scenario.schema.ts";
 import type { Text } from "../text/text.schema.ts";
 import type { ReferenceMethod } from "../wiring/wiring.schema.ts";
-import type {
-  AttemptKind,
-  DeadStep,
-  Mode,
-  OpenStep,
-  PlanQuestion,
-  SettingKey,
-  Step,
-} from "./attempt-words.ts";
+import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./attempt-words.ts";
 import type { Language } from "../text/languages.ts";
 import type { StaffRole } from "./author.ts";
+import type { LoadView } from "./load-view.ts";
 import type { TestView } from "./test-view.ts";
 
 export type Fact = string | number | boolean;
@@ -96,12 +89,13 @@ export interface SensedCable {
   asksSize?: { offeredCsaMm2?: number };
   /** How much of what it may carry it is asked to carry, 0 to 1 and over. Never in an assessed attempt. */
   share?: number;
-  /** What it may carry as it is run, against what the device before it, its ring or its spur asks of it. Practice only. */
+  /**
+   * What it may carry as it is run, against what the device before it, its ring or its spur asks of it; at the step Load
+   * against what it carries at the moment that is looked at. Practice only.
+   */
   carries?: { ratingA: number; neededA: number; isBelow: boolean };
   /** How all of it is rated, and where the piece lies that makes it so. Practice only. */
   run?: CableRunView;
-  /** A lead of it is sensed and not on the disk yet: it would be lost if the power went now. */
-  isUnsaved?: true;
   /** True for a cable that was there when the work began. Never in an assessed attempt's stead of a mark. */
   isAsFound?: boolean;
 }
@@ -207,7 +201,7 @@ export interface AttemptView {
   scenario: StrippedScenario;
   mode: Mode;
   kind: AttemptKind;
-  step: OpenStep;
+  step: Step;
   steps: { step: Step; state: "done" | "now" | "open" | "locked" }[];
   status: "open" | "ready" | "handed-in" | "released";
   /** The one line that says what to do now. */
@@ -227,6 +221,8 @@ export interface AttemptView {
   plan: PlanView;
   /** There for who stands at the step Test. */
   test?: TestView;
+  /** There for who stands at the step Load. */
+  load?: LoadView;
   hints: { used: number; left: number; shown: Text[] };
   tries: number;
   /** Null where none may be shown or none was asked for. */

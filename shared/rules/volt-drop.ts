@@ -1,6 +1,6 @@
 import { voltageDropsOf } from "../electrical/voltage-drops.ts";
 import { worstOf } from "../electrical/worst-of.ts";
-import { allAt, at, evidence, missing } from "./evidence.ts";
+import { allAt, evidence } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
 import type { Rule } from "./rule.ts";
 
@@ -17,22 +17,16 @@ export const voltDrop: Rule = {
   isNeverHidden: true,
   check: (model) => {
     const { points, gaps } = voltageDropsOf(model);
-    const over = [...points.values()].filter(({ sureDropV, limitV }) => sureDropV > limitV);
-    const unsure = [...points.values()].filter(
-      ({ dropV, sureDropV, limitV }) => dropV > limitV && sureDropV <= limitV,
-    );
-    const unstated = new Set(unsure.flatMap((point) => point.unstated));
+    const over = [...points.values()].filter(({ dropV, limitV }) => dropV > limitV);
     const found = model.zones.flatMap((zone) =>
       [true, false].flatMap((isLighting) => {
         const here = over
           .filter((point) => point.zone === zone && point.isLighting === isLighting)
-          .sort((a, b) => b.sureDropV - a.sureDropV);
-        const worst = worstOf(here, ({ sureDropV }) => sureDropV);
+          .sort((a, b) => b.dropV - a.dropV);
+        const worst = worstOf(here, ({ dropV }) => dropV);
         const [first] = worst;
         if (!first) return [];
-        const { sureDropV: dropV, limitV } = first;
-        // Where the rest hangs on a load that nobody has stated, what is sure are the stated ones.
-        const isStated = first.isStated || first.unstated.length > 0;
+        const { dropV, limitV, isStated } = first;
         return evidence(
           isLighting ? "lighting" : "other",
           allAt(
@@ -47,7 +41,6 @@ export const voltDrop: Rule = {
         );
       }),
     );
-    const asked = [...unstated].map((id) => missing(at("station", id), "powerW"));
-    return [...found, ...asked, ...gapsToMissing(gaps)];
+    return [...found, ...gapsToMissing(gaps)];
   },
 };

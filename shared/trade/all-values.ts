@@ -24,6 +24,7 @@ import { fuseLimits } from "./fuse-limits.ts";
 import { fuseRatings } from "./fuse-ratings.ts";
 import { fuseZs } from "./fuse-zs.ts";
 import { groupingFactors } from "./grouping-factors.ts";
+import { houseAppliances } from "./house-appliances.ts";
 import { insulationFactors } from "./insulation-factors.ts";
 import { insulationLeakage } from "./insulation-leakage.ts";
 import { insulationTests } from "./insulation-tests.ts";
@@ -88,6 +89,7 @@ export const allValues: readonly TradeValue[] = [
   ...ofRows({ fuseRatings }),
   ...ofRows({ fuseZs }, "fuse", "ratingA", "disconnectionS"),
   ...ofRows({ groupingFactors }, "circuits"),
+  ...ofRows({ houseAppliances }, "appliance"),
   ...ofRows({ insulationFactors }, "lengthMm"),
   ...ofPairs({ insulationLeakage }),
   ...ofRows({ insulationTests }, "circuit"),

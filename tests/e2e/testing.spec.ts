@@ -2,6 +2,7 @@ import { expect, test } from "@playwright/test";
 import { type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchLink } from "./bench-link.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { TestScreen } from "./test-screen.ts";
 
 const ring = [
   ["way-1.a", "socket-1.a"],
@@ -13,55 +14,6 @@ const ring = [
 ] as const;
 const points = ["socket-1", "socket-2", "socket-3", "socket-5", "socket-6"];
 
-/** The step Test of the bench screen, by touch. */
-class TestScreen {
-  constructor(readonly bench: BenchScreen) {}
-
-  get(what: string) {
-    return this.bench.get(`meter-${what}`);
-  }
-
-  async tab(name: "meter" | "way" | "record"): Promise<void> {
-    await this.get(`tab-${name}`).tap();
-  }
-
-  /** Puts the red probe on one terminal and the black on another; the card of each station is opened for it. */
-  async probe(red: string, black: string): Promise<void> {
-    await this.tab("meter");
-    await this.get("probe-red").tap();
-    for (const contact of [red, black]) {
-      const [station] = contact.split(".");
-      await this.bench.get(`station-${station}`).tap({ force: true });
-      await this.bench.get(`contact-${contact}`).tap();
-      await expect(this.bench.get(`contact-${contact}`)).toHaveAttribute("aria-pressed", "true");
-      await this.bench.get("key-close-card").tap();
-    }
-  }
-
-  async ends(state: string): Promise<void> {
-    await this.tab("way");
-    await this.get(`ends-${state}`).tap();
-    await expect(this.get(`ends-${state}`)).toHaveAttribute("aria-pressed", "true");
-  }
-
-  /** What the display shows as a number. */
-  async number(): Promise<string> {
-    await this.tab("meter");
-    return (await this.get("display").locator("b").innerText()).replace(/[^\d.]/g, "");
-  }
-
-  /** Writes down what the meter shows, or something else, and says pass. */
-  async write(which: string | null, number: string | null): Promise<void> {
-    await this.tab("meter");
-    await this.get("write").tap();
-    if (which) await this.get(`which-${which}`).tap();
-    if (number === "over") await this.get("over").tap();
-    else if (number !== null) for (const digit of number) await this.bench.get(`key-digit-${digit}`).tap();
-    await this.get("pass").tap();
-    await this.get("display").waitFor();
-  }
-}
-
 /** A ring with two spurs, wired and at the step Test, the leads nulled. */
 const atTest = async (bench: BenchScreen, link: BenchLink, address: string): Promise<TestScreen> => {
   await bench.openTask(address, "ring-and-spurs");
@@ -71,11 +23,7 @@ const atTest = async (bench: BenchScreen, link: BenchLink, address: string): Pro
   await bench.get("step-test").tap();
   await bench.get("screen-test").waitFor();
   const screen = new TestScreen(bench);
-  await screen.get("dial-low-ohms").tap();
-  await screen.get("together").tap();
-  await screen.get("null").tap();
-  await expect(screen.get("null")).toHaveAttribute("aria-pressed", "true");
-  await screen.get("together").tap();
+  await screen.nullLeads();
   return screen;
 };
 

@@ -3,7 +3,7 @@ import type { AttemptEvent } from "../../../server/attempt/attempt-events.ts";
 import type { AttemptState } from "../../../server/attempt/attempt-state.ts";
 import { loadAttempt } from "../../../server/attempt/load-attempt.ts";
 import { reduce } from "../../../server/attempt/reduce.ts";
-import { isMadeDead, shownStep, stepStates } from "../../../server/attempt/steps.ts";
+import { isMadeDead, stepStates } from "../../../server/attempt/steps.ts";
 import { deadSteps } from "../../../shared/protocol/attempt-words.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import { packVersion } from "../../../shared/rules/pack-version.ts";
@@ -162,29 +162,29 @@ describe("an existing circuit", () => {
   });
 });
 
-describe.each(["load"] as const)("the step %s", (step) => {
-  it("is locked, and whoever goes there is told that it is not there yet and stays where they are", async () => {
+describe("the step Load", () => {
+  it("is locked while the circuit is off, and whoever goes there is told why and stays where they are", async () => {
     const bench = await (await new TestBench().start()).isWiring();
-    expect(stateOf(bench, step)).toBe("locked");
+    expect(stateOf(bench, "load")).toBe("locked");
     const before = bench.rows().length;
-    expect(await bench.refusal("go-to-step", { step })).toBe("not-there-yet");
+    expect(await bench.refusal("go-to-step", { step: "load" })).toBe("energise-first");
     expect(bench.attempt().step).toBe("wire");
     expect(bench.rows()).toHaveLength(before);
   });
 
-  it("of a log from when it could be looked at is the wiring, as it was shown then", () => {
+  it("of a log from when it was not there yet is a circuit that is off", () => {
     const steps = [
       ["caution-accepted", {}],
-      ["step-entered", { step }],
+      ["step-entered", { step: "load" }],
     ] as const;
     const after = [["attempt-started", start] as const, ...steps].reduce<AttemptState | undefined>(
       (state, [type, content]) => reduce(state, "a", { type, content } as AttemptEvent),
       undefined,
     );
     expect(stepStates(after!, 0).filter(({ state }) => state === "now")).toEqual([
-      { step: "wire", state: "now" },
+      { step: "load", state: "now" },
     ]);
-    expect(shownStep(after!.step)).toBe("wire");
+    expect(after!.meter.supply).toBe("off");
   });
 });
 

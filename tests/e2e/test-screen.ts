@@ -1,0 +1,60 @@
+import { expect } from "@playwright/test";
+import type { BenchScreen } from "./bench-screen.ts";
+
+/** The step Test of the bench screen, by touch. */
+export class TestScreen {
+  constructor(readonly bench: BenchScreen) {}
+
+  get(what: string) {
+    return this.bench.get(`meter-${what}`);
+  }
+
+  async tab(name: "meter" | "way" | "record"): Promise<void> {
+    await this.get(`tab-${name}`).tap();
+  }
+
+  /** Puts the red probe on one terminal and the black on another; the card of each station is opened for it. */
+  async probe(red: string, black: string): Promise<void> {
+    await this.tab("meter");
+    await this.get("probe-red").tap();
+    for (const contact of [red, black]) {
+      const [station] = contact.split(".");
+      await this.bench.get(`station-${station}`).tap({ force: true });
+      await this.bench.get(`contact-${contact}`).tap();
+      await expect(this.bench.get(`contact-${contact}`)).toHaveAttribute("aria-pressed", "true");
+      await this.bench.get("key-close-card").tap();
+    }
+  }
+
+  async ends(state: string): Promise<void> {
+    await this.tab("way");
+    await this.get(`ends-${state}`).tap();
+    await expect(this.get(`ends-${state}`)).toHaveAttribute("aria-pressed", "true");
+  }
+
+  /** What the display shows as a number. */
+  async number(): Promise<string> {
+    await this.tab("meter");
+    return (await this.get("display").locator("b").innerText()).replace(/[^\d.]/g, "");
+  }
+
+  /** Writes down what the meter shows, or something else, and says pass. */
+  async write(which: string | null, number: string | null): Promise<void> {
+    await this.tab("meter");
+    await this.get("write").tap();
+    if (which) await this.get(`which-${which}`).tap();
+    if (number === "over") await this.get("over").tap();
+    else if (number !== null) for (const digit of number) await this.bench.get(`key-digit-${digit}`).tap();
+    await this.get("pass").tap();
+    await this.get("display").waitFor();
+  }
+
+  /** Nulls the leads of the low-ohms function. */
+  async nullLeads(): Promise<void> {
+    await this.get("dial-low-ohms").tap();
+    await this.get("together").tap();
+    await this.get("null").tap();
+    await expect(this.get("null")).toHaveAttribute("aria-pressed", "true");
+    await this.get("together").tap();
+  }
+}

@@ -1,0 +1,86 @@
+import type { ContactId, StationId } from "../../../shared/board/ids.ts";
+import type { MeterAct } from "../../../shared/protocol/meter.schema.ts";
+import type { TestView } from "../../../shared/protocol/test-view.ts";
+import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
+import { firstSpur, rightCables, TestBench } from "../test-bench.ts";
+
+export const way = "way-1" as StationId;
+export const at = (contact: string): ContactId => contact as ContactId;
+
+/** The ring of the small board with its spur, at the step Test. */
+export async function atTest(
+  options: { mode?: "practice" | "assessed"; hiddenFaults?: HiddenFault[]; csaMm2?: number } = {},
+): Promise<TestBench> {
+  const { mode = "practice", hiddenFaults = [], csaMm2 = 2.5 } = options;
+  const bench = await new TestBench({ scenarios: [firstSpur({ hiddenFaults })] }).start();
+  await bench.isWiring(mode);
+  for (const [from, to] of rightCables) await bench.cable(from, to, csaMm2);
+  bench.atRest();
+  await bench.does("go-to-step", { step: "test" });
+  return bench;
+}
+
+export const test = (bench: TestBench): TestView => bench.attempt().test!;
+export const act = (bench: TestBench, done: MeterAct): Promise<void> => bench.does("meter-act", done);
+
+export async function probe(
+  bench: TestBench,
+  red: string,
+  black: string,
+): Promise<TestView["meter"]["shows"]> {
+  await act(bench, { what: "probe", probe: "red", at: at(red) });
+  await act(bench, { what: "probe", probe: "black", at: at(black) });
+  return test(bench).meter.shows;
+}
+
+export async function nulled(bench: TestBench): Promise<void> {
+  await act(bench, { what: "dial", to: "low-ohms" });
+  await act(bench, { what: "probe", probe: "red", at: "other-probe" });
+  await act(bench, { what: "null" });
+}
+
+/** Writes down what the meter shows and calls it a pass. */
+export async function record(
+  bench: TestBench,
+  name: "ring-step-1" | "ring-step-2" | "ring-step-3" | "insulation",
+) {
+  const { shows } = test(bench).meter;
+  const value =
+    shows.shows === "ohm"
+      ? { resistanceOhm: shows.resistanceOhm }
+      : shows.shows === "megohm"
+        ? { insulationMegohm: shows.insulationMegohm }
+        : { isOverRange: true };
+  await bench.does("record-reading", { test: name, way, ...value, judged: "pass" });
+}
+
+/** All dead tests of the ring, as they should be done. */
+export async function allDeadTests(bench: TestBench): Promise<void> {
+  const sockets = ["socket-1", "socket-2", "socket-3"];
+  await nulled(bench);
+  await act(bench, { what: "ring-ends", state: "released" });
+  for (const role of ["L", "N", "E"]) {
+    await probe(bench, `way-1.a.${role}`, `way-1.b.${role}`);
+    await record(bench, "ring-step-1");
+  }
+  for (const [name, other] of [
+    ["ring-step-2", "N"],
+    ["ring-step-3", "E"],
+  ] as const) {
+    await act(bench, { what: "ring-ends", state: "crossed", with: other });
+    for (const socket of sockets) {
+      await probe(bench, `${socket}.a.L`, `${socket}.a.${other}`);
+      await record(bench, name);
+      if (other === "E") await bench.does("record-reading", { test: "polarity", way, judged: "pass" });
+    }
+  }
+  await act(bench, { what: "ring-ends", state: "joined" });
+  for (const { station, part } of test(bench).parts)
+    await act(bench, { what: "part", station, part, isIn: false });
+  await act(bench, { what: "dial", to: "insulation" });
+  for (const [one, two] of ["LN", "LE", "NE"] as const) {
+    await probe(bench, `way-1.a.${one}`, `way-1.a.${two}`);
+    await act(bench, { what: "press" });
+    await record(bench, "insulation");
+  }
+}
