@@ -4,6 +4,7 @@ import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
 import { browserOptions } from "./tests/browser-options.ts";
+import { testDepth } from "./tests/depth.ts";
 
 const browserTests = "tests/kiosk/**/*.svelte.test.ts";
 
@@ -33,7 +34,8 @@ if (process.env["TEST_NEW_SEED"] === undefined) {
 export default defineConfig({
   test: {
     env: { TEST_NEW_SEED: process.env["TEST_NEW_SEED"] },
-    testTimeout: 60_000,
+    // A deep run tries ten times the random cases in one check.
+    testTimeout: 60_000 * testDepth,
     hookTimeout: 120_000,
     // One for each core: without this a machine with two runs one file after the other.
     maxWorkers: Math.min(availableParallelism(), 4),

@@ -96,6 +96,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         signedIn: (staff, { logId }, by) => noteSignIn(core, staff, logId, by, "network"),
       },
       health,
+      anchor: () => parts.bench.records?.log.anchor,
       wiring: () => {
         const run = ownRun(core, core.session.actor);
         return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;

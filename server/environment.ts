@@ -3,7 +3,13 @@ import { z } from "zod";
 import { contactIdSchema } from "../shared/board/ids.schema.ts";
 
 const portWords = "a port is a whole number from 0 to 65535";
-const port = z.coerce.number(portWords).int(portWords).min(0, portWords).max(65_535, portWords);
+// Digits alone: blanks, hexadecimal numbers and the like would be taken for numbers nobody meant.
+const port = z
+  .string()
+  .trim()
+  .regex(/^\d{1,5}$/, portWords)
+  .transform(Number)
+  .pipe(z.number().max(65_535, portWords));
 
 const faultSchema = z.strictObject({
   contact: contactIdSchema,
@@ -27,12 +33,12 @@ function readFaults(text: string, context: z.RefinementCtx): Fault[] {
 
 /** What the environment may say. Every name is optional; an empty one counts as not said. */
 const environmentSchema = z.object({
-  SPURWISE_PORT: port.default(4710),
+  SPURWISE_PORT: port.prefault("4710"),
   SPURWISE_HOST: z
     .string()
     .refine((host) => host === "localhost" || isIP(host) !== 0, "an IP address or localhost")
     .optional(),
-  SPURWISE_NETWORK_PORT: port.default(4711),
+  SPURWISE_NETWORK_PORT: port.prefault("4711"),
   /** Other names the bench is known by on the network, commas between them. */
   SPURWISE_NAMES: z
     .string()

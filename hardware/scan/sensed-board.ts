@@ -34,12 +34,24 @@ export function sensedBoard(board: BoardLines, sensed: SensedLines): SensedBoard
     unknown,
     probes: { red: touchedBy(board, sensed, "red"), black: touchedBy(board, sensed, "black") },
     faults: [
-      ...boardFaults(board, sensed.health, sensed.tied),
+      ...boardFaults(board, sensed.health, sensed.tied).map((fault) => withOtherEnds(fault, groups)),
       ...(sensed.isSettled ? differing.map(codesDiffer) : []),
       ...codeFaults(board, coded, new Set([...groups.flat(), ...unknown]), sensed.isSettled),
     ],
     isSettled: sensed.isSettled,
   };
+}
+
+/**
+ * An output that does not pull on a lead reads as one that is held high from the other end, past a bridged diode:
+ * both places are named.
+ */
+function withOtherEnds(fault: BoardFault, groups: readonly ContactId[][]): BoardFault {
+  if (fault.kind !== "dead-output") return fault;
+  const otherEnds = groups
+    .filter((group) => group.some((contact) => fault.contacts.includes(contact)))
+    .flatMap((group) => group.filter((contact) => !fault.contacts.includes(contact)));
+  return otherEnds.length === 0 ? fault : { ...fault, facts: { otherEnds: otherEnds.join(" ") } };
 }
 
 type Coded = EntryLines & { code: number };

@@ -16,6 +16,8 @@ export const boardHealthEn = {
   "health.where.more": "{where} and {count} more",
   "health.where.board": "Whole board",
   "health.remedy": "What to do",
+  "health.other-ends":
+    "Or the diode at the other end of the lead is bridged: {where}. Move that end to a free contact. If the fault goes, it was there.",
 
   "health.stuck-low": "It reads as joined all the time. The wire touches 0 V, or its output stays on.",
   "health.stuck-low.remedy":

@@ -18,6 +18,8 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.where.more": "{where} i jeszcze {count}",
   "health.where.board": "Cała tablica",
   "health.remedy": "Co zrobić",
+  "health.other-ends":
+    "Albo dioda na drugim końcu przewodu jest zmostkowana: {where}. Przełóż ten koniec do wolnego styku. Jeśli usterka zniknie, była tam.",
 
   "health.stuck-low": "Ciągle wygląda na połączony. Przewód dotyka 0 V albo wyjście jest stale włączone.",
   "health.stuck-low.remedy":

@@ -38,6 +38,8 @@ export const staffEn = {
   "role.assessor": "assessor",
   "role.verifier": "verifier",
   "role.technician": "technician",
+  "refused.board-first":
+    "Assessed work begins on a clear board, or on what was found there. Leads to take out: {outCount}, to put in: {inCount}.",
   "refused.own-screen-only": "That can be done at the bench alone.",
   "refused.wait-to-try": "Too many wrong tries. Wait {seconds} s.",
   "refused.wrong-pin": "That PIN is not right.",

@@ -39,6 +39,8 @@ export const staffPl: Record<keyof typeof staffEn, string> = {
   "role.assessor": "egzaminator",
   "role.verifier": "weryfikator",
   "role.technician": "technik",
+  "refused.board-first":
+    "Praca na ocenę zaczyna się na pustej tablicy albo na tym, co tam zastano. Przewody do wyjęcia: {outCount}, do włożenia: {inCount}.",
   "refused.own-screen-only": "To można zrobić tylko przy stanowisku.",
   "refused.wait-to-try": "Za dużo pomyłek. Poczekaj {seconds} s.",
   "refused.wrong-pin": "Ten PIN jest zły.",

@@ -14,6 +14,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const acceptCaution: Act<"accept-caution"> = {
   schema,
   who: workers,
+  isFree: true,
   states: whileOpen,
   decides: ({ state }) =>
     state.step === "caution" ? events({ type: "caution-accepted", content: {} }) : events(),

@@ -31,6 +31,8 @@ interface Rules<Name extends ActName> {
   inAssessed?: RefusalCode;
   /** It may also be asked for from the network; what is not is for the bench's own screen alone. */
   isRemote?: true;
+  /** It has nothing to do with the board and does not wait for an act that does. */
+  isFree?: true;
   /** What it keeps is the board at rest, never a plug half in. */
   isAtRest?: true;
 }

@@ -23,6 +23,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const addPerson: Act<"add-person"> = {
   schema,
   who: keepers,
+  isFree: true,
   states: always,
   does: async ({ core, actor }, typed) => {
     if (actor.kind !== "technician" && typed.role !== "learner") return refuse("not-for-you");

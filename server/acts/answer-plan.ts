@@ -16,6 +16,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const answerPlan: Act<"answer-plan"> = {
   schema,
   who: workers,
+  isFree: true,
   states: ["make-dead", "wiring"],
   decides: (situation, content) =>
     situation.planQuestions.includes(content.question)

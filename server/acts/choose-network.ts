@@ -15,6 +15,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const chooseNetwork: Act<"choose-network"> = {
   schema,
   who: ["technician"],
+  isFree: true,
   states: always,
   does: ({ core, actor }, { isOpen }) => {
     const { people, records } = core.parts;

@@ -15,6 +15,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const confirmResume: Act<"confirm-resume"> = {
   schema,
   who: ["trainer"],
+  isFree: true,
   states: always,
   isRemote: true,
   does: ({ core, actor }) => {

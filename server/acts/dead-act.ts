@@ -18,6 +18,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const deadAct: Act<"dead-act"> = {
   schema,
   who: workers,
+  isFree: true,
   states: ["make-dead", "wiring"],
   decides: ({ state, scenario }, act) => {
     if (!state.isExistingCircuit) return refuse("locked");

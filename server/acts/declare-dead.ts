@@ -15,6 +15,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const declareDead: Act<"declare-dead"> = {
   schema,
   who: workers,
+  isFree: true,
   states: ["make-dead", "wiring"],
   decides: ({ state }) => {
     if (!state.isExistingCircuit) return refuse("locked");

@@ -17,6 +17,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const endAttempt: Act<"end-attempt"> = {
   schema,
   who: ["trainer"],
+  isFree: true,
   states: always,
   isRemote: true,
   does: ({ core, actor }, { why }) => {

@@ -15,6 +15,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const erasePerson: Act<"erase-person"> = {
   schema,
   who: ["technician"],
+  isFree: true,
   states: always,
   does: ({ core, actor }, { person }) => {
     const isOpen = core.work.isOpen && core.work.state?.learner === person;

@@ -15,6 +15,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const holdPerson: Act<"hold-person"> = {
   schema,
   who: ["technician"],
+  isFree: true,
   states: always,
   does: ({ core, actor }, { person, isHeld }) =>
     core.parts.people.hold(person, isHeld, authorOf(actor)) ?? done,

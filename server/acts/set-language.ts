@@ -16,6 +16,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const setLanguage: Act<"set-language"> = {
   schema,
   who: anybodyAtBench,
+  isFree: true,
   states: always,
   does: ({ core }, { language }) => {
     core.session.remember({ language });

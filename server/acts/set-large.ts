@@ -15,6 +15,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const setLarge: Act<"set-large"> = {
   schema,
   who: anybodyAtBench,
+  isFree: true,
   states: always,
   does: ({ core }, { isLarge }) => {
     core.session.remember({ isLarge });

@@ -20,6 +20,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const setUp: Act<"set-up"> = {
   schema,
   who: ["nobody", "guest", "learner"],
+  isFree: true,
   states: always,
   inAssessed: "not-in-assessed",
   does: async ({ core }, { code, name, pin }) => {

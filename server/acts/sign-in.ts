@@ -31,6 +31,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const signIn: Act<"sign-in"> = {
   schema,
   who: anybodyAtBench,
+  isFree: true,
   states: always,
   does: async ({ core }, message) => {
     if (message.by === "guest") return work(core, null, "guest");

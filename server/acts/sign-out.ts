@@ -20,6 +20,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const signOut: Act<"sign-out"> = {
   schema,
   who: anybodyAtBench,
+  isFree: true,
   states: always,
   does: ({ core, actor, run }, { everywhere }) => {
     if (everywhere && actor.staff !== undefined) core.parts.webSessions.endAllOf(actor.staff);

@@ -4,6 +4,7 @@ import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts"
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
+import { type BoardAtStart, boardAtStart } from "../attempt/board-at-start.ts";
 import {
   type CircuitUnderTest,
   circuitUnderTest,
@@ -23,6 +24,8 @@ export interface Situation {
   /** The cables that are in now. */
   cables: readonly CableId[];
   planQuestions: readonly string[];
+  /** The board held against what assessed work may begin on. */
+  boardAtStart: () => BoardAtStart;
   /** Judges the board as it is now. */
   judged: () => { verdict: Verdict; wiringHash: string };
   /** What the task has tested, and the circuit as the meter sees it now. */
@@ -38,6 +41,7 @@ export const situationOf = (run: AttemptRun): Situation => ({
   scenario: run.kit.stripped,
   plugged: run.plugged,
   cables: run.cables.map(({ id }) => id),
+  boardAtStart: () => boardAtStart(run.board, run.kit.stripped, run.plugged),
   planQuestions: planSheetOf(run.kit).questions.map(({ question }) => question),
   judged: () => {
     const { verdict, wiringHash } = run.judged();

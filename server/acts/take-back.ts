@@ -14,6 +14,7 @@ declare module "../../shared/protocol/acts.ts" {
 export const takeBack: Act<"take-back"> = {
   schema,
   who: workers,
+  isFree: true,
   states: whileOpen,
   decides: ({ state }) =>
     state.status === "ready" ? events({ type: "ready-ended", content: { reason: "taken-back" } }) : events(),

@@ -66,7 +66,12 @@ export const attemptEventSchemas = {
   }),
   "caution-accepted": none,
   /** `isWaiting`: still ready for check. Rows without it are from before a look at a step left the waiting list alone. */
-  "step-entered": z.strictObject({ step: z.enum(steps), isWaiting: z.literal(true).optional() }),
+  "step-entered": z.strictObject({
+    step: z.enum(steps),
+    isWaiting: z.literal(true).optional(),
+    /** What the scan found on the board when assessed work on it began. */
+    begunOn: z.enum(["clear-board", "as-found"]).optional(),
+  }),
   /** Written until making dead was acted on a picture; read for ever. */
   "dead-step": z.strictObject({ step: z.enum(deadSteps), isOutOfOrder: z.boolean() }),
   /** `breaker` is the one that the circuit chart names. */

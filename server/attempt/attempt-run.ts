@@ -1,9 +1,14 @@
-import type { CableId, ContactId } from "../../shared/board/ids.ts";
+import { type CableId, type ContactId, endsOfConductor } from "../../shared/board/ids.ts";
 import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { ScenarioKit } from "../library.ts";
-import { changeBetween, isJoinedAlike, type Plugged } from "../../shared/wiring/plugged.ts";
+import {
+  changeBetween,
+  isJoinedAlike,
+  type Plugged,
+  type PluggedChange,
+} from "../../shared/wiring/plugged.ts";
 import { StoreError } from "../store/store-error.ts";
 import type { NewEvent } from "../store/log-writer.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
@@ -60,6 +65,12 @@ export class AttemptRun {
   /** The board as it is sensed now. */
   get plugged(): Plugged {
     return this.#plugged;
+  }
+
+  /** Contacts of leads that are sensed and not in the log yet; none once the work is handed in. */
+  get unsavedContacts(): ReadonlySet<ContactId> {
+    const change = this.#unlogged();
+    return new Set(change?.added.flatMap(endsOfConductor));
   }
 
   get cables(): readonly SizedCable[] {
@@ -142,9 +153,14 @@ export class AttemptRun {
     this.record([], byBench);
   }
 
-  #sensedEvent(): AttemptEvent | undefined {
+  /** How the board as it is sensed differs from the one in the log. */
+  #unlogged(): PluggedChange | undefined {
     if (this.#state.status === "handed-in" || this.#state.status === "left") return undefined;
-    const change = changeBetween(this.#state.plugged, this.#plugged);
+    return changeBetween(this.#state.plugged, this.#plugged);
+  }
+
+  #sensedEvent(): AttemptEvent | undefined {
+    const change = this.#unlogged();
     if (!change) return undefined;
     const isFull = this.#state.changeCount + 1 >= fullEvery;
     return { type: "sensed", content: { ...change, ...(isFull ? { full: this.#plugged } : {}) } };
@@ -154,10 +170,11 @@ export class AttemptRun {
   #logByItself(events: readonly AttemptEvent[] = []): void {
     this.#cancelLog = undefined;
     const { status } = this.#state;
+    const isUnsaved = this.unsavedContacts.size > 0;
     try {
       this.record(events, byBench);
       this.#parts.troubled(undefined);
-      if (events.length > 0 || this.#state.status !== status) this.#parts.changed();
+      if (isUnsaved || events.length > 0 || this.#state.status !== status) this.#parts.changed();
     } catch (error) {
       if (!(error instanceof StoreError)) throw error;
       this.#parts.troubled(error);

@@ -13,11 +13,15 @@ import { refuse } from "../refusal.ts";
 import { StoreError } from "../store/store-error.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 
-/** One bench: takes acts one after another, each answered when what it changed is durable. */
+/**
+ * One bench: takes acts one after another, each answered when what it changed is durable. Those that have nothing to do
+ * with the board pass those that wait for it.
+ */
 export class Bench {
   readonly core: BenchCore;
   readonly #loop: BenchLoop;
   #queue: Promise<unknown> = Promise.resolve();
+  #waitingCount = 0;
 
   constructor(parts: BenchParts) {
     this.core = new BenchCore(parts, () => this.#settled());
@@ -56,7 +60,12 @@ export class Bench {
   /** Answers an act whose form has been checked. A refused one has changed nothing. */
   handle<Name extends ActName>(name: Name, message: ActMessage<Name>, session: ActorSession): Promise<Reply> {
     session.touch?.();
-    const answer = this.#queue.then(() => this.#answer(name, message, session));
+    // Nobody is kept from signing out or from the keys of the screen by a board that does not answer.
+    if (acts[name].isFree && this.#waitingCount > 0) return this.#answer(name, message, session);
+    this.#waitingCount += 1;
+    const answer = this.#queue
+      .then(() => this.#answer(name, message, session))
+      .finally(() => (this.#waitingCount -= 1));
     this.#queue = answer;
     return answer;
   }

@@ -18,10 +18,12 @@ import type { BenchCore } from "./bench-core.ts";
 import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 
 /** Asks something of the board. What was in before can be had again by undo. */
-async function bringAbout(core: BenchCore, request: BoardRequest): Promise<Reply> {
+async function bringAbout(core: BenchCore, run: AttemptRun, request: BoardRequest): Promise<Reply> {
   const before = core.board.leads;
   const answer = await core.parts.port.request(request);
-  if (!isDeepStrictEqual(core.board.leads, before)) core.work.addUndo({ kind: "leads", before });
+  // Whoever asked may have left meanwhile.
+  if (core.work.run === run && !isDeepStrictEqual(core.board.leads, before))
+    core.work.addUndo({ kind: "leads", before });
   return answer;
 }
 
@@ -33,14 +35,14 @@ const onlySimulated = (core: BenchCore): Refusal | undefined => {
 /** One lead between two contacts. */
 export async function plug(
   core: BenchCore,
-  _run: AttemptRun,
+  run: AttemptRun,
   { contactA, contactB }: ActMessage<"plug">,
 ): Promise<Reply> {
   const refused = onlySimulated(core);
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
   if (isLeadIn(core.board.leads, contactA, contactB)) return refuse("in-use");
-  return bringAbout(core, { type: "plug", contactA, contactB });
+  return bringAbout(core, run, { type: "plug", contactA, contactB });
 }
 
 /**
@@ -63,13 +65,13 @@ export async function plugCable(
   if (csaMm2 !== undefined && !run.kit.scenario.parts.cableCsaMm2.includes(csaMm2))
     return refuse("not-a-choice");
   if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
-  const answer = await bringAbout(core, {
+  const answer = await bringAbout(core, run, {
     type: "plug-cable",
     entryA,
     entryB,
     ...(code === undefined ? {} : { code }),
   });
-  if (answer.ok && csaMm2 !== undefined && code === undefined && cores[0])
+  if (answer.ok && core.work.run === run && csaMm2 !== undefined && code === undefined && cores[0])
     run.record(
       [
         {
@@ -98,10 +100,10 @@ const maySetUp = ({ state }: AttemptRun): Refusal | undefined =>
 export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage<"pull">): Promise<Reply> {
   const refused = (command.what === "all" ? maySetUp(run) : undefined) ?? onlySimulated(core);
   if (refused) return refused;
-  if (command.what === "all") return bringAbout(core, { type: "pull", what: "all" });
+  if (command.what === "all") return bringAbout(core, run, { type: "pull", what: "all" });
   const goes = command.what === "lead" ? leadsBetween(core, command) : leadsOfDrawn(core, run, command.cable);
   if (goes.length === 0) return refuse("no-such-cable");
-  return bringAbout(core, { type: "pull", what: { leads: goes } });
+  return bringAbout(core, run, { type: "pull", what: { leads: goes } });
 }
 
 function leadsBetween(
@@ -124,7 +126,7 @@ export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Re
   if (refused) return refused;
   const { board } = core.parts;
   const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);
-  return bringAbout(core, { type: "set-leads", to: { leads: found, codes: [] } });
+  return bringAbout(core, run, { type: "set-leads", to: { leads: found, codes: [] } });
 }
 
 /** Takes the last plug, pull or setting back. */
@@ -143,6 +145,6 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Reply> {
   const refusedBoard = onlySimulated(core);
   if (refusedBoard) return refusedBoard;
   const answer = await core.parts.port.request({ type: "set-leads", to: last.before });
-  if (answer.ok) core.work.dropLastUndo();
+  if (answer.ok && core.work.undos.at(-1) === last) core.work.dropLastUndo();
   return answer;
 }

@@ -40,17 +40,18 @@ export function verdictLines(verdict: Verdict, wiring: Wiring): string[] {
 }
 
 /**
- * `judge file.json [--json]`: judges a wiring file without a bench and prints the verdict. Exit code 0 where nothing
+ * `judge file.json [--json]`: judges a wiring file without a bench and prints the verdict; `-` is what is piped in. Exit code 0 where nothing
  * weighs danger or fix, 1 where something does, 2 where the file cannot be used, with the place named.
  */
 export async function run(args: string[]): Promise<number> {
   const [path, ...more] = args.filter((arg) => arg !== "--json");
-  if (path === undefined || more.length > 0 || path.startsWith("-")) {
+  if (path === undefined || more.length > 0 || (path.startsWith("-") && path !== "-")) {
     console.error("judge: name one wiring file, and --json for the verdict as JSON.");
     return 2;
   }
   // npm runs a command in the project's folder; whoever called it named the file from where they stood.
-  const read = readFileWith(resolve(process.env["INIT_CWD"] ?? "", path), readWiring);
+  const file = path === "-" ? "/dev/stdin" : resolve(process.env["INIT_CWD"] ?? "", path);
+  const read = readFileWith(file, readWiring);
   if (!read.ok) {
     for (const problem of read.problems) console.error(problemLine(problem));
     return 2;

@@ -2,12 +2,14 @@ import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { dataFolder, logFile } from "../folders.ts";
-import { anchorFault, readAnchor } from "../store/log-anchor.ts";
+import { anchorFault, type LogAnchor, readAnchor, readAnchorFile } from "../store/log-anchor.ts";
 import { readPublicKey, shortKey } from "../store/log-signer.ts";
 import { type Connection, openForReading } from "../store/open-database.ts";
 import { readThrough } from "../store/read-through.ts";
 import { StoreError } from "../store/store-error.ts";
 import { verifyLog } from "../store/verify-log.ts";
+
+const anchorOption = "--anchor";
 
 const say = (sentence: string): void => {
   process.stdout.write(`${sentence}\n`);
@@ -34,15 +36,16 @@ function openAnywhere(file: string): { database: Connection; remove: () => void 
 }
 
 /** What is wrong with an opened log, in a sentence; undefined where nothing is. */
-function faultOf(database: Connection, file: string): string | undefined {
+function faultOf(database: Connection, file: string, kept: LogAnchor | undefined): string | undefined {
   const damage = readThrough(database, () => database.pragma("quick_check(1)", { simple: true }));
   if (damage !== "ok")
     return `The log file is damaged: ${String(damage)}. It was left as it is; restore a back-up.`;
   const proof = verifyLog(database);
   if (!proof.isSound)
     return `The log was changed. First bad record: ${proof.firstBadRecord}: ${proof.reason}.`;
-  const anchor = readAnchor(file);
-  const fault = anchor && anchorFault(database, anchor);
+  const fault = [readAnchor(file), kept]
+    .map((anchor) => anchor && anchorFault(database, anchor))
+    .find((found) => found !== undefined);
   if (fault) return `The log is not what was written: ${fault}. Restore a back-up.`;
   const own = readPublicKey(dirname(file));
   if (proof.publicKey !== undefined && own !== undefined && own !== proof.publicKey)
@@ -60,12 +63,20 @@ function sentenceFor({ code, facts }: StoreError, file: string): string {
 }
 
 /**
- * `verify [folder or file]`: checks the log of a bench, by default the one of this folder. Exit code 0 where
+ * `verify [folder or file] [--anchor file]`: checks the log of a bench, by default the one of this folder. Exit code 0 where
  * every record is as it was written, 1 where one is not (the first is named) or where the log is not as far as it had
  * come, 2 where there is no log to check.
  */
 export async function run(args: string[]): Promise<number> {
-  const path = args[0] ?? logFile(dataFolder(process.env["SPURWISE_DATA"]));
+  const at = args.indexOf(anchorOption);
+  const anchorPath = at < 0 ? undefined : args[at + 1];
+  const kept = anchorPath === undefined ? undefined : readAnchorFile(anchorPath);
+  if (at >= 0 && !kept) {
+    say(`${anchorPath ?? anchorOption} is no anchor. A bench gives its own at /anchor.json.`);
+    return 2;
+  }
+  const [asked] = args.filter((_, index) => at < 0 || index < at || index > at + 1);
+  const path = asked ?? logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const file = path.endsWith(".db") ? path : logFile(path);
   if (!existsSync(file)) {
     const anchor = readAnchor(file);
@@ -75,7 +86,7 @@ export async function run(args: string[]): Promise<number> {
   try {
     const { database, remove } = openAnywhere(file);
     try {
-      const fault = faultOf(database, file);
+      const fault = faultOf(database, file, kept);
       if (fault) say(fault);
       return fault ? 1 : 0;
     } finally {

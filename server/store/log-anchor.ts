@@ -22,9 +22,12 @@ export type LogAnchor = z.infer<typeof anchorSchema>;
 export const anchorFile = (logPath: string): string => `${logPath}.anchor.json`;
 
 /** The anchor beside a log; undefined where there is none, or none that can be read. */
-export function readAnchor(logPath: string): LogAnchor | undefined {
+export const readAnchor = (logPath: string): LogAnchor | undefined => readAnchorFile(anchorFile(logPath));
+
+/** An anchor that was kept somewhere else; undefined where it is none. */
+export function readAnchorFile(path: string): LogAnchor | undefined {
   try {
-    return anchorSchema.safeParse(JSON.parse(readFileSync(anchorFile(logPath), "utf8"))).data;
+    return anchorSchema.safeParse(JSON.parse(readFileSync(path, "utf8"))).data;
   } catch {
     return undefined;
   }

@@ -173,6 +173,15 @@ export class LogWriter {
     if (this.#rowCount !== this.#anchoredCount) this.checkpoint();
   }
 
+  /** How far the log has come, for whoever keeps it elsewhere. @throws StoreError */
+  get anchor(): LogAnchor | undefined {
+    try {
+      return this.#anchor();
+    } catch (error) {
+      throw toStoreError(error, this.#path);
+    }
+  }
+
   #anchor(): LogAnchor | undefined {
     const last = this.#database
       .prepare<[string], { boot: number; sequence: number; hash: Uint8Array }>(

@@ -1,4 +1,11 @@
-import { cableId, endsOfCable, roleClass, roleOf, stationOf } from "../../shared/board/ids.ts";
+import {
+  cableId,
+  type ContactId,
+  endsOfCable,
+  roleClass,
+  roleOf,
+  stationOf,
+} from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
 import type { LoadView } from "../../shared/protocol/load-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
@@ -29,6 +36,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
   const { run, plan, canUndo, sensed } = shown;
   const { state, kit } = run;
   const isOpen = mayDerive(state);
+  const unsaved = run.unsavedContacts;
   const load = state.step === "load" && isAtWork(state) ? loadView(run) : undefined;
   const view = {
     id: state.id,
@@ -39,7 +47,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     steps: stepStates(state, plan.questions.length),
     status: state.status === "left" ? ("handed-in" as const) : state.status,
     zones: isOpen ? planZones(kit.stripped.plan) : [],
-    cables: run.cables.map((cable) => atLoad(cableView(cable, shown), load)),
+    cables: run.cables.map((cable) => atLoad(cableView(cable, shown, unsaved), load)),
     joints: run.joints.map((joint) => [...joint]),
     unknown: sensed?.unknown ?? [],
     settings: stationSettings(kit.stripped, run.settings),
@@ -71,7 +79,7 @@ function atLoad(cable: SensedCable, load: LoadView | undefined): SensedCable {
   return { ...rest, carries: { ratingA, neededA: currentA, isBelow: ratingA < currentA } };
 }
 
-function cableView(cable: SizedCable, { run }: AttemptToShow): SensedCable {
+function cableView(cable: SizedCable, { run }: AttemptToShow, unsaved: ReadonlySet<ContactId>): SensedCable {
   const { state, kit } = run;
   const [from, to] = endsOfCable(cable.id);
   const route = kit.routeBetween(stationOf(from), stationOf(to));
@@ -90,6 +98,7 @@ function cableView(cable: SizedCable, { run }: AttemptToShow): SensedCable {
     ...(figures?.share === undefined ? {} : { share: figures.share }),
     ...(figures ? cableCarries(figures) : {}),
     ...(mayDerive(state) && route ? { run: cableRun(route) } : {}),
+    ...(cable.conductors.flat().some((contact) => unsaved.has(contact)) ? { isUnsaved: true } : {}),
     ...(mayDerive(state) && cable.isAsFound ? { isAsFound: true } : {}),
   };
 }

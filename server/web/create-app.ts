@@ -15,6 +15,8 @@ export interface AppParts {
   door: Door;
   signIn: Omit<SignInParts, "door">;
   health: () => Health;
+  /** How far the log has come, to be kept on another machine; undefined where there is no log. */
+  anchor: () => object | undefined;
   /** The wiring on the board, or undefined where it may not be had now. */
   wiring: () => Wiring | undefined;
   note: (sentence: string) => void;
@@ -28,7 +30,7 @@ const yearMs = 365 * 24 * 3600 * 1000;
  * in; acts come over the socket. Through the door on the network everything that stands after the gate is for who has
  * signed in: a page that is added there is shut until somebody has.
  */
-export function createApp({ kioskFolder, door, signIn, health, wiring, note }: AppParts): Express {
+export function createApp({ kioskFolder, door, signIn, health, anchor, wiring, note }: AppParts): Express {
   const app = express();
   app.disable("x-powered-by");
   app.use(
@@ -72,6 +74,12 @@ export function createApp({ kioskFolder, door, signIn, health, wiring, note }: A
       response.status(401).type("text/plain").send("Sign in first.\n");
     });
   }
+
+  app.get("/anchor.json", (_request, response) => {
+    const found = anchor();
+    if (!found) return void response.status(404).type("text/plain").send("There is no log now.\n");
+    response.set("Cache-Control", "no-store").attachment("anchor.json").json(found);
+  });
 
   app.get("/wiring.json", (_request, response) => {
     const found = wiring();

@@ -9,7 +9,7 @@ import {
 import type { Load, Station, Wiring } from "../wiring/wiring.schema.ts";
 import { busesOf, entriesOf, nodeId, type NodeId } from "../wiring/buses.ts";
 import { cableModels } from "./cable-models.ts";
-import { DisjointSets } from "./disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";
 import { meetingsOf } from "./meetings.ts";
 import type {

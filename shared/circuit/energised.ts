@@ -1,5 +1,5 @@
 import { type NodeId, nodeId } from "../wiring/buses.ts";
-import { DisjointSets } from "./disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { CircuitModel } from "./model.ts";
 import { oncePerModel } from "./once-per-model.ts";
 

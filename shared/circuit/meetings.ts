@@ -1,5 +1,5 @@
 import { byId, type StationId } from "../board/ids.ts";
-import { DisjointSets } from "./disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { FusedLink, Meeting, Zone } from "./model.ts";
 
 /**

@@ -1,6 +1,6 @@
 import { byId, type StationId } from "../board/ids.ts";
 import { type Buses, earthBar, neutralBar, type NodeId, sourceLine } from "../wiring/buses.ts";
-import { DisjointSets } from "./disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { ConductorModel, Reach } from "./model.ts";
 
 /** Above this many switches that work on each other, positions are not enumerated one by one. */

@@ -1,7 +1,7 @@
 import { byId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
 import { blocksOf } from "./blocks.ts";
 import type { NodeId } from "../wiring/buses.ts";
-import { DisjointSets } from "./disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { Branch, CableModel, MissingCore, Ring, Run, Shape, Zone } from "./model.ts";
 
 /** A cable of the shape with the line buses it joins and the classes that go straight through it. */

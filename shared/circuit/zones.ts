@@ -3,7 +3,7 @@ import { isPoint, type Side } from "../board/station-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { type Buses, nodeId, type NodeId } from "../wiring/buses.ts";
 import { overloadFactor } from "./coordination.ts";
-import { DisjointSets } from "./disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import { isCable } from "./is-cable.ts";
 import type { CableModel, FusedLink, Upstream, Zone } from "./model.ts";
 import { type RunEnds, shapeOf } from "./shape.ts";

@@ -1,6 +1,6 @@
 import type { StationId } from "../board/ids.ts";
 import { nodeId, sourceLine } from "../wiring/buses.ts";
-import { DisjointSets } from "../circuit/disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { Copper } from "./copper.ts";
 import { isClosed } from "./wiring-network.ts";
 

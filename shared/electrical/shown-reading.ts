@@ -1,6 +1,6 @@
 import { type ContactId, type StationId, stationOf } from "../board/ids.ts";
 import type { Wiring } from "../wiring/wiring.schema.ts";
-import { DisjointSets } from "../circuit/disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import { copperResistanceMilliohmPerM } from "../trade/resistance.ts";
 import type { AsBuilt } from "./hidden-faults.ts";
 import type { MeterSetup } from "./meter-setup.ts";

@@ -20,6 +20,10 @@ export interface PointDrop {
   riseA: number;
   /** True where the stated loads lose the most, false where the usual load case does. */
   isStated: boolean;
+  /** Points that may draw anything, for nobody has stated it, where one of them in its turn loses the most here. */
+  unstated: readonly StationId[];
+  /** The most that is lost without them. */
+  sureDropV: number;
 }
 
 export interface VoltageDrops {
@@ -123,7 +127,8 @@ function addStated(model: CircuitModel, circuits: readonly Fed[], drops: Voltage
       for (const station of zone.points) {
         const at = nodes.get(station);
         const lostV = at && dropV(solution, at);
-        if (lostV !== undefined) add(model, drops, { station, zone, dropV: lostV, riseA: 0, isStated: true });
+        if (lostV !== undefined)
+          add(model, drops, { station, zone, dropV: lostV, riseA: 0, isStated: true, unstated: [] });
       }
 }
 
@@ -175,6 +180,7 @@ function addTurn(model: CircuitModel, { zones, nodes }: Fed, turn: TurnCase, add
   const electrical = electricalOf(model);
   const head = headNodes(model, turn.zone, nodes);
   const headOhm = head ? loopOhm(electrical, head) : 0;
+  const unstated = [...turn.takers].filter((id) => model.stations.get(id)?.kind !== "socket-outlet");
   for (const zone of zones) {
     const unit = unitToward(model, turn.zone, zone);
     for (const station of zone.points) {
@@ -195,6 +201,7 @@ function addTurn(model: CircuitModel, { zones, nodes }: Fed, turn: TurnCase, add
         dropV: spreadV + turn.riseA * (sharedOhm - headOhm),
         riseA: isTaker ? turn.riseA : 0,
         isStated: false,
+        unstated,
       });
     }
   }
@@ -259,24 +266,33 @@ const loopOhm = ({ ownOhm }: ElectricalModel, nodes: Nodes): number =>
 function add(
   model: CircuitModel,
   drops: VoltageDrops,
-  { station, zone, dropV: lostV, riseA, isStated }: Omit<PointDrop, "limitV" | "isLighting">,
+  {
+    station,
+    zone,
+    dropV: lostV,
+    riseA,
+    isStated,
+    unstated,
+  }: Omit<PointDrop, "limitV" | "isLighting" | "sureDropV">,
 ): void {
   const before = drops.points.get(station);
+  const sureDropV = Math.max(unstated.length > 0 ? 0 : lostV, before?.sureDropV ?? 0);
+  const mostRiseA = Math.max(riseA, before?.riseA ?? 0);
   if (before && before.dropV >= lostV) {
-    before.riseA = Math.max(before.riseA, riseA);
+    Object.assign(before, { riseA: mostRiseA, sureDropV });
     return;
   }
   const isLighting = isLightingPoint(model, station);
   const fraction = isLighting ? supply.lightingDropFraction : supply.otherDropFraction;
-  const limitV = fraction * supply.nominalV;
-  const mostRiseA = Math.max(riseA, before?.riseA ?? 0);
   drops.points.set(station, {
     station,
     zone,
     dropV: lostV,
-    limitV,
+    limitV: fraction * supply.nominalV,
     isLighting,
     riseA: mostRiseA,
     isStated,
+    unstated,
+    sureDropV,
   });
 }

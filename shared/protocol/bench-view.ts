@@ -96,6 +96,8 @@ export interface SensedCable {
   carries?: { ratingA: number; neededA: number; isBelow: boolean };
   /** How all of it is rated, and where the piece lies that makes it so. Practice only. */
   run?: CableRunView;
+  /** A lead of it is sensed and not on the disk yet: it would be lost if the power went now. */
+  isUnsaved?: true;
   /** True for a cable that was there when the work began. Never in an assessed attempt's stead of a mark. */
   isAsFound?: boolean;
 }

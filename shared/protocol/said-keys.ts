@@ -149,6 +149,7 @@ export const refusalCodes = {
   "no-free-outlet": [],
   unsettled: [],
   "no-probes": [],
+  "board-first": ["outCount", "inCount"],
   "own-screen-only": [],
   "wait-to-try": ["seconds"],
   "wrong-pin": [],

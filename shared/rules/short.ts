@@ -1,5 +1,5 @@
 import { byId, type RoleClass, roleClass, roleOf } from "../board/ids.ts";
-import { DisjointSets } from "../circuit/disjoint-sets.ts";
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { CircuitModel, ConductorModel } from "../circuit/model.ts";
 import { allAt, evidence } from "./evidence.ts";
 import type { Evidence, Rule } from "./rule.ts";

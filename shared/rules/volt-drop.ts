@@ -1,6 +1,6 @@
 import { voltageDropsOf } from "../electrical/voltage-drops.ts";
 import { worstOf } from "../electrical/worst-of.ts";
-import { allAt, evidence } from "./evidence.ts";
+import { allAt, at, evidence, missing } from "./evidence.ts";
 import { gapsToMissing } from "./gaps-to-missing.ts";
 import type { Rule } from "./rule.ts";
 
@@ -17,16 +17,22 @@ export const voltDrop: Rule = {
   isNeverHidden: true,
   check: (model) => {
     const { points, gaps } = voltageDropsOf(model);
-    const over = [...points.values()].filter(({ dropV, limitV }) => dropV > limitV);
+    const over = [...points.values()].filter(({ sureDropV, limitV }) => sureDropV > limitV);
+    const unsure = [...points.values()].filter(
+      ({ dropV, sureDropV, limitV }) => dropV > limitV && sureDropV <= limitV,
+    );
+    const unstated = new Set(unsure.flatMap((point) => point.unstated));
     const found = model.zones.flatMap((zone) =>
       [true, false].flatMap((isLighting) => {
         const here = over
           .filter((point) => point.zone === zone && point.isLighting === isLighting)
-          .sort((a, b) => b.dropV - a.dropV);
-        const worst = worstOf(here, ({ dropV }) => dropV);
+          .sort((a, b) => b.sureDropV - a.sureDropV);
+        const worst = worstOf(here, ({ sureDropV }) => sureDropV);
         const [first] = worst;
         if (!first) return [];
-        const { dropV, limitV, isStated } = first;
+        const { sureDropV: dropV, limitV } = first;
+        // Where the rest hangs on a load that nobody has stated, what is sure are the stated ones.
+        const isStated = first.isStated || first.unstated.length > 0;
         return evidence(
           isLighting ? "lighting" : "other",
           allAt(
@@ -41,6 +47,7 @@ export const voltDrop: Rule = {
         );
       }),
     );
-    return [...found, ...gapsToMissing(gaps)];
+    const asked = [...unstated].map((id) => missing(at("station", id), "powerW"));
+    return [...found, ...asked, ...gapsToMissing(gaps)];
   },
 };

@@ -7,6 +7,7 @@ import {
   type EntryId,
 } from "../board/ids.ts";
 import type { SensedState } from "../board/sensed-state.schema.ts";
+import { DisjointSets } from "./disjoint-sets.ts";
 
 /** What is plugged on the board, as the log keeps it: sorted, so that the same board is the same text. */
 export interface Plugged {
@@ -41,17 +42,20 @@ export function pluggedOf(state: Pick<SensedState, "groups" | "codes" | "unknown
 
 /** The groups that joins stand for: contacts that hang together, each group sorted, groups by their first. */
 export function groupsOf(joins: readonly ConductorId[]): ContactId[][] {
-  const groupOf = new Map<ContactId, ContactId[]>();
-  for (const join of joins) {
-    const [a, b] = endsOfConductor(join);
-    const groupA = groupOf.get(a) ?? [a];
-    const groupB = groupOf.get(b) ?? [b];
-    const group = groupA === groupB ? groupA : [...groupA, ...groupB];
-    for (const contact of group) groupOf.set(contact, group);
-  }
-  return [...new Set(groupOf.values())]
-    .map((group) => group.toSorted(byId))
-    .sort((a, b) => byId(a[0] ?? "", b[0] ?? ""));
+  const ends = joins.map(endsOfConductor);
+  const contacts = [...new Set(ends.flat())].sort(byId);
+  const indexOf = new Map(contacts.map((contact, index) => [contact, index]));
+  const sets = new DisjointSets(contacts.length);
+  for (const [a, b] of ends) sets.join(indexOf.get(a) ?? 0, indexOf.get(b) ?? 0);
+  // The lowest index stands for a group, so that groups come in the order of their first contacts.
+  const groups = new Map<number, ContactId[]>();
+  contacts.forEach((contact, index) => {
+    const root = sets.find(index);
+    const group = groups.get(root);
+    if (group) group.push(contact);
+    else groups.set(root, [contact]);
+  });
+  return [...groups.values()];
 }
 
 const isSame = (a: unknown, b: unknown): boolean => JSON.stringify(a) === JSON.stringify(b);

@@ -26,7 +26,12 @@ async function attemptOf(
     ["csaMm2", 1.5],
   ] as const)
     await screen.send("answer-plan", { question, answer });
+  // Assessed work begins on what was found there; then all of it is taken out.
+  await screen.does("match-as-found");
+  bench.atRest();
   await screen.does("go-to-step", { step: "wire" });
+  await screen.does("pull", { what: "all" });
+  bench.atRest();
   for (const [entryA, entryB, csaMm2] of cables) {
     await screen.does("plug-cable", { entryA, entryB, csaMm2 });
     bench.atRest();

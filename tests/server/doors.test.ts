@@ -168,6 +168,7 @@ describe("the door on the network", () => {
       },
       signIn: { people: bench.parts.people, language: () => "en", signedIn: () => undefined },
       health: () => ({}) as never,
+      anchor: () => undefined,
       wiring: () => undefined,
       note: () => undefined,
     });
@@ -187,6 +188,7 @@ describe("the door on the network", () => {
       "GET /sign-in",
       "POST /sign-in",
       "POST /sign-out",
+      "GET /anchor.json",
       "GET /wiring.json",
     ]);
     const others = ["/", "/index.html", "/assets/bench-3f2a.js", "/nothing-here", "/HEALTH/../wiring.json"];
@@ -200,6 +202,7 @@ describe("the door on the network", () => {
       "GET /sign-in": 200,
       "POST /sign-in": 403,
       "POST /sign-out": 303,
+      "GET /anchor.json": 401,
       "GET /wiring.json": 401,
       "GET /": 303,
       "GET /index.html": 401,

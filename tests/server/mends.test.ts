@@ -37,7 +37,12 @@ async function checked({ kit, built, file, task }: Case, mode: "practice" | "ass
   await bench.does("start-attempt", { scenario: task, mode });
   await bench.does("accept-caution", {});
   if (kit.scenario.isExistingCircuit) for (const act of deadSequence) await bench.does("dead-act", act);
+  // Assessed work begins on what was found there; then all of it is taken out.
+  await bench.does("match-as-found", {});
+  bench.atRest();
   await bench.does("go-to-step", { step: "wire" });
+  await bench.does("pull", { what: "all" });
+  bench.atRest();
   await wire(bench, built, file.board);
   return bench;
 }

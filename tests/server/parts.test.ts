@@ -44,6 +44,11 @@ describe("the environment", () => {
   it.each([
     { name: "SPURWISE_PORT", value: "eighty" },
     { name: "SPURWISE_PORT", value: "70000" },
+    { name: "SPURWISE_PORT", value: " " },
+    { name: "SPURWISE_PORT", value: "0x10" },
+    { name: "SPURWISE_PORT", value: "1e3" },
+    { name: "SPURWISE_NETWORK_PORT", value: "-1" },
+    { name: "SPURWISE_NAMES", value: "bench.example.org/evil" },
     { name: "SPURWISE_HOST", value: "bench.example.org" },
     { name: "SPURWISE_LINES", value: "magic" },
     { name: "SPURWISE_SPIN_US", value: "-1" },

@@ -15,7 +15,15 @@ export type Disturbance =
   /** The ribbon of a chip is in the wrong way round: its eight lines stand in the opposite order. */
   | { kind: "reversed"; chain: "inputs" | "outputs"; chip: number }
   /** Two chips of a chain stand in each other's place. */
-  | { kind: "swapped"; chain: "inputs" | "outputs"; chips: readonly [number, number] };
+  | { kind: "swapped"; chain: "inputs" | "outputs"; chips: readonly [number, number] }
+  /** Two wires of a chain stand in each other's place. */
+  | { kind: "crossed"; chain: "inputs" | "outputs"; lines: readonly [LineIndex, LineIndex] }
+  /** All chips of a chain stand in the opposite order. */
+  | { kind: "turned"; chain: "inputs" | "outputs" }
+  /** These chips of a chain stay at one level: the inputs read so, the outputs pull (1) or never do (0). */
+  | { kind: "held"; chain: "inputs" | "outputs"; chips: readonly [from: number, to: number]; bit: 0 | 1 }
+  /** A diode between two lines: pulling the one pulls the other, and not the other way. */
+  | { kind: "one-way"; from: LineIndex; to: LineIndex };
 
 const chipLines = 8;
 
@@ -67,6 +75,10 @@ export class DisturbedLines implements Lines {
       if (lines[how.line] === 1) this.#lowUntilMs = nowMs + how.riseMs;
       return lines.map((bit, line) => (held.has(line) && nowMs < this.#lowUntilMs ? 1 : bit));
     }
+    if (how?.kind === "one-way") {
+      const behind = new Set<number>(lines[how.from] === 1 ? this.#node(how.to) : []);
+      return lines.map((bit, line) => (behind.has(line) ? 1 : bit));
+    }
     return lines;
   }
 
@@ -81,7 +93,13 @@ export class DisturbedLines implements Lines {
   #onChain(chain: "inputs" | "outputs", bits: Uint8Array): Uint8Array {
     const how = this.disturbance;
     if (how === undefined || !("chain" in how) || how.chain !== chain) return bits;
-    const from = how.kind === "slip" ? this.#slipped(how.share) : placed(how);
+    if (how.kind === "held") {
+      const [first, last] = how.chips;
+      const isHeld = (line: number): boolean =>
+        line >= first * chipLines && line < (last + 1) * chipLines && line < bits.length;
+      return bits.map((bit, line) => (isHeld(line) ? how.bit : bit));
+    }
+    const from = how.kind === "slip" ? this.#slipped(how.share) : placed(how, this.lineCount);
     return bits.map((_bit, line) => bits[from(line)] ?? 0);
   }
 
@@ -95,8 +113,18 @@ export class DisturbedLines implements Lines {
   }
 }
 
-function placed(how: Extract<Disturbance, { kind: "reversed" | "swapped" }>): (line: number) => number {
+type Misplaced = Extract<Disturbance, { kind: "reversed" | "swapped" | "crossed" | "turned" }>;
+
+function placed(how: Misplaced, lineCount: number): (line: number) => number {
   const chipOf = (line: number): number => Math.floor(line / chipLines);
+  if (how.kind === "crossed") {
+    const [one, other] = how.lines;
+    return (line) => (line === one ? other : line === other ? one : line);
+  }
+  if (how.kind === "turned") {
+    const lastChip = Math.ceil(lineCount / chipLines) - 1;
+    return (line) => chipLines * (lastChip - chipOf(line)) + (line % chipLines);
+  }
   if (how.kind === "reversed")
     return (line) =>
       chipOf(line) === how.chip ? chipLines * how.chip + chipLines - 1 - (line % chipLines) : line;

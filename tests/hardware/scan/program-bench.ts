@@ -22,7 +22,11 @@ export class ProgramBench {
   #due: { atMs: number; run: () => void }[] = [];
   #requestCount = 0;
 
-  constructor(open: typeof openBoard = openBoard) {
+  /** @param turnMs how long each turn of the program takes */
+  constructor(
+    open: typeof openBoard = openBoard,
+    readonly turnMs = 0.1,
+  ) {
     this.program = new ScannerProgram({
       send: (message) => this.sent.push(message),
       nowMs: () => this.nowMs,
@@ -46,9 +50,9 @@ export class ProgramBench {
     return this.run(1_000);
   }
 
-  /** Lets time go by: each turn of the program takes 0.1 ms. */
+  /** Lets time go by: one turn of the program after the other. */
   run(forMs: number): this {
-    for (const endMs = this.nowMs + forMs; this.nowMs < endMs; this.nowMs += 0.1) {
+    for (const endMs = this.nowMs + forMs; this.nowMs < endMs; this.nowMs += this.turnMs) {
       const due = this.#due.filter(({ atMs }) => atMs <= this.nowMs);
       this.#due = this.#due.filter(({ atMs }) => atMs > this.nowMs);
       for (const { run } of due) run();

@@ -2,7 +2,6 @@ import { readFileSync } from "node:fs";
 import { boardLines } from "../../../hardware/lines/board-lines.ts";
 import type { LineIndex } from "../../../hardware/lines/line-index.ts";
 import { SimulatedBoard } from "../../../hardware/lines/simulated-board.ts";
-import { sensedBoard } from "../../../hardware/scan/sensed-board.ts";
 import { pictureOf } from "../../../server/attempt/picture-of.ts";
 import { pluggedNow } from "../../../server/bench/plugged-now.ts";
 import { leadsOfSpecs } from "../../../server/board/leads-of-cables.ts";
@@ -14,8 +13,7 @@ import type { Verdict } from "../../../shared/rules/verdict.ts";
 import { nothingPlugged, type Plugged } from "../../../shared/wiring/plugged.ts";
 import { seeded } from "../../seeded.ts";
 import { DisturbedLines } from "../../hardware/scan/disturbed-lines.ts";
-import { contact, shippedBoard } from "../../hardware/scan/program-bench.ts";
-import { ScannerBench } from "../../hardware/scan/scanner-bench.ts";
+import { contact, ProgramBench, shippedBoard } from "../../hardware/scan/program-bench.ts";
 
 const board = shippedBoard("workshop");
 const found = scenarioKit(readFileSync("scenarios/extend-a-ring.json"), "extend-a-ring.json");
@@ -32,18 +30,26 @@ const declared = new Map(
   }),
 );
 
+/** A pattern on 206 lines at the 6 µs a call of a slow board computer. */
+const patternMs = 4;
+
 /** What a bench made of the board at a moment. */
 export interface Told {
   faults: readonly BoardFault[];
   proposal: Verdict["proposal"];
   findings: readonly string[];
+  /** Something changed so lately that nobody is told a finding yet. */
+  isHeld: boolean;
 }
 
-/** A right ring on the workshop board, sensed by the scanner and judged as a bench does, on a clock moved by hand. */
+/**
+ * A right ring on the workshop board, sensed by the scanner's own program as on real pins and judged as a bench
+ * does, on a clock moved by hand.
+ */
 export class RingOnABadBoard {
   readonly lines: DisturbedLines;
   readonly simulated = new SimulatedBoard(board);
-  readonly bench: ScannerBench;
+  readonly #bench: ProgramBench;
   readonly #lines = boardLines(board);
   #plugged: Plugged = nothingPlugged;
   #heardCount = 0;
@@ -51,11 +57,16 @@ export class RingOnABadBoard {
   /** All that was told so far, in its order. */
   readonly told: Told[] = [];
 
-  constructor(seed: number) {
+  private constructor(seed: number) {
     this.simulated.setLeads({ leads: leadsOfSpecs(board, cables), codes: [] });
-    this.lines = new DisturbedLines(this.simulated.lines, seeded(seed), () => this.bench.nowMs);
-    this.bench = new ScannerBench(this.lines);
-    this.run(2_000);
+    this.lines = new DisturbedLines(this.simulated.lines, seeded(seed), () => this.#bench.nowMs);
+    this.#bench = new ProgramBench(() => Promise.resolve({ lines: this.lines }), patternMs);
+  }
+
+  static async wired(seed: number): Promise<RingOnABadBoard> {
+    const ring = new RingOnABadBoard(seed);
+    await ring.#bench.open(board, { lines: "gpio" });
+    return ring.run(2_000);
   }
 
   lineOf(name: string): LineIndex {
@@ -66,10 +77,10 @@ export class RingOnABadBoard {
 
   /** Lets time go by and judges each state that was sensed in it. */
   run(forMs: number): this {
-    this.bench.run(forMs);
-    for (const { event } of this.bench.events.slice(this.#heardCount))
-      if (event.type === "sensed") this.#judge({ ...sensedBoard(this.#lines, event.sensed) } as SensedState);
-    this.#heardCount = this.bench.events.length;
+    this.#bench.run(forMs);
+    for (const message of this.#bench.sent.slice(this.#heardCount))
+      if (message.type === "sensed") this.#judge(message.state);
+    this.#heardCount = this.#bench.sent.length;
     return this;
   }
 
@@ -81,6 +92,11 @@ export class RingOnABadBoard {
       pictureOf({ kit, board, judge }, this.#plugged, { declared, readings: [] }).judged().verdict;
     this.#verdicts.set(key, verdict);
     const { proposal, findings } = verdict;
-    this.told.push({ faults: state.faults, proposal, findings: findings.map(({ id }) => id) });
+    this.told.push({
+      faults: state.faults,
+      proposal,
+      findings: findings.map(({ id }) => id),
+      isHeld: !state.isSettled,
+    });
   }
 }

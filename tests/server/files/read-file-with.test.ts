@@ -38,6 +38,7 @@ describe("reading a file from outside", () => {
       pathIn: (f) => put(f, "large.json", " ".repeat(8_000_001)),
       says: "larger than 8 MB",
     },
+    { what: "never ends and says no size", pathIn: () => "/dev/zero", says: "larger than 8 MB" },
     { what: "is no JSON", pathIn: (f) => put(f, "text.json", "hello"), says: "this is not JSON" },
   ])("refuses a file that $what, by name and with a remedy", ({ pathIn, says }) => {
     const path = pathIn(temporaryFolder());

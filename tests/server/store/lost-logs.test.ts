@@ -52,6 +52,27 @@ function startOn(folder: string): { isBeside: boolean; said: string } {
 
 const logOf = (folder: string): string => join(folder, "spurwise.db");
 
+describe("an anchor that is kept on another machine", () => {
+  it("shows a folder that was set back whole, which its own anchor cannot, and is named where it is none", async () => {
+    const folder = dataFolder(7);
+    const older = temporaryFolder();
+    for (const name of ["spurwise.db", "spurwise.db.anchor.json"])
+      copyFileSync(join(folder, name), join(older, name));
+    const opened = openRecords(logOf(folder), () => undefined);
+    opened.records.log.append(boots(2));
+    const kept = join(temporaryFolder(), "anchor.json");
+    writeFileSync(kept, JSON.stringify(opened.records.log.anchor));
+    opened.reading.close();
+    opened.writing.close();
+    expect(await verifyCommand([folder, "--anchor", kept])).toBe(0);
+    expect(await verifyCommand([older])).toBe(0);
+    expect(await verifyCommand([older, "--anchor", kept])).toBe(1);
+    expect(await verifyCommand(["--anchor", kept, dataFolder(9)])).toBe(1);
+    expect(await verifyCommand([folder, "--anchor", join(folder, "secrets.json")])).toBe(2);
+    expect(await verifyCommand([folder, "--anchor"])).toBe(2);
+  });
+});
+
 describe("a log that is not what it was", () => {
   it("is held to how far it had come: one that goes on is sound", async () => {
     const folder = dataFolder(7);

@@ -135,6 +135,7 @@ describe("one cause", () => {
   it("of one fault at an appliance does not keep back another that would stay", () => {
     const wiring = wire(["way-1.a heater-1.a 44m 4"], {
       settings: { "heater-1": { appliance: "other" } },
+      loads: [{ station: stationId("heater-1"), powerW: 6000 }],
     });
     const long = { ...wiring, cables: wiring.cables.map((cable) => ({ ...cable, lengthM: 120 })) };
     expect(judge(long).findings.map(({ rule }) => rule)).toEqual(["isolation", "volt-drop", "fault-loop"]);

@@ -207,3 +207,47 @@ describe("where something is not known", () => {
     expect(said(voltDrop, wire(["way-1.a socket-1.a 900m -N"], at16))).toEqual([]);
   });
 });
+
+describe("voltage lost to an appliance whose load nobody has said, where no socket outlet is", () => {
+  // On 16 A and 2.5 mm² a point 40.4 m away loses 11.497 V at the most the device lets through, 40.5 m away 11.525 V.
+  const run = (lengthM: number, loads: ReturnType<typeof load>[] = []) =>
+    wire([`way-1.a heater-1.a ${lengthM}m`], { ...at16, loads });
+
+  it("is nothing to ask about where even all of In loses no more than it may", () => {
+    expect(said(voltDrop, run(20))).toEqual([]);
+    expect(said(voltDrop, run(40.4))).toEqual([]);
+  });
+
+  it("cannot be told where it hangs on the load", () => {
+    expect(said(voltDrop, run(40.5))).toEqual(["missing powerW heater-1"]);
+    expect(said(voltDrop, run(90))).toEqual(["missing powerW heater-1"]);
+  });
+
+  it("is told once the load is", () => {
+    expect(said(voltDrop, run(90, [load("heater-1", 3000)]))).toEqual(["fix other heater-1"]);
+    expect(said(voltDrop, run(90, [load("heater-1", 500)]))).toEqual([]);
+  });
+
+  it("asks for the load of the appliance, not of the lamp that it would dim, and only for what is not stated", () => {
+    const lines = ["way-1.a lamp-1.a 30m", "lamp-1.b heater-1.a 1m", "lamp-1.b heater-2.a 1m"];
+    const loads = [load("lamp-1", 40), load("heater-2", 100)];
+    // 16 A over 30 m lose 8.5 V: over the 6.9 V of the lamp, under the 11.5 V of the heaters.
+    expect(said(voltDrop, wire(lines, { ...at16, loads }))).toEqual(["missing powerW heater-1"]);
+  });
+
+  it("is too much without regard to it where the stated loads alone lose too much; nothing is asked then", () => {
+    const lines = ["way-1.a heater-2.a 90m", "way-1.b heater-1.a 5m"];
+    const wiring = wire(lines, { ...at16, loads: [load("heater-2", 3000)] });
+    expect(said(voltDrop, wiring)).toEqual(["fix other heater-2"]);
+    // 3000 W: 13.04 A over 90 m.
+    expect(factsOf(voltDrop, wiring)).toMatchObject({ isStated: true });
+    expect(factsOf(voltDrop, wiring)["dropV"]).toBeCloseTo((2 * 90 * 0.008892 * 3000) / 230, 9);
+  });
+
+  it("asks at a connection unit with nothing behind it as well", () => {
+    const unit = (lengthM: number) =>
+      wire([`way-1.a fcu-1.a ${lengthM}m`], { settings: { ...at16.settings, "fcu-1": { fuseRatingA: 13 } } });
+    expect(said(voltDrop, unit(40))).toEqual([]);
+    expect(said(voltDrop, unit(60))).toEqual(["missing powerW fcu-1"]);
+  });
+});
