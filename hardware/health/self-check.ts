@@ -6,13 +6,42 @@ export interface SelfCheckResult {
   health: LineHealth[];
   /** Sets of lines that read as one though the board is empty: their outputs are tied, or a lead is still in. */
   tied: LineIndex[][];
+  /** Lines that no two rounds found alike: the board is noisy there, and nothing else of it is told. */
+  noisy: LineIndex[];
 }
 
+type Round = Omit<SelfCheckResult, "noisy">;
+
+/** A board that is well but for a chance reading agrees with itself in fewer. */
+const mostRounds = 5;
+
 /**
- * Pulls every line of an empty board alone and looks who answers. Slow and sure: one pattern a line. `progress`
- * is told how many lines are done.
+ * Pulls every line of an empty board alone and looks who answers. Slow and sure: one pattern a line, and what is
+ * found wrong must be found twice running. `progress` is told how many lines of a round are done.
  */
 export function* selfCheck(lineCount: number, progress: (doneCount: number) => void): Scan<SelfCheckResult> {
+  const noisy = new Set<LineIndex>();
+  let before = yield* checkRound(lineCount, progress);
+  if (isSound(before)) return { ...before, noisy: [] };
+  for (let round = 2; round <= mostRounds; round += 1) {
+    const found = yield* checkRound(lineCount, progress);
+    const differing = allLines(lineCount).filter((line) => told(before, line) !== told(found, line));
+    if (differing.length === 0) return { ...found, noisy: [] };
+    differing.forEach((line) => noisy.add(line));
+    before = found;
+  }
+  const health = new Array<LineHealth>(lineCount).fill("healthy");
+  return { health, tied: [], noisy: [...noisy].sort((a, b) => a - b) };
+}
+
+const isSound = ({ health, tied }: Round): boolean =>
+  tied.length === 0 && health.every((each) => each === "healthy");
+
+/** What a round says of a line, to be compared. */
+const told = ({ health, tied }: Round, line: LineIndex): string =>
+  [health[line], ...tied.filter((together) => together.includes(line)).map(String)].join(" ");
+
+function* checkRound(lineCount: number, progress: (doneCount: number) => void): Scan<Round> {
   const health = new Array<LineHealth>(lineCount).fill("healthy");
   const lines = allLines(lineCount);
   const [first = [] as never, ...rest] = lines.map((line) => patternOf(lineCount, [line]));

@@ -1,4 +1,5 @@
 import { noLeads } from "../../shared/board/board-leads.ts";
+import { byId } from "../../shared/board/ids.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { boardFaults } from "../lines/board-faults.ts";
 import { type BoardLines, boardLines } from "../lines/board-lines.ts";
@@ -9,6 +10,7 @@ import type { OpenBoard, openBoard } from "./open-board.ts";
 import { Scanner, type ScannerEvent } from "./scanner.ts";
 import type { FromScanner, ToScanner } from "./scanner-messages.ts";
 import { sensedBoard, type SensedBoard, untellableBoard } from "./sensed-board.ts";
+import type { LineIndex } from "../lines/line-index.ts";
 import type { Hindrance, SimulatedBoard } from "../lines/simulated-board.ts";
 import { WalkTest } from "../health/walk-test.ts";
 
@@ -34,6 +36,7 @@ const simulatedPauseMs = 10;
 const chainRetryMs = 3_000;
 /** A board where no lead was seen to go in may have so many pairs for another reason: tied outputs. */
 const mostTiedGroups = 3;
+const mostNoisyNamed = 6;
 
 /** The scanner child without its process: opens a board, keeps scanning it, and answers the server. */
 export class ScannerProgram {
@@ -168,7 +171,10 @@ export class ScannerProgram {
         this.#parts.send({
           type: "self-check-result",
           request: this.#selfCheck,
-          faults: boardFaults(this.#board!, event.health, event.tied),
+          faults: [
+            ...noisyAt(this.#board!, event.noisy),
+            ...boardFaults(this.#board!, event.health, event.tied),
+          ],
         });
         this.#selfCheck = undefined;
         return;
@@ -276,6 +282,13 @@ export class ScannerProgram {
     const result = leadTest(this.#board!, this.#sensed!, entryA, entryB);
     this.#parts.send({ type: "lead-result", request, ...result });
   }
+}
+
+/** A self-check whose rounds do not agree names where; so many places are the board as a whole. */
+function noisyAt(board: BoardLines, noisy: readonly LineIndex[]): BoardFault[] {
+  if (noisy.length === 0) return [];
+  const contacts = noisy.flatMap((line) => board.contactOf.get(line) ?? []).sort(byId);
+  return [{ kind: "noisy-board", contacts: contacts.length > mostNoisyNamed ? [] : contacts }];
 }
 
 function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Hindrance {

@@ -39,7 +39,7 @@ export interface SensedLines {
 export type ScannerEvent =
   | { type: "sensed"; sensed: SensedLines }
   | { type: "self-check-progress"; doneCount: number; totalCount: number }
-  | { type: "self-check-result"; health: LineHealth[]; tied: LineIndex[][] };
+  | { type: "self-check-result"; health: LineHealth[]; tied: LineIndex[][]; noisy: LineIndex[] };
 
 export interface ScanStep {
   events: ScannerEvent[];

@@ -377,7 +377,7 @@ describe("the self-check", () => {
     const bench = await onWorkshop();
     bench.ask({ type: "set-fault", contact: contact("socket-3.b.N"), fault: "dead-input" });
     const answers = bench.ask({ type: "self-check" });
-    expect(answers.filter(({ type }) => type === "self-check-progress")).toHaveLength(206);
+    expect(answers.filter(({ type }) => type === "self-check-progress")).toHaveLength(2 * 206);
     expect(answers.at(-1)).toMatchObject({
       type: "self-check-result",
       faults: [{ kind: "no-answer", station: "socket-3", contacts: ["socket-3.b.N"] }],

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import { type LineIndex, lineIndex as line } from "../../../hardware/lines/line-index.ts";
+import { DisturbedLines } from "./disturbed-lines.ts";
 import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
 import { testDepth } from "../../depth.ts";
@@ -402,6 +403,27 @@ describe("the self-check of an empty board", () => {
     expect(bench.last?.groups).toEqual([[13, 150]]);
     expect(bench.unknownLines()).toEqual([12]);
     expect(bench.scanner.fullDecodeCount).toBe(fullDecodeCount);
+  });
+
+  it("names no contact for a reading that came once, and says where a board is noisy", () => {
+    const random = seeded(11);
+    const oneNoisy = new SimulatedLines(206);
+    const disturbed = new DisturbedLines(oneNoisy, random, () => 0);
+    const bench = new ScannerBench(disturbed).run(500);
+    disturbed.disturbance = { kind: "noise", share: 0.05, line: line(77) };
+    bench.scanner.startSelfCheck();
+    bench.stepsUntil(() => bench.events.some(({ event }) => event.type === "self-check-result"));
+    const result = bench.events.map(({ event }) => event).find(({ type }) => type === "self-check-result");
+    expect(result).toMatchObject({ tied: [] });
+    expect(result?.type === "self-check-result" && result.noisy).toContain(77);
+    expect(resultOf(bench).health).toEqual({});
+  });
+
+  it.each([1, 2, 3, 4, 5, 6])("blames nobody for one bit in 20,000 read wrong: seed %d", (seed) => {
+    const lines = new SimulatedLines(206);
+    lines.setNoise(1 / 20_000, seeded(seed));
+    const { health, tied } = resultOf(check(lines));
+    expect({ health, tied }).toEqual({ health: {}, tied: [] });
   });
 
   it("finds every bad line", () => {
