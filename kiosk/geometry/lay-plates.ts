@@ -59,12 +59,18 @@ export const layPlates = (
 ): Plate[] => {
   for (const { hold, across, down } of tries) {
     // Half a pixel of air, so that plates that touch do not count as overlapping.
-    const plates = settle(wishes, area, hold, gapPx * across + 0.5, gapPx * down + 0.5);
+    const [gapX, gapY] = [gapPx * across + 0.5, gapPx * down + 0.5];
+    const plates = hasRoomFor(wishes, area, gapX, gapY) ? settle(wishes, area, hold, gapX, gapY) : undefined;
     if (plates) return plates;
   }
   const plates = wishes.map(({ id, centre, width, height }) => ({ id, ...centre, width, height }));
   return platesInRows(plates, outer);
 };
+
+/** False where the plates, each with its gap, cover more than the area with one gap: then no place is found for all. */
+const hasRoomFor = (wishes: readonly PlateWish[], area: Rect, gapX: number, gapY: number): boolean =>
+  wishes.reduce((sum, { width, height }) => sum + (width + gapX) * (height + gapY), 0) <=
+  (area.width + gapX) * (area.height + gapY);
 
 interface Pair extends Apart {
   axis: "x" | "y";

@@ -2,6 +2,7 @@ import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
 import { problemLine } from "../../shared/reading/problem.ts";
 import { judge } from "../../shared/rules/judge.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
 import { answerMisses, type Judge } from "../../shared/scenario/answer-misses.ts";
 import { askProblems } from "../../shared/scenario/ask-problems.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
@@ -42,6 +43,7 @@ export function checkScenarioFiles(
       continue;
     }
     const scenario = read.value;
+    const judgeOnce = oncePerText(judgeBy);
     const fitting = boards.filter((board) => lacking(scenario, board).length === 0);
     if (fitting.length === 0)
       check.missed.push(
@@ -49,11 +51,11 @@ export function checkScenarioFiles(
         ...boards.map((board) => `  ${board.id} lacks ${JSON.stringify(lacking(scenario, board))}`),
       );
     const misses = [
-      ...(fitting.length > 0 ? askProblems(scenario, judgeBy, fitting) : []).map(
+      ...(fitting.length > 0 ? askProblems(scenario, judgeOnce, fitting) : []).map(
         ({ field, message, remedy }) => `${file}: ${field}: ${message}. ${remedy}`,
       ),
       ...fitting.flatMap((board) =>
-        answerMisses(scenario, judgeBy, board).map(
+        answerMisses(scenario, judgeOnce, board).map(
           ({ field, form, expected, actual }) =>
             `${file}: ${field}: expected ${expected}; found ${actual} (${form}, ${board.id})`,
         ),
@@ -67,6 +69,17 @@ export function checkScenarioFiles(
       );
   }
   return check;
+}
+
+/** Judges what is the very same wiring once: boards that differ in their lines alone give the same ones. */
+function oncePerText(judgeBy: Judge): Judge {
+  const known = new Map<string, Verdict>();
+  return (wiring) => {
+    const text = JSON.stringify(wiring);
+    const verdict = known.get(text) ?? judgeBy(wiring);
+    known.set(text, verdict);
+    return verdict;
+  };
 }
 
 /**
