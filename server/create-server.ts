@@ -1,5 +1,4 @@
 import { createServer as createHttpServer, type RequestListener, type Server as HttpServer } from "node:http";
-import { createServer as createHttpsServer } from "node:https";
 import type { AddressInfo } from "node:net";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
@@ -136,7 +135,11 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         names: { scheme: tls ? "https" : "http", hosts: () => networkHosts(names) },
         sessions,
       };
-      const made = openDoor(door, (app) => (tls ? createHttpsServer(tls, app) : createHttpServer(app)));
+      // Loaded where there is a certificate: a bench without one is spared the memory.
+      const https = tls && (await import("node:https"));
+      const made = openDoor(door, (app) =>
+        https && tls ? https.createServer(tls, app) : createHttpServer(app),
+      );
       open.push(made);
       try {
         return { ownPort, networkPort: await listenAt(made.http, network.port, network.host) };

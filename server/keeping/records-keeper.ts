@@ -1,10 +1,10 @@
-import { Worker } from "node:worker_threads";
+import { type ChildProcess, fork } from "node:child_process";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
 import type { FromRecordsWorker, RecordsTask } from "./records-task.ts";
 
 interface KeeperParts {
-  /** The built program of the thread. */
+  /** The built program of the process. */
   program: string;
   path: string;
   /** Where nightly back-ups go; undefined where nobody chose a folder. */
@@ -23,11 +23,12 @@ const heapMb = 64;
 
 /**
  * Keeps the records beside the bench's work: proves file and chain once the bench listens and then each day, and makes
- * a back-up each day in which something was written. All of it in a thread of its own, one thing at a time.
+ * a back-up each day in which something was written. All of it in a process of its own, one thing at a time.
  */
 export class RecordsKeeper {
   readonly #parts: KeeperParts;
-  #worker: Worker | undefined;
+  #worker: ChildProcess | undefined;
+  #isStopped = false;
   #cancel: (() => void) | undefined;
   #log: Omit<Health["log"], "eventCount"> = { state: "checking" };
   #backUp: Health["backUp"];
@@ -43,7 +44,7 @@ export class RecordsKeeper {
     return this.#log;
   }
 
-  /** True while the thread is at work. */
+  /** True while the process is at work. */
   get isBusy(): boolean {
     return this.#worker !== undefined;
   }
@@ -57,14 +58,16 @@ export class RecordsKeeper {
     void this.#check(damaged).then(() => this.#goOn(damaged));
   }
 
-  /** Ends the thread and waits for nothing more. */
+  /** Ends the process and waits for nothing more. */
   stop(): void {
+    this.#isStopped = true;
     this.#cancel?.();
-    void this.#worker?.terminate();
+    this.#worker?.kill();
   }
 
   #goOn(damaged: () => void): void {
     const { timers, clock } = this.#parts;
+    if (this.#isStopped) return;
     this.#cancel = timers.after(hourMs, () => {
       const isCheckDue = clock.monotonicMs() - this.#provedAtMs >= dayMs;
       void (isCheckDue ? this.#check(damaged) : this.#backUpIfDue()).then(() => this.#goOn(damaged));
@@ -98,7 +101,7 @@ export class RecordsKeeper {
     const { backUpTo: to, path, softwareVersion, clock, eventCount, note } = this.#parts;
     const nowMs = clock.monotonicMs();
     const isDue = this.#triedAtMs === undefined || nowMs - this.#triedAtMs >= dayMs;
-    if (to === undefined || this.#log.state !== "sound" || !isDue) return;
+    if (this.#isStopped || to === undefined || this.#log.state !== "sound" || !isDue) return;
     const count = eventCount();
     if (count === this.#backedUpCount) return;
     this.#triedAtMs = nowMs;
@@ -114,22 +117,27 @@ export class RecordsKeeper {
     });
   }
 
-  /** Does a task in the thread; done when it has ended, however it did. */
+  /** Does a task in the process; done when that has ended, however it did. */
   #run(task: RecordsTask, hear: (message: FromRecordsWorker) => void): Promise<void> {
     const { program, note } = this.#parts;
     return new Promise((resolve) => {
-      const worker = new Worker(program, {
-        workerData: task,
-        resourceLimits: { maxOldGenerationSizeMb: heapMb },
+      // What a thread takes of memory the bench does not get back whole; what a process takes it does.
+      const worker = fork(program, [], {
+        execArgv: [`--max-old-space-size=${heapMb}`, "--max-semi-space-size=1"],
       });
       this.#worker = worker;
-      worker.on("message", hear);
-      worker.on("error", (error) => note(`records: the ${task.what} ended: ${error.message}`));
-      worker.once("exit", () => {
+      worker.on("message", (message) => hear(message as FromRecordsWorker));
+      worker.once("error", (error) => {
+        note(`records: the ${task.what} cannot begin: ${error.message}`);
+        // A process that could not be started at all has no end.
+        if (worker.pid === undefined) resolve();
+      });
+      worker.once("close", (code) => {
+        if (code !== 0 && !this.#isStopped) note(`records: the ${task.what} ended early (${code})`);
         this.#worker = undefined;
         resolve();
       });
-      worker.unref();
+      worker.send(task, () => undefined);
     });
   }
 }

@@ -1,11 +1,11 @@
 import type { StoreErrorCode } from "../store/store-error.ts";
 
-/** What is done with the records beside the bench's work, in a thread of its own. */
+/** What is done with the records beside the bench's work, in a process of its own. */
 export type RecordsTask =
   | { what: "check"; path: string }
   | { what: "back-up"; path: string; to: string; softwareVersion: string; wallMs: number };
 
-/** What the thread tells. */
+/** What the process tells. */
 export type FromRecordsWorker =
   | { type: "progress"; doneCount: number }
   | { type: "proved"; isSound: true; rowCount: number }

@@ -1,4 +1,3 @@
-import { parentPort, workerData } from "node:worker_threads";
 import { proveLog } from "../store/verify-log.ts";
 import { openForReading } from "../store/open-database.ts";
 import { readThrough } from "../store/read-through.ts";
@@ -9,7 +8,13 @@ import type { FromRecordsWorker, RecordsTask } from "./records-task.ts";
 const sliceRowCount = 1000;
 const newestKept = 14;
 
-const tell = (message: FromRecordsWorker): void => parentPort?.postMessage(message);
+let told: Promise<void> = Promise.resolve();
+const tell = (message: FromRecordsWorker): void => {
+  told = new Promise((resolve) => {
+    if (process.send) process.send(message, () => resolve());
+    else resolve();
+  });
+};
 
 /** Proves the file and then the chain, and tells how far it has come. */
 function check(path: string): void {
@@ -41,4 +46,10 @@ async function run(task: RecordsTask): Promise<void> {
   }
 }
 
-void run(workerData as RecordsTask);
+// One task, and then the link is let go, with which the process ends; it ends as well where the bench has gone.
+process.once("disconnect", () => process.exit());
+process.once("message", (task) => {
+  void run(task as RecordsTask)
+    .then(() => told)
+    .finally(() => process.disconnect());
+});

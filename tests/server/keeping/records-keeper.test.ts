@@ -16,7 +16,7 @@ beforeAll(async () => {
 
 const hourMs = 3_600_000;
 
-/** Waits for something that another thread brings about. */
+/** Waits for something that another process brings about. */
 async function until(holds: () => boolean): Promise<void> {
   while (!holds()) await new Promise((resolve) => setImmediate(resolve));
 }
@@ -42,7 +42,7 @@ async function keeperOf(bench: TestBench, more: { backUpTo?: string } = {}) {
 }
 
 describe("the keeper of the records", () => {
-  it("proves file and chain in a thread of its own, and says that they are sound", async () => {
+  it("proves file and chain in a process of its own, and says that they are sound", async () => {
     const bench = await (await new TestBench().start()).isWiring();
     const { keeper, notes, damaged } = await keeperOf(bench);
     expect({ log: keeper.log, notes, damaged }).toEqual({ log: { state: "sound" }, notes: [], damaged: [] });
@@ -71,7 +71,7 @@ describe("the keeper of the records", () => {
     expect(keeper.backUp).toMatchObject({ state: "made" });
     expect(backUpsIn(backUpTo)).toHaveLength(1);
     const dayGoesBy = async (): Promise<void> => {
-      // A check and then, where it is due, a back-up; each is a thread that begins and ends.
+      // A check and then, where it is due, a back-up; each is a process that begins and ends.
       clock.advance(25 * hourMs);
       for (let turn = 0; turn < 100 || keeper.isBusy; turn += 1)
         await new Promise((resolve) => setImmediate(resolve));
