@@ -47,7 +47,7 @@ module.exports = {
       "kiosk-computes-nothing",
       "Every verdict and number comes with the view.",
       { path: "^kiosk/" },
-      { path: "^shared/(rules|circuit|electrical)/", dependencyTypesNot: ["type-only"] },
+      { path: "^shared/(trade|circuit|electrical|rules)/", dependencyTypesNot: ["type-only"] },
     ),
   ],
   options: {

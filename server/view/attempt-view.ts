@@ -19,6 +19,7 @@ import { deadList, deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
 import { cableRun } from "./cable-run.ts";
 import { cableCarries } from "./cable-carries.ts";
+import { cableTable } from "./cable-table.ts";
 import { loadView } from "./load-view.ts";
 import { planZones } from "./plan-zones.ts";
 import { sayFor } from "./say-for.ts";
@@ -56,6 +57,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     dead: isOpen && state.isExistingCircuit ? deadList(state) : [],
     ...(state.isExistingCircuit ? { deadState: deadView(shown, isOpen) } : {}),
     plan: planView(shown, isOpen),
+    cableTable: cableTable(kit.stripped),
     hints: {
       used: state.hints.length,
       left: isOpen ? hintLimit - state.hints.length : 0,

@@ -185,6 +185,13 @@ export interface PlanView {
   areLegsLater?: true;
 }
 
+/** What cables may carry by the published table; the same for every work at a task, assessed or not. */
+export interface CableTableView {
+  methods: ReferenceMethod[];
+  /** One capacity a method, in their order; null where the table has none. */
+  rows: { csaMm2: number; capacityA: (number | null)[] }[];
+}
+
 /** What a breaker feeds. */
 export type CircuitUse = "socket-outlets" | "lights" | "cooker" | "shower" | "water-heater";
 
@@ -221,6 +228,7 @@ export interface AttemptView {
   /** There where there is an existing circuit. */
   deadState?: DeadView;
   plan: PlanView;
+  cableTable: CableTableView;
   /** There for who stands at the step Test. */
   test?: TestView;
   /** There for who stands at the step Load. */

@@ -10,6 +10,7 @@ import type {
 } from "../../shared/protocol/bench-view.ts";
 import { deadSteps } from "../../shared/protocol/attempt-words.ts";
 import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
+import { cableTable } from "../../server/view/cable-table.ts";
 import { smallFace, workshopFace } from "./faces.ts";
 
 const { modelAnswers: _model, wrongAnswers: _wrong, hints: _hints, ...stripped } = firstSpur;
@@ -73,6 +74,7 @@ export const attempt = (more: Partial<AttemptView> = {}): AttemptView => ({
   canUndo: false,
   dead: [],
   plan: { questions: [] },
+  cableTable: cableTable(more.scenario ?? spurScenario),
   hints: { used: 0, left: 3, shown: [] },
   tries: 0,
   verdict: null,

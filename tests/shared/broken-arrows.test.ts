@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 
 /** A project in which every arrow of the house is broken once, and one in which none is. */
 const broken: Record<string, string> = {
-  "shared/trade/table.ts": `import "../rules/judge.ts";`,
+  "shared/trade/table.ts": `import "../rules/judge.ts"; export const words = 1;`,
   "shared/rules/judge.ts": `import "../../server/main.ts";`,
   "shared/odd/new.ts": `import "../text/words.ts";`,
   "shared/text/words.ts": `export const words = 1;`,
@@ -16,6 +16,7 @@ const broken: Record<string, string> = {
   "hardware/three.ts": `export const three = 3;`,
   "kiosk/app.ts": `import "../hardware/three.ts"; export const app = 1;`,
   "kiosk/Bench.svelte": `<script lang="ts">import { words } from "../shared/circuit/shape.ts";</script>{words}`,
+  "kiosk/Table.svelte": `<script lang="ts">import { words } from "../shared/trade/table.ts";</script>{words}`,
   "shared/circuit/shape.ts": `import "../board/ids.ts"; export const words = 1;`,
   "shared/board/ids.ts": `export const id = 1;`,
 };
@@ -55,6 +56,7 @@ describe("the tool that holds the arrows", () => {
     ["the kiosk, from the server", "server-no-kiosk", "server/main.ts"],
     ["the hardware, from the kiosk", "kiosk", "kiosk/app.ts"],
     ["a computation, from a screen", "kiosk-computes-nothing", "kiosk/Bench.svelte"],
+    ["a table of the trade, from a screen", "kiosk-computes-nothing", "kiosk/Table.svelte"],
     ["one another, by types alone", "no-circle", "hardware/one.ts"],
   ])("fails an import of %s", (_what, name, file) => {
     const found = report.summary.violations.filter(({ rule, from }) => rule.name === name && from === file);
