@@ -1,3 +1,4 @@
+import FlatQueue from "flatqueue";
 import { tidyLine } from "./cable-shape.ts";
 import { distanceToSegment, type Point, type Rect } from "./point.ts";
 
@@ -179,50 +180,6 @@ const passCost = (grid: Grid, node: number, come: number, leave: number): number
   return come === leave ? cost.crossing : cost.shared;
 };
 
-/** A heap of states by their cost, least first. */
-class Frontier {
-  readonly #states: number[] = [];
-  readonly #costs: number[] = [];
-  get size(): number {
-    return this.#states.length;
-  }
-  push(state: number, priority: number): void {
-    const [states, costs] = [this.#states, this.#costs];
-    let i = states.length;
-    states.push(state);
-    costs.push(priority);
-    while (i > 0) {
-      const up = (i - 1) >> 1;
-      if ((costs[up] ?? 0) <= priority) break;
-      states[i] = states[up] ?? 0;
-      costs[i] = costs[up] ?? 0;
-      i = up;
-    }
-    states[i] = state;
-    costs[i] = priority;
-  }
-  pop(): number {
-    const [states, costs] = [this.#states, this.#costs];
-    const top = states[0] ?? -1;
-    const state = states.pop() ?? -1;
-    const priority = costs.pop() ?? 0;
-    if (states.length === 0) return top;
-    let i = 0;
-    for (;;) {
-      let child = 2 * i + 1;
-      if (child >= states.length) break;
-      if (child + 1 < states.length && (costs[child + 1] ?? 0) < (costs[child] ?? 0)) child += 1;
-      if ((costs[child] ?? 0) >= priority) break;
-      states[i] = states[child] ?? 0;
-      costs[i] = costs[child] ?? 0;
-      i = child;
-    }
-    states[i] = state;
-    costs[i] = priority;
-    return top;
-  }
-}
-
 const offGuideCosts = (grid: Grid, guide: readonly Point[]): Float32Array => {
   const costs = new Float32Array(grid.taken.length);
   if (guide.length < 2) return costs;
@@ -260,7 +217,7 @@ const findWay = (
   offGuide.set(wish.guide, off);
   const best = new Float32Array(grid.taken.length * 4).fill(Infinity);
   const came = new Int32Array(grid.taken.length * 4).fill(-1);
-  const frontier = new Frontier();
+  const frontier = new FlatQueue();
   const startOf = new Map<number, Dock>();
   for (const dock of starts) {
     const state = dock.node * 4 + dock.out;
@@ -274,8 +231,7 @@ const findWay = (
     frontier.push(state, price);
   }
   let ending: { price: number; state: number; dock: Dock } | undefined;
-  while (frontier.size > 0) {
-    const state = frontier.pop();
+  for (let state = frontier.pop(); state !== undefined; state = frontier.pop()) {
     const node = state >> 2;
     const come = state & 3;
     const price = best[state] ?? Infinity;
