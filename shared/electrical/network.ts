@@ -1,3 +1,4 @@
+import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import { eliminate, type Elimination } from "./star-mesh.ts";
 
 export interface Resistor {
@@ -208,15 +209,11 @@ function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource
 
 /** Gives every node the number of its group of linked nodes (the number of one of them). */
 function groupByLinks(nodeCount: number, links: readonly Link[]): Int32Array {
-  const parent = new Int32Array(nodeCount);
-  for (let node = 0; node < nodeCount; node++) parent[node] = node;
-  const root = (node: number): number => {
-    while (parent[node] !== node) node = parent[node] = parent[parent[node]!]!;
-    return node;
-  };
-  for (const { a, b } of links) parent[root(a)] = root(b);
-  if (links.length > 0) for (let node = 0; node < nodeCount; node++) parent[node] = root(node);
-  return parent;
+  const sets = new DisjointSets(nodeCount);
+  for (const { a, b } of links) sets.join(a, b);
+  const group = new Int32Array(nodeCount);
+  for (let node = 0; node < nodeCount; node++) group[node] = sets.find(node);
+  return group;
 }
 
 /** The links alone, each as 1 S and one node of each group held: shares the currents that pass through them. */
