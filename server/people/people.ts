@@ -31,7 +31,7 @@ export interface TypedPerson {
 }
 
 /** Where somebody tries from: the bench's own screen, or an address on the network. */
-export type Place = string;
+export type AskedFrom = string;
 
 /** Whom a bench knows, and how they prove who they are. */
 export class People {
@@ -84,9 +84,9 @@ export class People {
   }
 
   /** Who shows this badge. */
-  byBadge(badge: string, place: Place): Person | Refusal {
+  byBadge(badge: string, askedFrom: AskedFrom): Person | Refusal {
     const { guard } = this.#parts;
-    const guesses: Guess[] = [{ of: "address", name: place }];
+    const guesses: Guess[] = [{ of: "address", name: askedFrom }];
     const seconds = guard.tried(guesses);
     if (seconds > 0) return refuse("wait-to-try", { seconds });
     const found = this.#ofBadge(badge);
@@ -96,11 +96,11 @@ export class People {
   }
 
   /** The person who is chosen, where the PIN is theirs. */
-  async byPin(id: string, pin: string, place: Place): Promise<Staff | Refusal> {
+  async byPin(id: string, pin: string, askedFrom: AskedFrom): Promise<Staff | Refusal> {
     const { guard, pins, store } = this.#parts;
     const guesses: Guess[] = [
-      { of: "person", name: `${id} from ${place === ownScreen ? place : "the network"}` },
-      { of: "address", name: place },
+      { of: "person", name: `${id} from ${askedFrom === ownScreen ? askedFrom : "the network"}` },
+      { of: "address", name: askedFrom },
     ];
     const seconds = guard.tried(guesses);
     if (seconds > 0) return refuse("wait-to-try", { seconds });
@@ -112,9 +112,9 @@ export class People {
   }
 
   /** Sets the first person up, a technician, who lets the others in. The code is used up. */
-  async setUp(code: string, name: string, pin: string, place: Place): Promise<Staff | Refusal> {
+  async setUp(code: string, name: string, pin: string, askedFrom: AskedFrom): Promise<Staff | Refusal> {
     const { guard } = this.#parts;
-    const guesses: Guess[] = [{ of: "address", name: `first start from ${place}` }];
+    const guesses: Guess[] = [{ of: "address", name: `first start from ${askedFrom}` }];
     const seconds = guard.tried(guesses);
     if (seconds > 0) return refuse("wait-to-try", { seconds });
     if (this.#code === undefined) return refuse("set-up-already");
@@ -182,8 +182,8 @@ export class People {
   }
 }
 
-/** The place of whoever stands at the bench. */
-export const ownScreen: Place = "own screen";
+/** Where whoever stands at the bench asks from. */
+export const ownScreen: AskedFrom = "own screen";
 
 /** What a PIN that cannot be worked out now is refused with. */
 export const refusalOfPin = (error: unknown): Refusal => {
