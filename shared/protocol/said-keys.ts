@@ -1,5 +1,5 @@
 /**
- * Every key the server puts into a `Said` or a refused `Answer`, with the facts that go in its gaps. The kiosk's
+ * Every key the server puts into a `Said` or a `Refusal`, with the facts that go in its gaps. The kiosk's
  * catalogues have a sentence for each: a `Said` under its key, a refusal under `refused.` and its code.
  */
 
