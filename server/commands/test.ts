@@ -2,13 +2,9 @@ import { spawnSync } from "node:child_process";
 import { existsSync, readFileSync, rmSync } from "node:fs";
 import { type PlaywrightSuite, slowestFiles, type VitestFile } from "./slowest-files.ts";
 
-/** The browser of the checks: Chromium without a window takes a fifth less processor time than the whole of it. */
-const browser = "chromium-headless-shell";
-
 /** A Debian package a check needs, and the file that says it is there. */
 const debianPackages = [
-  // The whole of Chromium does too, where it is there already.
-  { name: browser, proof: existsSync("/usr/bin/chromium") ? "/usr/bin/chromium" : `/usr/bin/${browser}` },
+  { name: "chromium", proof: "/usr/bin/chromium" },
   { name: "ngspice", proof: "/usr/bin/ngspice" },
   { name: "libfuse3-dev", proof: "/usr/include/fuse3/fuse.h" },
   { name: "fuse3", proof: "/usr/bin/fusermount3" },
@@ -111,11 +107,11 @@ export async function run(args: string[]): Promise<number> {
   const left = prepareMachine();
   for (const file of [vitestReport, playwrightReport]) rmSync(file, { force: true });
   const tallies = [runVitest(args)];
-  if (!left.includes(browser) && args.length === 0) tallies.push(runPlaywright());
+  if (!left.includes("chromium") && args.length === 0) tallies.push(runPlaywright());
   const sum = (key: "passed" | "failed" | "skipped") =>
     tallies.reduce((total, tally) => total + tally[key], 0);
   const broken = tallies.flatMap(({ broken }) => broken ?? []);
-  const browserLeftOut = left.includes(browser) ? 1 : 0;
+  const browserLeftOut = left.includes("chromium") ? 1 : 0;
   const skipped = sum("skipped") + browserLeftOut;
   const vitest = readReport(vitestReport) as { testResults: VitestFile[] } | undefined;
   const playwright = readReport(playwrightReport) as { suites: PlaywrightSuite[] } | undefined;
