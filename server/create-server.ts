@@ -102,8 +102,8 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       },
       note: parts.bench.note,
     });
-    const http = makeHttp(app);
-    const io = attachSockets({
+    const http = limited(makeHttp(app));
+    const sockets = attachSockets({
       http,
       clock,
       mayEnter: (request) => mayEnter(door, request),
@@ -115,8 +115,9 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       view: ({ audience, staff }) => viewFor(audience, benchToShow(core, face, offered(), staff)),
       onPublish: (listener) => core.onPublish(listener),
       handle: (name, message, session) => bench.handle(name, message, session),
+      note: parts.bench.note,
     });
-    return { http, io };
+    return { http, sockets };
   };
   const own = openDoor(ownDoor, createHttpServer);
   const open = [own];
@@ -152,9 +153,10 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       }
     },
     close: async () => {
-      for (const { http, io } of open) {
-        await io.close();
+      for (const { http, sockets } of open) {
+        const closed = sockets.close();
         http.closeAllConnections();
+        await closed;
       }
       await bench.stop();
     },
@@ -163,9 +165,18 @@ export function createServer(parts: ServerParts): SpurwiseServer {
 
 const loopback = "127.0.0.1";
 
+/** More connections than all browsers of a workshop make; one on which nothing happens ends. */
+const mostConnections = 200;
+const idleConnectionMs = 60_000;
+
+function limited(http: HttpServer): HttpServer {
+  http.maxConnections = mostConnections;
+  return http.setTimeout(idleConnectionMs);
+}
+
 interface OpenDoor {
   http: HttpServer;
-  io: ReturnType<typeof attachSockets>;
+  sockets: ReturnType<typeof attachSockets>;
 }
 
 /** Listens; gives the port, which the system chooses where 0 is asked for. */

@@ -18,7 +18,7 @@ interface Ears {
  * for later: a command given while the link is down is refused at once and not sent when it comes back.
  */
 export const openLink = ({ onView, onLost }: Ears): { send: Send; close: () => void } => {
-  const socket: Socket<ToBench, FromBench> = io(benchNamespace, { transports: ["websocket", "polling"] });
+  const socket: Socket<ToBench, FromBench> = io(benchNamespace, { transports: ["websocket"] });
   followView(socket, onView);
   socket.on("disconnect", onLost);
   socket.on("connect_error", onLost);

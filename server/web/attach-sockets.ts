@@ -12,7 +12,9 @@ import type { Staff } from "../people/person.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
 import type { Audience } from "../view/view-for.ts";
+import { LinkGuard, type RawLink } from "./link-guard.ts";
 import { RateBucket } from "./rate-bucket.ts";
+import { RateByAddress } from "./rate-by-address.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 
 export interface SocketParts {
@@ -28,6 +30,7 @@ export interface SocketParts {
   onPublish: (listener: () => void) => () => void;
   /** Does an act whose form has been checked. */
   handle: (name: ActName, message: never, session: ActorSession) => Promise<Reply>;
+  note: (sentence: string) => void;
 }
 
 /** Whoever stands behind a socket, and what they may see. */
@@ -44,31 +47,58 @@ type BenchSocket = Socket<FromBench, ToBench>;
 const largestBytes = 64 * 1024;
 const burst = 60;
 const perSecond = 30;
+/** Of all the links of one address together. */
+const addressBurst = 120;
+const addressPerSecond = 60;
 /** A dead link is noticed within a few seconds, on both ends. */
 const pingIntervalMs = 2000;
 const pingTimeoutMs = 3000;
+/** Whoever opens a link and asks for no view is not kept. */
+const connectTimeoutMs = 5000;
+/** Of links that were dropped so many are noted at once, and then so many a second. */
+const noted = { burst: 10, perSecond: 1 / 60 } as const;
 
 const isAct = (name: unknown): name is ActName => typeof name === "string" && Object.hasOwn(acts, name);
+
+/** An answer is not as long as what was asked. */
+const longestText = 200;
+const cut = (text: string): string => (text.length > longestText ? `${text.slice(0, longestText)}…` : text);
 
 /**
  * The live link to the screens. Each socket has a session of its audience; it gets the whole view at once, and
  * after that what changed in it. Each act is checked by its schema, done and answered. What has not the form of an
  * act is answered with what is wrong and where, and changes nothing.
  */
-export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
+export function attachSockets(parts: SocketParts): { close: () => Promise<void> } {
+  const nowMs = (): number => parts.clock.monotonicMs();
+  const notes = new RateBucket(noted.burst, noted.perSecond, nowMs);
+  const guard = new LinkGuard(parts.clock, (fault, address) => {
+    const why = fault === "backlog" ? "it does not read what it is sent" : "it sends without end";
+    if (notes.take()) parts.note(`a link from ${address} was dropped: ${why}`);
+  });
+  const ofAddress = new RateByAddress(addressBurst, addressPerSecond, nowMs);
   const io = new Server<FromBench, ToBench>(parts.http, {
     serveClient: false,
+    // What waits for whoever asks again and again cannot be seen and dropped.
+    transports: ["websocket"],
+    connectTimeout: connectTimeoutMs,
     maxHttpBufferSize: largestBytes,
     pingInterval: pingIntervalMs,
     pingTimeout: pingTimeoutMs,
-    allowRequest: (request, decide) => decide(null, parts.mayEnter(request)),
+    allowRequest: (request, decide) => decide(null, parts.mayEnter(request) && guard.admits(request)),
   });
+  io.engine.on("connection", (link: RawLink) => guard.watch(link));
   const screens = new Set<Screen>();
+  const joined = new WeakSet<object>();
   io.of(benchNamespace).on("connection", (socket: BenchSocket) => {
+    // A whole view is worked out for each that joins: a link joins once.
+    if (joined.has(socket.conn)) return void socket.disconnect(true);
+    joined.add(socket.conn);
     const session = parts.sessionOf(socket.request);
     if (!session) return void socket.disconnect(true);
     const screen = new Screen(socket, session);
-    serve(screen, parts);
+    const address = socket.request.socket.remoteAddress ?? "";
+    serve(screen, parts, () => ofAddress.take(address));
     screens.add(screen);
     socket.on("disconnect", () => screens.delete(screen));
     screen.show(parts.view(session));
@@ -92,7 +122,13 @@ export function attachSockets(parts: SocketParts): Server<FromBench, ToBench> {
       }
     });
   });
-  return io;
+  return {
+    close: async () => {
+      const closed = io.close();
+      guard.endAll();
+      await closed;
+    },
+  };
 }
 
 /** One screen at the far end of a socket, and what it was last sent. */
@@ -115,24 +151,24 @@ class Screen {
   };
 }
 
-function serve({ socket, session }: Screen, parts: SocketParts): void {
+function serve({ socket, session }: Screen, parts: SocketParts, mayAddress: () => boolean): void {
   const bucket = new RateBucket(burst, perSecond, () => parts.clock.monotonicMs());
   socket.onAny((name: unknown, ...rest: unknown[]) => {
     const reply = rest.at(-1);
     const answer = (given: Reply): void => {
       if (typeof reply === "function") (reply as (given: Reply) => void)(given);
     };
-    if (!bucket.take()) return answer(refuse("too-fast"));
+    if (!bucket.take() || !mayAddress()) return answer(refuse("too-fast"));
     if (session.isLive === false) {
       answer(refuse("not-signed-in"));
       return void socket.disconnect(true);
     }
-    if (!isAct(name)) return answer(refuse("bad-message", { where: String(name), what: "no such act" }));
+    if (!isAct(name)) return answer(refuse("bad-message", { where: cut(String(name)), what: "no such act" }));
     const parsed = parseSafely<object>(acts[name].schema, rest[0]);
     if (!parsed.success) {
       const [issue] = parsed.issues;
       const where = `${name}: ${fieldName(issue?.path ?? [])}`;
-      return answer(refuse("bad-message", { where, what: issue?.message ?? "" }));
+      return answer(refuse("bad-message", { where: cut(where), what: cut(issue?.message ?? "") }));
     }
     void parts.handle(name, parsed.data as never, session).then(answer, () => answer(refuse("server-error")));
   });

@@ -14,13 +14,13 @@ export class RateBucket {
     this.#filledMs = nowMs();
   }
 
-  /** True where one more is let through. */
-  take(): boolean {
+  /** True where one more is let through, or so many together. */
+  take(count = 1): boolean {
     const nowMs = this.#nowMs();
     this.#left = Math.min(this.#burst, this.#left + ((nowMs - this.#filledMs) / 1000) * this.#perSecond);
     this.#filledMs = nowMs;
-    if (this.#left < 1) return false;
-    this.#left -= 1;
+    if (this.#left < count) return false;
+    this.#left -= count;
     return true;
   }
 }

@@ -23,10 +23,22 @@ function get(
         resolve({ status: response.statusCode ?? 0, headers: response.headers, body }),
       );
     });
+    sent.on("upgrade", (response, socket) => {
+      socket.destroy();
+      resolve({ status: response.statusCode ?? 0, headers: response.headers, body: "" });
+    });
     sent.on("error", reject);
     sent.end();
   });
 }
+
+/** What a browser asks for a link with (RFC 6455). */
+const upgrade = {
+  connection: "Upgrade",
+  upgrade: "websocket",
+  "sec-websocket-version": "13",
+  "sec-websocket-key": "dGhlIHNhbXBsZSBub25jZQ==",
+};
 
 describe("a message over the socket", () => {
   it("that poses as a text before anybody has signed in is refused, and the bench goes on", async () => {
@@ -129,21 +141,18 @@ describe("a message over the socket", () => {
 
   it("from a page of another origin is not let in, nor under a name that is not the bench's own", async () => {
     const { url } = await testServer();
-    const handshake = `${url}/socket.io/?EIO=4&transport=polling`;
+    const handshake = `${url}/socket.io/?EIO=4&transport=websocket`;
     const port = new URL(url).port;
-    expect((await get(handshake)).status).toBe(200);
-    expect((await get(handshake, { origin: url })).status).toBe(200);
-    expect((await get(handshake, { origin: "http://example.org" })).status).toBe(403);
-    expect((await get(handshake, { origin: "null" })).status).toBe(403);
-    expect((await get(handshake, { "sec-fetch-site": "cross-site" })).status).toBe(403);
-    expect(
-      (
-        await get(handshake, {
-          host: `bench.example.org:${port}`,
-          origin: `http://bench.example.org:${port}`,
-        })
-      ).status,
-    ).toBe(403);
+    const asks = (headers: Record<string, string> = {}) =>
+      get(handshake, { ...upgrade, ...headers }).then(({ status }) => status);
+    expect(await asks()).toBe(101);
+    expect(await asks({ origin: url })).toBe(101);
+    expect(await asks({ origin: "http://example.org" })).toBe(400);
+    expect(await asks({ origin: "null" })).toBe(400);
+    expect(await asks({ "sec-fetch-site": "cross-site" })).toBe(400);
+    const elsewhere = `bench.example.org:${port}`;
+    expect(await asks({ host: elsewhere, origin: `http://${elsewhere}` })).toBe(400);
+    expect((await get(handshake.replace("websocket", "polling"))).status).toBe(400);
   });
 });
 
