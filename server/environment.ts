@@ -11,6 +11,17 @@ const port = z
   .transform(Number)
   .pipe(z.number().max(65_535, portWords));
 
+/** A number of so many at most, in digits alone. */
+const numberTo = (most: number): z.ZodType<number, string> => {
+  const words = `a number from 0 to ${most}`;
+  return z
+    .string()
+    .trim()
+    .regex(/^\d{1,6}(\.\d{1,6})?$/, words)
+    .transform(Number)
+    .pipe(z.number().max(most, words));
+};
+
 const faultSchema = z.strictObject({
   contact: contactIdSchema,
   fault: z.enum(["stuck-low", "stuck-high", "dead-output", "dead-input", "loose-contact"]),
@@ -54,12 +65,12 @@ const environmentSchema = z.object({
   /** Id of a board in hardware/boards, or the path of a description. */
   SPURWISE_BOARD: z.string().optional(),
   SPURWISE_LINES: z.enum(["simulated", "gpio", "spinning"]).default("simulated"),
-  SPURWISE_SPIN_US: z.coerce.number().min(0).max(1000).optional(),
+  SPURWISE_SPIN_US: numberTo(1000).optional(),
   SPURWISE_FINDINGS: z.enum(["asked", "live"]).default("asked"),
   /** The folder of the nightly back-ups, such as where a stick is. */
   SPURWISE_BACKUP: z.string().optional(),
   /** How many years a centre keeps what it knows of a learner who no longer comes. */
-  SPURWISE_KEEP_YEARS: z.coerce.number().min(0).max(100).default(3),
+  SPURWISE_KEEP_YEARS: numberTo(100).prefault("3"),
   /**
    * For checks and for training the technician: what is broken on the simulated board, as
    * `socket-1.a.L:stuck-low,way-1.b.N:loose-contact`.

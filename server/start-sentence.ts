@@ -28,6 +28,9 @@ export function sentenceFor(error: unknown): string | undefined {
   const path = error instanceof Error && "path" in error ? String(error.path) : "";
   if (code === "EEXIST" || code === "ENOTDIR")
     return `the data folder ${path} is a file or lies in one. Set SPURWISE_DATA to a folder.`;
+  // What makes a folder with all above it says so of a disk that is read-only.
+  if (code === "ENOENT" && error instanceof Error && "syscall" in error && error.syscall === "mkdir")
+    return `the data folder ${path} cannot be made. Check whether the disk is there and may be written, or set SPURWISE_DATA to another folder.`;
   if (code === "EROFS")
     return `the data folder ${path} lies on a disk that is read-only. Set SPURWISE_DATA to another folder.`;
   if (code === "ENOSPC")

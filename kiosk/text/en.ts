@@ -465,6 +465,8 @@ export const en = {
   "banner.board-fault": "Something is wrong with the mock board. Call the trainer. It is not your fault.",
   "banner.board-simulated": "Simulated board",
   "banner.disk-full": "The disk is full. Call the technician. Do not go on until it is mended.",
+  "banner.disk-read-only":
+    "The bench may not write on its disk. Call the technician. Do not go on until it is mended.",
   "banner.clock-unset": "The clock is not set. You can go on. Tell the trainer.",
   "banner.log-damaged": "Part of the record is damaged. Call the technician. Nothing was thrown away.",
   "banner.changed-while-off":
@@ -508,6 +510,7 @@ export const en = {
   "refused.too-fast": "That was too fast. Wait a moment.",
   "refused.server-error": "Something went wrong in the bench. Nothing was changed. Tell the trainer.",
   "refused.disk-full": "The disk is full. Call the technician.",
+  "refused.disk-read-only": "The bench may not write on its disk. Call the technician.",
   "refused.log-damaged": "The record is damaged. Call the technician.",
   "refused.no-board": "The mock board does not answer.",
   "refused.unknown-code": "This board has no plug for that size.",

@@ -445,6 +445,8 @@ export const pl: Record<TextKey, string> = {
   "banner.board-fault": "Coś jest nie tak z tablicą. Zawołaj instruktora. To nie twoja wina.",
   "banner.board-simulated": "Tablica udawana",
   "banner.disk-full": "Dysk jest pełny. Zawołaj technika. Nie pracuj dalej, póki tego nie naprawi.",
+  "banner.disk-read-only":
+    "Stanowisko nie może zapisywać na dysku. Zawołaj technika. Nie pracuj dalej, póki tego nie naprawi.",
   "banner.clock-unset": "Zegar nie jest ustawiony. Możesz pracować. Powiedz instruktorowi.",
   "banner.log-damaged": "Część zapisu jest uszkodzona. Zawołaj technika. Nic nie wyrzucono.",
   "banner.changed-while-off":
@@ -486,6 +488,7 @@ export const pl: Record<TextKey, string> = {
   "refused.too-fast": "Za szybko. Poczekaj chwilę.",
   "refused.server-error": "Coś się zepsuło w programie. Nic nie zmieniono. Powiedz instruktorowi.",
   "refused.disk-full": "Dysk jest pełny. Zawołaj technika.",
+  "refused.disk-read-only": "Stanowisko nie może zapisywać na dysku. Zawołaj technika.",
   "refused.log-damaged": "Zapis jest uszkodzony. Zawołaj technika.",
   "refused.no-board": "Tablica nie odpowiada.",
   "refused.unknown-code": "Ta tablica nie ma wtyczki na taki przekrój.",

@@ -41,7 +41,7 @@ export const startAttempt: Act<"start-attempt"> = {
 
 /** Work of before the start has not come back: why. */
 const whyNotResumed = ({ health }: BenchCore) =>
-  health.isLogDamaged ? "log-damaged" : health.isDiskFull ? "disk-full" : "no-board";
+  health.isLogDamaged ? "log-damaged" : (health.diskTrouble ?? "no-board");
 
 function mayStart(
   core: BenchCore,

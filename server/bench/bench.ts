@@ -1,3 +1,4 @@
+import { diskTroubleOf } from "./records-health.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import { byBench } from "../../shared/protocol/author.ts";
 import { rulePackText } from "../../shared/rules/rule-pack-text.ts";
@@ -90,7 +91,7 @@ export class Bench {
     } catch (error) {
       if (error instanceof StoreError) {
         this.core.health.trouble(error);
-        return refuse(error.code === "damaged" ? "log-damaged" : "disk-full");
+        return refuse(error.code === "damaged" ? "log-damaged" : diskTroubleOf(error));
       }
       this.core.parts.note(
         `${name}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,

@@ -14,7 +14,7 @@ function banners(core: BenchCore): Banner[] {
   const list: Banner[] = [];
   const add = (kind: Banner["kind"], facts: Banner["facts"] = {}): void => void list.push({ kind, facts });
   if (health.isLogDamaged) add("log-damaged");
-  if (health.isDiskFull) add("disk-full");
+  if (health.diskTrouble) add(health.diskTrouble);
   if (status.state === "no-board") add("board-lost", status.facts);
   else
     for (const { kind, station, contacts, facts } of sensed?.faults ?? [])

@@ -31,7 +31,7 @@ const words = {
 function sentenceFor({ code, facts }: Refusal, language: Language): string {
   const { wrong, wait, busy } = words[language];
   if (code === "wait-to-try") return wait(Number(facts["seconds"]));
-  return code === "too-fast" || code === "disk-full" ? busy : wrong;
+  return code === "too-fast" ? busy : wrong;
 }
 
 /** The page on which the staff sign in from the network. It holds nothing that was typed, and no script. */

@@ -27,6 +27,7 @@ export interface Banner {
     | "board-fault"
     | "board-simulated"
     | "disk-full"
+    | "disk-read-only"
     | "clock-unset"
     | "log-damaged"
     | "changed-while-off"

@@ -101,6 +101,7 @@ export const refusalCodes = {
   "too-fast": [],
   "server-error": [],
   "disk-full": [],
+  "disk-read-only": [],
   "log-damaged": [],
   "no-board": [],
   "real-board": [],

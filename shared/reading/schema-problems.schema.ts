@@ -21,7 +21,11 @@ const kindWord = (kind: string): string => kindWords[kind] ?? kind;
 const quoted = (values: readonly unknown[]): string =>
   values.map((value) => JSON.stringify(value)).join(", ");
 
+/** JSON can write numbers that no program can reckon with; they are read as these. */
+const isBeyond = (value: unknown): boolean => value === Infinity || value === -Infinity;
+
 function shown(value: unknown): string {
+  if (isBeyond(value)) return "a number that is far too large";
   if (Array.isArray(value)) return "a list";
   if (typeof value === "object" && value !== null) return "an object";
   const text = JSON.stringify(value) ?? String(value);
@@ -105,6 +109,14 @@ function issueProblems(
     case "invalid_type": {
       const wanted = kindWord(issue.expected);
       if (value === undefined) return [{ field, message: "it is missing", remedy: `Add it: ${wanted}.` }];
+      if (isBeyond(value) && wanted.includes("number"))
+        return [
+          {
+            field,
+            message: "the number is far too large",
+            remedy: "Check its digits and what follows the e.",
+          },
+        ];
       return [{ field, message: `${shown(value)} is not ${wanted}`, remedy: `Write ${wanted}.` }];
     }
     case "too_small":

@@ -311,7 +311,7 @@ describe("a full disk", () => {
     expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
   });
 
-  it("takes no setting of the screen away: it holds at once, the trouble is said, and it is kept once there is room", async () => {
+  it("takes no setting of the screen away: it holds at once, the trouble is said, and it is kept once the disk may be written", async () => {
     const folder = temporaryFolder();
     const bench = await (await new TestBench({ folder }).start()).isWiring();
     const banners = (): string[] => bench.view().banners.map(({ kind }) => kind);
@@ -320,17 +320,17 @@ describe("a full disk", () => {
     expect(await bench.refusal("set-large", { isLarge: true })).toBe("done");
     expect(await bench.refusal("set-language", { language: "pl" })).toBe("done");
     expect(bench.view()).toMatchObject({ isLarge: true, language: "pl" });
-    expect(banners()).toContain("disk-full");
+    expect(banners()).toContain("disk-read-only");
     bench.clock.advance(5000);
-    expect(banners()).toContain("disk-full");
+    expect(banners()).toContain("disk-read-only");
     expect(records?.memoryReader.read()).toMatchObject({ isLarge: false, language: "en" });
 
     bench.writing.pragma("query_only = OFF");
     // What the log takes does not hide that the setting is not kept yet.
     await bench.does("go-to-step", { step: "plan" });
-    expect(banners()).toContain("disk-full");
+    expect(banners()).toContain("disk-read-only");
     bench.clock.advance(5000);
-    expect(banners()).not.toContain("disk-full");
+    expect(banners()).not.toContain("disk-read-only");
     expect(records?.memoryReader.read()).toMatchObject({ isLarge: true, language: "pl" });
   });
 

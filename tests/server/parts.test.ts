@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it, onTestFinished } from "vitest";
@@ -52,13 +53,18 @@ describe("the environment", () => {
     { name: "SPURWISE_HOST", value: "bench.example.org" },
     { name: "SPURWISE_LINES", value: "magic" },
     { name: "SPURWISE_SPIN_US", value: "-1" },
+    { name: "SPURWISE_SPIN_US", value: "1e400" },
+    { name: "SPURWISE_KEEP_YEARS", value: "for ever" },
+    { name: "SPURWISE_KEEP_YEARS", value: "9".repeat(400) },
     { name: "SPURWISE_FINDINGS", value: "never" },
     { name: "SPURWISE_FAULTS", value: "socket-1.a.L" },
     { name: "SPURWISE_FAULTS", value: "socket-1.a.L:broken" },
     { name: "SPURWISE_FAULTS", value: "socket-1:stuck-low" },
   ])("is refused by name where $name is $value", ({ name, value }) => {
-    expect(() => readEnvironment({ [name]: value })).toThrow(EnvironmentError);
-    expect(() => readEnvironment({ [name]: value })).toThrow(name);
+    const reading = () => readEnvironment({ [name]: value });
+    expect(reading).toThrow(EnvironmentError);
+    expect(reading).toThrow(name);
+    expect(reading).not.toThrow(/received|NaN|Infinity/);
   });
 });
 
@@ -76,6 +82,16 @@ describe("a board that is broken on purpose", () => {
     expect(opening({ SPURWISE_FAULTS: faults })).not.toThrow();
   });
 });
+
+/** What is said of what a start throws; undefined where it throws nothing. */
+function sentenceOf(start: () => unknown): string | undefined {
+  try {
+    start();
+    return undefined;
+  } catch (error) {
+    return sentenceFor(error);
+  }
+}
 
 describe("what a bench opens at its start", () => {
   it("is every shipped board with every shipped scenario, without a word about any of them", async () => {
@@ -146,14 +162,8 @@ describe("what a bench opens at its start", () => {
   });
 
   it("says in one sentence what stands in the way of a start, and what to do", () => {
-    const sentence = (said: Record<string, string>): string | undefined => {
-      try {
-        opened({ ...readEnvironment(said), board: "small" });
-        return undefined;
-      } catch (error) {
-        return sentenceFor(error);
-      }
-    };
+    const sentence = (said: Record<string, string>) =>
+      sentenceOf(() => opened({ ...readEnvironment(said), board: "small" }));
     const folder = temporaryFolder();
     const file = join(folder, "a-file");
     writeFileSync(file, "");
@@ -170,6 +180,18 @@ describe("what a bench opens at its start", () => {
     expect(sentenceFor(full)).toMatch(/^the disk is full: \/data\/in-use.lock/);
     const readOnly = new StoreError("read-only", { path: "/data" });
     expect(sentenceFor(readOnly)).toMatch(/^\/data may not be written/);
+  });
+
+  it("tells a disk without room from one that may only be read, at the first start as well", () => {
+    const disk = temporaryFolder();
+    execFileSync("mount", ["-t", "tmpfs", "-o", "size=16k", "tmpfs", disk]);
+    onTestFinished(() => void execFileSync("umount", [disk]));
+    const start = (folder: string) => sentenceOf(() => opened(usual(join(disk, folder), { board: "small" })));
+    expect(start("new")).toMatch(/^the disk is full: /);
+    execFileSync("mount", ["-o", "remount,ro", disk]);
+    expect(start("another")).toMatch(/cannot be made. Check whether the disk is there and may be written/);
+    expect(start("new")).toMatch(/may not be written. .* whether the disk is read-only/);
+    execFileSync("mount", ["-o", "remount,rw", disk]);
   });
 
   it("refuses a log of a later version in a way that can be told from damage", () => {

@@ -160,8 +160,8 @@ describe("after the power went", () => {
   });
 });
 
-describe("a disk that is full when the bench starts", () => {
-  it("keeps the work of before, and takes it up by itself once there is room", async () => {
+describe("a disk that may only be read when the bench starts", () => {
+  it("keeps the work of before, and takes it up by itself once it may be written", async () => {
     const folder = temporaryFolder();
     const before = await halfDone(folder);
     await before.stop();
@@ -169,14 +169,14 @@ describe("a disk that is full when the bench starts", () => {
     after.writing.pragma("query_only = ON");
     await after.start();
     expect(after.view().attempt).toBeNull();
-    expect(after.view().banners.map(({ kind }) => kind)).toContain("disk-full");
+    expect(after.view().banners.map(({ kind }) => kind)).toContain("disk-read-only");
     expect(await after.refusal("start-attempt", { scenario: "first-spur", mode: "practice" })).toBe(
-      "disk-full",
+      "disk-read-only",
     );
     after.writing.pragma("query_only = OFF");
     after.clock.advance(5000);
     expect(after.attempt().cables).toHaveLength(2);
-    expect(after.view().banners.map(({ kind }) => kind)).not.toContain("disk-full");
+    expect(after.view().banners.map(({ kind }) => kind)).not.toContain("disk-read-only");
   });
 });
 

@@ -86,6 +86,16 @@ describe("judging a wiring file", () => {
       says: /cables\[0\]\.to: there is no station socket-9/,
     },
     {
+      what: "a number that no program can reckon with",
+      content: JSON.stringify(right).replace(/"csaMm2":2.5/, '"csaMm2":1e400'),
+      says: /csaMm2: the number is far too large/,
+    },
+    {
+      what: "such a number where one of a few is wanted",
+      content: JSON.stringify(right).replace(/"version":1/, '"version":1e400'),
+      says: /version: a number that is far too large is not known here. Write 1/,
+    },
+    {
       what: "another version",
       content: JSON.stringify({ ...right, version: 2 }),
       says: /version: 2 is not known here\. Write 1\./,

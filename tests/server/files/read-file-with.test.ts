@@ -1,3 +1,4 @@
+import { execFileSync, spawn } from "node:child_process";
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
@@ -18,6 +19,21 @@ describe("reading a file from outside", () => {
       ok: true,
       value: { version: 1, stations: [], cables: [] },
     });
+  });
+
+  it("gives what the reader gives of what comes through a pipe, which says no size", async () => {
+    const folder = temporaryFolder();
+    const content = JSON.stringify({ version: 1, stations: [], cables: [], note: "x".repeat(200_000) });
+    const [file, pipe] = [put(folder, "long.json", content), join(folder, "pipe")];
+    execFileSync("mkfifo", [pipe]);
+    const writer = spawn("sh", ["-c", `cat "${file}" > "${pipe}"`]);
+    const seen: string[] = [];
+    readFileWith(pipe, (text, name) => {
+      seen.push(text);
+      return { ok: true, value: name };
+    });
+    await new Promise((resolve) => writer.once("close", resolve));
+    expect(seen).toEqual([content]);
   });
 
   it.each<{ what: string; pathIn: (folder: string) => string; says: string }>([
