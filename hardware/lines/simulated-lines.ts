@@ -114,13 +114,13 @@ export class SimulatedLines implements Lines {
   #read(): Uint8Array {
     const nodes = this.#nodesNow();
     const isLow = new Uint8Array(this.lineCount);
-    this.#pulling().forEach((pulls, line) => {
-      if (pulls === 1) isLow[nodes[line]!] = 1;
-    });
+    const pulling = this.#pulling();
+    for (let line = 0; line < this.lineCount; line += 1) if (pulling[line] === 1) isLow[nodes[line]!] = 1;
     // A short to the supply beats an output's series resistor; a short to 0 V beats everything.
     for (const [line, fault] of this.#faults) if (fault === "stuck-high") isLow[nodes[line]!] = 0;
     for (const [line, fault] of this.#faults) if (fault === "stuck-low") isLow[nodes[line]!] = 1;
-    const reading = Uint8Array.from(nodes, (node) => isLow[node]!);
+    const reading = new Uint8Array(this.lineCount);
+    for (let line = 0; line < this.lineCount; line += 1) reading[line] = isLow[nodes[line]!]!;
     for (const [line, fault] of this.#faults) if (fault === "dead-input") reading[line] = 0;
     const { share, random } = this.#noise ?? { share: 0, random: () => 1 };
     return share === 0 ? reading : reading.map((bit) => (random() < share ? 1 - bit : bit));

@@ -85,14 +85,20 @@ async function tap(bench: TestBench, { steps }: NonNullable<FindingView["mend"]>
 }
 
 describe("a mend that one touch makes", () => {
+  /** What kinds of mend the tasks' wrong answers were offered. */
+  const offeredKeys = new Set<string>();
+
   it.each(cases)(
     "takes the note away, and as many more come out as were said: $task, $answer",
     async (one) => {
-      const offered = await findingsOf(await checked(one));
-      for (const { id, mend, followCount = 0 } of offered) {
+      const first = await checked(one);
+      const offered = await findingsOf(first);
+      const before = new Set(offered.map((finding) => finding.id));
+      for (const [at, { id, mend, followCount = 0 }] of offered.filter(({ mend }) => mend).entries()) {
         if (!mend) continue;
-        const bench = await checked(one);
-        const before = new Set((await findingsOf(bench)).map((finding) => finding.id));
+        offeredKeys.add(mend.said.key);
+        const bench = at === 0 ? first : await checked(one);
+        expect((await findingsOf(bench)).map((finding) => finding.id)).toEqual([...before]);
         await tap(bench, mend);
         const after = await findingsOf(bench);
         expect(
@@ -134,11 +140,8 @@ describe("a mend that one touch makes", () => {
     expect(mends()).toEqual([]);
   });
 
-  it("is a size, a fuse, the other side of a unit, whole cores or a cable taken out: each somewhere in the tasks", async () => {
-    const keys = new Set<string>();
-    for (const one of cases)
-      for (const { mend } of await findingsOf(await checked(one))) if (mend) keys.add(mend.said.key);
-    expect([...keys].sort()).toEqual(
+  it("is a size, a fuse, the other side of a unit, whole cores or a cable taken out: each somewhere in the tasks", () => {
+    expect([...offeredKeys].sort()).toEqual(
       ["cores", "csaMm2", "deviceRatingA", "fuseRatingA", "pull", "switched", "turn"].map(
         (key) => `mend.${key}`,
       ),
