@@ -5,7 +5,8 @@ import { browserOptions } from "./tests/browser-options.ts";
 export default defineConfig({
   testDir: "tests/e2e",
   outputDir: ".results/playwright",
-  workers: Math.min(availableParallelism(), 2),
+  // One more than the cores of a small machine: a go waits a third of its time for frames and answers.
+  workers: Math.min(availableParallelism() + 1, 3),
   forbidOnly: true,
   timeout: 60_000,
   expect: { timeout: 10_000 },

@@ -27,6 +27,9 @@ const atTest = async (bench: BenchScreen, link: BenchLink, address: string): Pro
   return screen;
 };
 
+// Each has a bench of its own.
+test.describe.configure({ mode: "parallel" });
+
 for (const { name, ...viewport } of panels)
   test.describe(`the step Test at ${name}`, () => {
     test.use({ viewport, hasTouch: true, contextOptions: { reducedMotion: "reduce" } });
