@@ -1,0 +1,96 @@
+import type { CableId, StationId } from "../../shared/board/ids.ts";
+import type { BenchUi } from "../bench/bench-ui.svelte.ts";
+import { nearestLine } from "../geometry/nearest-line.ts";
+import type { Point } from "../geometry/point.ts";
+import type { Sizes } from "../panel/sizes.ts";
+import { movedTo, plateUnder, type Press, pressAt, released } from "./drag.ts";
+import type { PlanDrawing } from "./draw-plan.ts";
+
+/** How far beside a cable a touch still means it, in mm; with one end of a cable in hand, plates come first. */
+const cableReachMm = { free: 5, armed: 1.5 };
+
+/** What a finger does on the plan: taps and drags become acts of the screen. Points are in px of the stage. */
+export class PlanTouch {
+  /** The press that is going on. */
+  press = $state.raw<Press>();
+  #wasDrag = false;
+  readonly #ui: BenchUi;
+  readonly #sizes: Sizes;
+  readonly #drawing: () => PlanDrawing | undefined;
+
+  /** `drawing` is asked at each touch: a finger means what is drawn then. */
+  constructor(ui: BenchUi, sizes: Sizes, drawing: () => PlanDrawing | undefined) {
+    this.#ui = ui;
+    this.#sizes = sizes;
+    this.#drawing = drawing;
+  }
+
+  /** The plate a drag began at. */
+  get held() {
+    const { press } = this;
+    return press?.isDrag ? this.#plates.find(({ id }) => id === press.station) : undefined;
+  }
+
+  /** The station a drag would end at now. */
+  get target(): string | undefined {
+    return this.press?.isDrag ? plateUnder(this.press.now, this.#plates, this.#sizes.mmPx) : undefined;
+  }
+
+  down(at: Point): void {
+    this.#wasDrag = false;
+    if (this.#ui.canWire) this.press = pressAt(at, this.#plates);
+  }
+
+  /** The press moves on; true where it becomes a drag with this. */
+  move(to: Point): boolean {
+    const { press } = this;
+    if (!press) return false;
+    this.press = movedTo(press, to, this.#sizes.mmPx);
+    return this.press.isDrag && !press.isDrag;
+  }
+
+  up(at: Point): void {
+    const { press } = this;
+    this.cancel();
+    if (!press?.isDrag) return;
+    this.#wasDrag = true;
+    const end = released(press, at, this.#plates, this.#sizes.mmPx);
+    if (end.kind === "tap") this.#ui.touchStation(end.station as StationId);
+    else if (end.kind === "missed") this.#ui.miss("wire.drag-missed");
+    else this.#ui.lay({ station: end.from as StationId }, { station: end.to as StationId });
+  }
+
+  cancel(): void {
+    this.press = undefined;
+  }
+
+  /** A plate was pressed as a button: the end of a drag is no press. */
+  pick(station: StationId): void {
+    if (!this.#wasDrag) this.#ui.touchStation(station);
+  }
+
+  /** What follows any touch: nothing after a drag, and nothing where a key was touched, which knows itself. */
+  click(at: Point, isOnKey: boolean): void {
+    const wasDrag = this.#wasDrag;
+    this.#wasDrag = false;
+    if (!wasDrag && !isOnKey) this.#tap(at);
+  }
+
+  /** A tap beside a plate or a cable is meant for it; one on nothing puts down what is open, or says so. */
+  #tap(at: Point): void {
+    const ui = this.#ui;
+    const { mmPx } = this.#sizes;
+    const touchable = (this.#drawing()?.cables ?? []).map(({ cable, line }) => ({ id: cable.id, line }));
+    const reachMm = ui.armed ? cableReachMm.armed : cableReachMm.free;
+    const near = nearestLine(at, touchable, mmPx * reachMm);
+    const plate = plateUnder(at, this.#plates, mmPx);
+    if (plate && (!near || ui.armed)) ui.touchStation(plate as StationId);
+    else if (near) ui.card = { what: "cable", id: near as CableId };
+    else if (ui.card) ui.closeCard();
+    else ui.miss("wire.missed");
+  }
+
+  get #plates() {
+    return this.#drawing()?.ground.plates ?? [];
+  }
+}
