@@ -4,6 +4,8 @@ import { byBench } from "../../shared/protocol/author.ts";
 import type { Refusal } from "../../shared/protocol/reply.ts";
 import type { DemoPerson } from "../demo/people.ts";
 import { refuse } from "../refusal.ts";
+import type { LineFault } from "../files/csv.ts";
+import { classListOf, type ListedLearner } from "./class-list.ts";
 import { isSameCode, newFirstStartCode } from "./first-start-code.ts";
 import type { Guess, GuessGuard } from "./guess-guard.ts";
 import { isStaff, type Person, type PersonRole, type Staff } from "./person.ts";
@@ -150,6 +152,45 @@ export class People {
     if (this.#isSetUp) this.#code = undefined;
     this.#revision += 1;
     return { id, name, role };
+  }
+
+  /**
+   * Puts the learners of a class list on the list, all or none; gives how many there were, or what stands against it
+   * line by line.
+   *
+   * @throws StoreError; then nobody was added.
+   */
+  addClass(
+    learners: readonly ListedLearner[],
+    author: Author,
+  ): { addedCount: number } | { faults: LineFault[] } {
+    const { store } = this.#parts;
+    if (!store) return { faults: [{ line: 1, message: "the records of this bench are damaged" }] };
+    const known = new Set(store.reader.all().map(({ name, centreNumber }) => `${name}\n${centreNumber}`));
+    const faults = learners.flatMap(({ line, name, centreNumber, badge }): LineFault[] => [
+      ...(known.has(`${name}\n${centreNumber}`) ? [{ line, message: `${name} is on the list already` }] : []),
+      ...(badge !== undefined && this.#ofBadge(badge)
+        ? [{ line, message: "the badge is somebody's already" }]
+        : []),
+    ]);
+    if (faults.length > 0) return { faults };
+    store.writer.add(
+      learners.map(({ name, centreNumber, badge }) => ({
+        id: uuidV7(),
+        role: "learner",
+        name,
+        centreNumber,
+        ...(badge === undefined ? {} : { badgeMark: store.marks.of(badge) }),
+      })),
+      author,
+    );
+    this.#revision += 1;
+    return { addedCount: learners.length };
+  }
+
+  /** The class list as it is now, for a spreadsheet. @throws StoreError */
+  classList(): string {
+    return classListOf(this.#parts.store?.reader.all() ?? []);
   }
 
   /** Takes somebody's name, number, badge and PIN away for good. */

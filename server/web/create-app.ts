@@ -5,6 +5,7 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { classRoutes } from "./class-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
 import { type SignInParts, signInRoutes } from "./sign-in-routes.ts";
@@ -73,6 +74,7 @@ export function createApp({ kioskFolder, door, signIn, health, anchor, wiring, n
       if (request.method === "GET" && request.path === "/") return response.redirect(303, "/sign-in");
       response.status(401).type("text/plain").send("Sign in first.\n");
     });
+    app.use(classRoutes({ door, people: signIn.people }));
   }
 
   app.get("/anchor.json", (_request, response) => {
@@ -100,10 +102,19 @@ export function createApp({ kioskFolder, door, signIn, health, anchor, wiring, n
   });
   app.use((error: unknown, _request: Request, response: Response, next: NextFunction) => {
     if (response.headersSent) return next(error);
+    const status = statusOf(error);
+    if (status !== undefined)
+      return void response.status(status).type("text/plain").send("The bench cannot take this.\n");
     note(`http: ${error instanceof Error ? error.message : String(error)}`);
     response.status(500).type("text/plain").send("The bench could not answer this.\n");
   });
   return app;
+}
+
+/** What a reader of a request's body says of one that is too large or none; undefined for any other error. */
+function statusOf(error: unknown): number | undefined {
+  const status = error instanceof Error && "status" in error ? error.status : undefined;
+  return typeof status === "number" && status >= 400 && status < 500 ? status : undefined;
 }
 
 const noCache = (response: Response): void => {

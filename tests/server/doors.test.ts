@@ -188,6 +188,8 @@ describe("the door on the network", () => {
       "GET /sign-in",
       "POST /sign-in",
       "POST /sign-out",
+      "GET /class-list.csv",
+      "POST /class-list.csv",
       "GET /anchor.json",
       "GET /wiring.json",
     ]);
@@ -202,6 +204,8 @@ describe("the door on the network", () => {
       "GET /sign-in": 200,
       "POST /sign-in": 403,
       "POST /sign-out": 303,
+      "GET /class-list.csv": 401,
+      "POST /class-list.csv": 401,
       "GET /anchor.json": 401,
       "GET /wiring.json": 401,
       "GET /": 303,
@@ -359,6 +363,51 @@ describe("the door on the network", () => {
     expect((await post(`name=${"x".repeat(5000)}`)).status).toBeGreaterThanOrEqual(400);
     bench.clock.advance(120_000);
     expect((await signIn(networkUrl, { name: "Maud Perrin", pin })).status).toBe(303);
+  });
+
+  it("takes a class list from a trainer, all or none, and gives it back without a formula in it", async () => {
+    const { bench, networkUrl } = await onNetwork();
+    const { people } = bench.parts;
+    await people.add({ name: "Sol Verma", role: "assessor", pin }, { by: "bench", session: null });
+    const cookie = await cookieFor(networkUrl);
+    const send = (body: string, headers: Record<string, string> = {}) =>
+      ask(`${networkUrl}/class-list.csv`, {
+        method: "POST",
+        headers: { cookie, origin: networkUrl, "content-type": "text/csv", ...headers },
+        body,
+      });
+    expect(await send("name,badge\n,L-12\nLeo,L-11\n")).toMatchObject({
+      status: 422,
+      body: expect.stringMatching(/^line 2: /) as string,
+    });
+    expect(await send("name,badge\nLeo,L-11\n")).toMatchObject({
+      status: 422,
+      body: "line 2: the badge is somebody's already\n",
+    });
+    expect(await send(`name\n${"x".repeat(300_000)}`)).toMatchObject({ status: 413 });
+    expect(await send("name\n=1+1\nLeo Ashdown\n")).toMatchObject({
+      status: 200,
+      body: "2 learners were added.\n",
+    });
+    const list = await ask(`${networkUrl}/class-list.csv`, { headers: { cookie } });
+    expect(list.headers["content-disposition"]).toContain("class-list.csv");
+    expect(list.body).toBe("name,centre number\r\n'=1+1,\r\nKasia Wrona,\r\nLeo Ashdown,\r\n");
+    expect(bench.events("person-kept").slice(-2)).toMatchObject([
+      { author: { by: "trainer" } },
+      { author: { by: "trainer" } },
+    ]);
+    const byAssessor = await cookieFor(networkUrl, "Sol Verma");
+    expect((await send("name\nMia\n", { cookie: byAssessor })).status).toBe(403);
+    expect((await ask(`${networkUrl}/class-list.csv`, { headers: { cookie: byAssessor } })).status).toBe(403);
+    expect(
+      (
+        await ask(`${networkUrl}/class-list.csv`, {
+          method: "POST",
+          headers: { cookie },
+          body: "name\nMia\n",
+        })
+      ).status,
+    ).toBe(403);
   });
 
   it("shows who looks on what the bench shows, without names and without the code of the first start", async () => {
