@@ -31,7 +31,7 @@ describe("where a text stops being JSON", () => {
     { text: '{ "a": 2.5mm }', line: 1, column: 11, says: "neither a number nor" },
     { text: '{ "a": 02 }', line: 1, column: 9, says: "neither a number nor" },
     { text: '{ "a": NaN }', line: 1, column: 8, says: "cannot begin with N" },
-    { text: '{ "a": trueish }', line: 1, column: 12, says: "neither a number nor" },
+    { text: '{ "a": trueish }', line: 1, column: 8, says: "neither a number nor" },
     { text: '{ // why\n "a": 1 }', line: 1, column: 3, says: "no comments" },
     { text: '{ "a": 1 } x', line: 1, column: 12, says: "after the end" },
     { text: '{ "a": [1, 2', line: 1, column: 13, says: "ends before the ]" },
