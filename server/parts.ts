@@ -22,6 +22,7 @@ import { WebSessions } from "./web/web-sessions.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { demoPeople } from "./demo/people.ts";
 import { GuessGuard } from "./people/guess-guard.ts";
+import { GuessMemory } from "./people/guess-memory.ts";
 import { People } from "./people/people.ts";
 import { PinHasher } from "./people/pin-hash.ts";
 import { holdFolder } from "./store/hold-folder.ts";
@@ -165,7 +166,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     store: opened.people,
     demo: isSimulated ? demoPeople : [],
     pins: new PinHasher(),
-    guard: new GuessGuard(() => clock.monotonicMs()),
+    guard: new GuessGuard(() => clock.monotonicMs(), new GuessMemory(opened.reading, opened.writing)),
   });
   const network = networkDoor(environment, opened, people);
   const scenarios = new ScenarioFolder(folders.scenarios, note);

@@ -30,6 +30,7 @@ import { pull } from "./pull.ts";
 import { ready } from "./ready.ts";
 import { recordLiveReading } from "./record-live-reading.ts";
 import { recordReading } from "./record-reading.ts";
+import { renewPin } from "./renew-pin.ts";
 import { selfCheck } from "./self-check.ts";
 import { setLanguage } from "./set-language.ts";
 import { setLarge } from "./set-large.ts";
@@ -89,6 +90,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "add-person": addPerson,
   "hold-person": holdPerson,
   "erase-person": erasePerson,
+  "renew-pin": renewPin,
   "confirm-resume": confirmResume,
   "end-attempt": endAttempt,
   "choose-network": chooseNetwork,

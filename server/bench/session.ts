@@ -40,6 +40,8 @@ export class Session implements ActorSession {
   #id: string | null = null;
   #learners: readonly Known[] = [];
   #unlockers: readonly Staff[] = [];
+  #staffList: readonly Staff[] = [];
+  #held: readonly string[] = [];
   #lookedUp: number | undefined;
   #memory: BenchMemory;
   #cancelRetry: (() => void) | undefined;
@@ -71,6 +73,18 @@ export class Session implements ActorSession {
   get unlockers(): readonly Staff[] {
     if (this.#lookedUp !== this.#parts.people.revision) this.#lookUp();
     return this.#unlockers;
+  }
+
+  /** All of the staff; looked up with the learners. */
+  get staffList(): readonly Staff[] {
+    if (this.#lookedUp !== this.#parts.people.revision) this.#lookUp();
+    return this.#staffList;
+  }
+
+  /** Whose records are on hold; looked up with the learners. */
+  get held(): readonly string[] {
+    if (this.#lookedUp !== this.#parts.people.revision) this.#lookUp();
+    return this.#held;
   }
 
   get staff(): Staff | null {
@@ -134,7 +148,10 @@ export class Session implements ActorSession {
   #lookUp(): void {
     const { people } = this.#parts;
     this.#lookedUp = people.revision;
-    this.#learners = people.all().filter((person) => !isStaff(person));
+    const all = people.all();
+    this.#learners = all.filter((person) => !isStaff(person));
+    this.#staffList = all.filter(isStaff);
+    this.#held = people.held();
     this.#unlockers = people.unlockers();
   }
 

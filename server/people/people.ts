@@ -11,7 +11,7 @@ import type { Guess, GuessGuard } from "./guess-guard.ts";
 import { isStaff, type Person, type PersonRole, type Staff } from "./person.ts";
 import type { PersonReader } from "./person-reader.ts";
 import type { PersonWriter } from "./person-writer.ts";
-import { isEasyPin, type PinHasher, TooManyPinsError } from "./pin-hash.ts";
+import { isEasyPin, newPin, type PinHasher, TooManyPinsError } from "./pin-hash.ts";
 import type { BadgeMarks } from "./secrets.ts";
 
 export interface PeopleParts {
@@ -208,12 +208,60 @@ export class People {
     return undefined;
   }
 
+  /** Gives one of the staff another PIN. @throws StoreError; then the old one holds. */
+  async renewPin(id: string, pin: string, author: Author): Promise<Refusal | undefined> {
+    const { store, pins } = this.#parts;
+    const isKnown = (): boolean => {
+      const person = store?.reader.byId(id);
+      return person !== undefined && isStaff(person);
+    };
+    if (!store || !isKnown()) return refuse("unknown-person");
+    if (isEasyPin(pin)) return refuse("easy-pin");
+    const pinHash = await pins.hash(pin);
+    // They may have been erased while it was worked out.
+    const record = isKnown() ? store.reader.record(id) : undefined;
+    if (!record) return refuse("unknown-person");
+    store.writer.renewPin(record, pinHash, author);
+    this.#revision += 1;
+    return undefined;
+  }
+
+  /**
+   * At the bench's own terminal, where nobody can unlock it any more: the technician of a name gets a new PIN, or is put
+   * on the list.
+   *
+   * @throws StoreError
+   */
+  async letIn(name: string): Promise<{ pin: string; isNew: boolean } | Refusal> {
+    const { store, pins } = this.#parts;
+    if (!store) return refuse("log-damaged");
+    const pin = newPin();
+    const pinHash = await pins.hash(pin);
+    const same = store.reader.all().find((one) => one.role === "technician" && one.name === name);
+    const record = same && store.reader.record(same.id);
+    if (record) store.writer.renewPin(record, pinHash, byBench, "let-in");
+    else
+      store.writer.add(
+        [{ id: uuidV7(), name, role: "technician", centreNumber: "", pinHash }],
+        byBench,
+        "let-in",
+      );
+    return { pin, isNew: !record };
+  }
+
+  /** Whose records are on hold. */
+  held(): string[] {
+    const known = this.#parts.store?.reader.all() ?? [];
+    return known.filter(({ isHeld }) => isHeld).map(({ id }) => id);
+  }
+
   /** Keeps somebody past the end of their time, or no longer. */
   hold(id: string, isHeld: boolean, author: Author): Refusal | undefined {
     const { store } = this.#parts;
     const record = store?.reader.record(id);
     if (!store || !record || record.erased_wall_ms !== null) return refuse("unknown-person");
     store.writer.hold(record, isHeld, author);
+    this.#revision += 1;
     return undefined;
   }
 

@@ -18,7 +18,7 @@ export interface NewPerson extends Told {
 }
 
 /** What was done with a person's row, by its name in the log. */
-export type PersonChange = "added" | "held" | "let-go" | "erased" | "taken-over";
+export type PersonChange = "added" | "held" | "let-go" | "erased" | "taken-over" | "new-pin" | "let-in";
 
 interface WriterParts {
   database: Connection;
@@ -63,6 +63,11 @@ export class PersonWriter {
       author,
       alongside,
     );
+  }
+
+  /** Gives a person another PIN, as `PinHasher` keeps it. */
+  renewPin(record: PersonRecord, pinHash: string, author: Author, what: PersonChange = "new-pin"): void {
+    this.#keep([{ ...record, pin_hash: pinHash }], what, author);
   }
 
   /** Keeps a person past the end of their time, or no longer. */

@@ -1,3 +1,5 @@
+import { randomInt } from "node:crypto";
+
 /**
  * Argon2id with 19 MiB, two passes and one lane: the least that the OWASP Password Storage Cheat Sheet names, and
  * some 0.2 s on a Pi 4 (RFC 9106 is what argon2id is).
@@ -45,6 +47,14 @@ export class PinHasher {
     this.#tail = turn.catch(() => undefined);
     return turn;
   }
+}
+
+const newPinDigits = 8;
+
+/** A random PIN that is not an easy one. */
+export function newPin(): string {
+  const pin = Array.from({ length: newPinDigits }, () => randomInt(10)).join("");
+  return isEasyPin(pin) ? newPin() : pin;
 }
 
 /** One digit all along, or digits that count up or down: what is tried first. */

@@ -24,6 +24,11 @@ export function staffView(core: BenchCore, me: Staff | null): StaffView {
     ...(firstStartCode === undefined || core.session.person || me ? {} : { firstStartCode }),
     ...(isDemonstration ? { isDemonstration } : {}),
     ...(work ? { work } : {}),
-    ...(me?.role === "technician" ? { network: { isOpen: isNetworkOpen, isChosen } } : {}),
+    ...(me?.role === "technician"
+      ? {
+          network: { isOpen: isNetworkOpen, isChosen },
+          people: { staff: core.session.staffList.filter(({ id }) => id !== me.id), held: core.session.held },
+        }
+      : {}),
   };
 }

@@ -27,6 +27,7 @@ export function viewFor(audience: Audience, { bench, isAssessing, attempt }: Ben
 function forRemote({ staff, ...view }: BenchView): BenchView {
   const told = { ...staff, unlockers: [] };
   delete told.firstStartCode;
+  delete told.people;
   return { ...view, learners: [], staff: told };
 }
 

@@ -273,6 +273,8 @@ export interface StaffView {
   work?: { name: string; mode: Mode; isWaitingForTrainer: boolean };
   /** For a technician: whether the network was let in at the start, and whether it will be at the next. */
   network?: { isOpen: boolean; isChosen: boolean };
+  /** For a technician at the bench: the staff, and whose records are on hold; the learners are `BenchView.learners`. */
+  people?: { staff: { id: string; name: string; role: StaffRole }[]; held: readonly string[] };
 }
 
 /** Everything the bench screen gets, whole. Made by `viewFor` alone. */

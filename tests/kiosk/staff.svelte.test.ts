@@ -18,6 +18,7 @@ const technician: StaffView = {
   ...nobody,
   me: { name: "Ruth Okafor", role: "technician" },
   network: { isOpen: false, isChosen: true },
+  people: { staff: [{ id: "p-1", name: "Maud Perrin", role: "trainer" }], held: [] },
 };
 const unlockers = [
   { id: "p-1", name: "Maud Perrin", role: "trainer" as const },
@@ -78,6 +79,37 @@ describe("the sheet for the staff", () => {
     ]);
   });
 
+  it("lets a technician keep somebody's records, give a new PIN, and erase for good after asking once more", async () => {
+    const { sent, frame } = await open(technician, ["key-people", "key-person-p-1", "key-hold"]);
+    for (const id of ["key-new-pin", ...digits("640281"), "key-pin-enter"]) {
+      byId(id).click();
+      await tick();
+    }
+    await tick();
+    byId("key-erase").click();
+    await tick();
+    expect(sent).toHaveLength(2);
+    expect(frame.textContent).toContain("taken away for good");
+    byId("key-erase-really").click();
+    await tick();
+    expect(sent).toEqual([
+      { name: "hold-person", command: { person: "p-1", isHeld: true } },
+      { name: "renew-pin", command: { person: "p-1", pin: "640281" } },
+      { name: "erase-person", command: { person: "p-1" } },
+    ]);
+  });
+
+  it("says whose records are on hold, takes the hold off, and makes no PIN for a learner", async () => {
+    const learner = sampleView("sign-in").learners[0];
+    if (!learner) throw new Error("no learner");
+    const people = { staff: [], held: [learner.id] };
+    const { sent, frame } = await open({ ...technician, people }, ["key-people", `key-person-${learner.id}`]);
+    expect(frame.textContent).toContain("are on hold");
+    expect(frame.querySelector('[data-testid="key-new-pin"]')).toBeNull();
+    byId("key-hold").click();
+    expect(sent).toEqual([{ name: "hold-person", command: { person: learner.id, isHeld: false } }]);
+  });
+
   it("says what was refused where it can be read, over the sheet", async () => {
     const answer = { ok: false as const, code: "wait-to-try" as const, facts: { seconds: 8 } };
     await open({ ...nobody, unlockers }, ["key-unlock-p-1", "key-pin-1", "key-pin-enter"], { answer });
@@ -97,6 +129,9 @@ describe("the sheet for the staff", () => {
     { what: "a trainer", staff: trainer, taps: [] },
     { what: "a reason", staff: trainer, taps: ["key-end-work"] },
     { what: "a technician", staff: technician, taps: [] },
+    { what: "people", staff: technician, taps: ["key-people"] },
+    { what: "one of them", staff: technician, taps: ["key-people", "key-person-p-1"] },
+    { what: "an erasure", staff: technician, taps: ["key-people", "key-person-p-1", "key-erase"] },
     { what: "a part", staff: technician, taps: ["key-add-person"] },
   ];
   it.each(sheets)(

@@ -7,6 +7,7 @@ import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
 import { demoPeople } from "../../server/demo/people.ts";
 import { type ScenarioKit, scenarioKit } from "../../server/library.ts";
 import { GuessGuard } from "../../server/people/guess-guard.ts";
+import { GuessMemory } from "../../server/people/guess-memory.ts";
 import { openPeople } from "../../server/people/open-people.ts";
 import { People } from "../../server/people/people.ts";
 import { PinHasher } from "../../server/people/pin-hash.ts";
@@ -89,7 +90,7 @@ export class TestBench {
       store: openPeople(this.folder, this.writing, this.#reading, log, this.clock),
       demo: options.hasDemo === false ? [] : demoPeople,
       pins: new PinHasher(),
-      guard: new GuessGuard(() => this.clock.monotonicMs()),
+      guard: new GuessGuard(() => this.clock.monotonicMs(), new GuessMemory(this.#reading, this.writing)),
     });
     const kits = options.scenarios ?? [firstSpur()];
     const { board, bytes } = smallBoard(options.codes);

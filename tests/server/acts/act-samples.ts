@@ -42,6 +42,7 @@ export const actSamples = {
   "add-person": { name: "Ida Nowak", role: "learner" },
   "hold-person": { person: "nobody", isHeld: true },
   "erase-person": { person: "nobody" },
+  "renew-pin": { person: "nobody", pin: "482915" },
   "confirm-resume": {},
   "end-attempt": { why: "learner-gone" },
   "choose-network": { isOpen: false },

@@ -1,6 +1,7 @@
 import { existsSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
+import { run as letInCommand } from "../../../server/commands/let-in.ts";
 import { openRecords } from "../../../server/open-records.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
 import type { ActMessage, ActName } from "../../../shared/protocol/acts.ts";
@@ -23,6 +24,23 @@ const idOf = (bench: TestBench, name: string): string =>
 
 const unlock = (bench: TestBench, name: string): Promise<void> =>
   bench.does("sign-in", { by: "pin", person: idOf(bench, name), pin });
+
+/** Runs the command that lets a technician in at the terminal; gives what it said, and the PIN in it. */
+async function letIn(folder: string, name: string): Promise<{ code: number; said: string; pin: string }> {
+  let said = "";
+  const write = vi.spyOn(process.stdout, "write").mockImplementation((text) => {
+    said += String(text);
+    return true;
+  });
+  vi.stubEnv("SPURWISE_DATA", folder);
+  try {
+    const code = await letInCommand(name === "" ? [] : name.split(" "));
+    return { code, said, pin: /PIN: (\d{8})\./.exec(said)?.[1] ?? "" };
+  } finally {
+    write.mockRestore();
+    vi.unstubAllEnvs();
+  }
+}
 
 const textOf = (folder: string): string =>
   ["spurwise.db", "spurwise.db-wal"]
@@ -129,6 +147,103 @@ describe("the staff", () => {
     await bench.does("sign-in", { by: "badge", badge: "L-12" });
     bench.clock.advance(1000);
     await bench.does("sign-in", { by: "pin", person, pin });
+  });
+
+  it("who typed a wrong PIN too often wait as long after a restart, and a right one at the first go writes nothing", async () => {
+    const folder = temporaryFolder();
+    const before = await setUpBench({ folder });
+    const kept = (bench: TestBench) =>
+      bench.writing.prepare("SELECT json FROM bench_memory WHERE key = 'guesses'").pluck().get();
+    expect(kept(before)).toBeUndefined();
+    await before.does("sign-out", {});
+    const person = idOf(before, "Ida Nowak");
+    const tries = async (bench: TestBench): Promise<string[]> => {
+      const seen: string[] = [];
+      for (let count = 0; count < 4; count += 1) {
+        seen.push(await bench.refusal("sign-in", { by: "pin", person, pin: "999999" }));
+        bench.clock.advance(5000);
+      }
+      return seen;
+    };
+    await tries(before);
+    await before.refusal("sign-in", { by: "pin", person, pin: "999999" });
+    expect(await before.refusal("sign-in", { by: "pin", person, pin })).toBe("wait-to-try");
+    before.cutPower();
+
+    const after = await new TestBench({ folder, hasDemo: false }).start();
+    expect(await after.refusal("sign-in", { by: "pin", person, pin })).toBe("wait-to-try");
+    after.clock.advance(16_000);
+    await after.does("sign-in", { by: "pin", person, pin });
+    expect(kept(after)).toBe("[]");
+  });
+
+  it("who have forgotten their PIN get another from a technician, and the old one opens nothing any more", async () => {
+    const bench = await setUpBench();
+    await bench.does("add-person", { name: "Maud Perrin", role: "trainer", pin: "739146" });
+    const maud = idOf(bench, "Maud Perrin");
+    expect(await bench.refusal("renew-pin", { person: maud, pin: "111111" })).toBe("easy-pin");
+    await bench.does("renew-pin", { person: maud, pin: "640281" });
+    expect(bench.events("person-kept").at(-1)).toMatchObject({
+      author: { by: "technician" },
+      content: { person: maud, what: "new-pin" },
+    });
+    await bench.does("sign-out", {});
+    expect(await bench.refusal("sign-in", { by: "pin", person: maud, pin: "739146" })).toBe("wrong-pin");
+    await bench.does("sign-in", { by: "pin", person: maud, pin: "640281" });
+    expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
+    await bench.does("sign-out", {});
+    await unlock(bench, "Ida Nowak");
+    await bench.does("add-person", { name: "Leo Ashdown", role: "learner", badge: "L-12" });
+    // A learner has no PIN, and none is made for one.
+    expect(await bench.refusal("renew-pin", { person: idOf(bench, "Leo Ashdown"), pin: "640281" })).toBe(
+      "unknown-person",
+    );
+  });
+
+  it("of whom every technician has forgotten their PIN are let in again at the terminal, and the log says so", async () => {
+    const folder = temporaryFolder();
+    const before = await setUpBench({ folder });
+    const ida = idOf(before, "Ida Nowak");
+    await before.stop();
+    expect(await letIn(folder, "")).toMatchObject({ code: 2 });
+    expect(await letIn(temporaryFolder(), "Ida Nowak")).toMatchObject({ code: 2 });
+    const known = await letIn(folder, "Ida Nowak");
+    expect(known).toMatchObject({
+      code: 0,
+      said: expect.stringContaining("Ida Nowak has a new PIN") as string,
+    });
+    const other = await letIn(folder, "Ruth Okafor");
+    expect(other).toMatchObject({ code: 0, said: expect.stringContaining("is on the list now") as string });
+
+    const after = await new TestBench({ folder, hasDemo: false }).start();
+    expect(await after.refusal("sign-in", { by: "pin", person: ida, pin })).toBe("wrong-pin");
+    await after.does("sign-in", { by: "pin", person: ida, pin: known.pin });
+    await after.does("sign-out", {});
+    await after.does("sign-in", { by: "pin", person: idOf(after, "Ruth Okafor"), pin: other.pin });
+    expect(after.view().staff.me?.role).toBe("technician");
+    expect(after.events("person-kept").slice(-2)).toMatchObject([
+      { author: { by: "bench" }, content: { person: ida, what: "let-in" } },
+      { author: { by: "bench" }, content: { what: "let-in", role: "technician" } },
+    ]);
+    expect(textOf(folder)).not.toContain(known.pin);
+    expect(verifyLog(after.writing)).toMatchObject({ isSound: true });
+  });
+
+  it("who are technicians see at the bench who is on the list and on hold; nobody else does", async () => {
+    const bench = await setUpBench();
+    await bench.does("add-person", { name: "Maud Perrin", role: "trainer", pin: "739146" });
+    await bench.does("add-person", { name: "Leo Ashdown", role: "learner" });
+    const leo = idOf(bench, "Leo Ashdown");
+    await bench.does("hold-person", { person: leo, isHeld: true });
+    expect(bench.view().staff.people).toEqual({
+      staff: [{ id: idOf(bench, "Maud Perrin"), name: "Maud Perrin", role: "trainer" }],
+      held: [leo],
+    });
+    await bench.does("hold-person", { person: leo, isHeld: false });
+    expect(bench.view().staff.people?.held).toEqual([]);
+    await bench.does("sign-out", {});
+    await bench.does("sign-in", { by: "pin", person: idOf(bench, "Maud Perrin"), pin: "739146" });
+    expect(bench.view().staff.people).toBeUndefined();
   });
 
   it("who touch nothing for three minutes are signed out by the bench itself, also over their own work", async () => {
