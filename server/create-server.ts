@@ -8,10 +8,11 @@ import { ownRun } from "./bench/own-run.ts";
 import { boardFace } from "./view/board-face.ts";
 import { benchToShow } from "./view/bench-to-show.ts";
 import { scenarioCards } from "./view/scenario-cards.ts";
+import { evidenceSource } from "./evidence/evidence-source.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
 import { createApp } from "./web/create-app.ts";
-import { type Door, mayEnter, ownDoor, RemoteSession } from "./web/door.ts";
+import { type Door, mayEnter, ownDoor, RemoteSession, staffAt } from "./web/door.ts";
 import { networkHosts } from "./web/origin.ts";
 import { idOfCookie } from "./web/session-cookie.ts";
 import { noteSignIn } from "./bench/note-sign-in.ts";
@@ -99,6 +100,11 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       wiring: () => {
         const run = ownRun(core, core.session.actor);
         return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;
+      },
+      evidence: {
+        staffOf: ({ headers }) =>
+          door.kind === "own-screen" ? (core.session.staff ?? undefined) : staffAt(door, headers),
+        source: () => evidenceSource(parts.bench),
       },
       note: parts.bench.note,
     });

@@ -8,7 +8,7 @@ import type { LineFault } from "../files/csv.ts";
 import { classListOf, type ListedLearner } from "./class-list.ts";
 import { isSameCode, newFirstStartCode } from "./first-start-code.ts";
 import type { Guess, GuessGuard } from "./guess-guard.ts";
-import { isStaff, type Person, type PersonRole, type Staff } from "./person.ts";
+import { isStaff, type Person, type PersonRole, type Staff, type Told } from "./person.ts";
 import type { PersonReader } from "./person-reader.ts";
 import type { PersonWriter } from "./person-writer.ts";
 import { isEasyPin, newPin, type PinHasher, TooManyPinsError } from "./pin-hash.ts";
@@ -83,6 +83,14 @@ export class People {
 
   byId(id: string): Person | undefined {
     return this.#demo.find((person) => person.id === id) ?? this.#parts.store?.reader.byId(id);
+  }
+
+  /** What is told of somebody; undefined for whoever is not on the list any more. @throws StoreError */
+  toldOf(id: string): Told | undefined {
+    const demo = this.#demo.find((person) => person.id === id);
+    if (demo) return { name: demo.name, centreNumber: "" };
+    const known = this.#parts.store?.reader.byId(id);
+    return known && { name: known.name, centreNumber: known.centreNumber };
   }
 
   /** Who shows this badge. */

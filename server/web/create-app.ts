@@ -5,6 +5,7 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { type EvidenceParts, evidenceRoutes } from "../evidence/evidence-routes.ts";
 import { classRoutes } from "./class-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
@@ -20,6 +21,7 @@ export interface AppParts {
   anchor: () => object | undefined;
   /** The wiring on the board, or undefined where it may not be had now. */
   wiring: () => Wiring | undefined;
+  evidence: Omit<EvidenceParts, "note">;
   note: (sentence: string) => void;
 }
 
@@ -31,7 +33,16 @@ const yearMs = 365 * 24 * 3600 * 1000;
  * in; acts come over the socket. Through the door on the network everything that stands after the gate is for who has
  * signed in: a page that is added there is shut until somebody has.
  */
-export function createApp({ kioskFolder, door, signIn, health, anchor, wiring, note }: AppParts): Express {
+export function createApp({
+  kioskFolder,
+  door,
+  signIn,
+  health,
+  anchor,
+  wiring,
+  evidence,
+  note,
+}: AppParts): Express {
   const app = express();
   app.disable("x-powered-by");
   app.use(
@@ -88,6 +99,8 @@ export function createApp({ kioskFolder, door, signIn, health, anchor, wiring, n
     if (!found) return void response.status(404).type("text/plain").send("There is no wiring to save now.\n");
     response.set("Cache-Control", "no-store").attachment("wiring.json").json(found);
   });
+
+  app.use(evidenceRoutes({ ...evidence, note }));
 
   app.use(
     "/assets",

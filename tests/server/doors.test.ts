@@ -170,6 +170,7 @@ describe("the door on the network", () => {
       health: () => ({}) as never,
       anchor: () => undefined,
       wiring: () => undefined,
+      evidence: { staffOf: () => undefined, source: () => undefined },
       note: () => undefined,
     });
     interface Layer {
@@ -192,6 +193,8 @@ describe("the door on the network", () => {
       "POST /class-list.csv",
       "GET /anchor.json",
       "GET /wiring.json",
+      "GET /evidence/attempts.csv",
+      "GET /evidence/:attempt/attempt.json",
     ]);
     const others = ["/", "/index.html", "/assets/bench-3f2a.js", "/nothing-here", "/HEALTH/../wiring.json"];
     const seen: Record<string, number> = {};
@@ -208,6 +211,8 @@ describe("the door on the network", () => {
       "POST /class-list.csv": 401,
       "GET /anchor.json": 401,
       "GET /wiring.json": 401,
+      "GET /evidence/attempts.csv": 401,
+      "GET /evidence/:attempt/attempt.json": 401,
       "GET /": 303,
       "GET /index.html": 401,
       "GET /assets/bench-3f2a.js": 401,

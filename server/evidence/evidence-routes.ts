@@ -1,0 +1,66 @@
+import { type Request, type Response, Router } from "express";
+import { Readable } from "node:stream";
+import { pipeline } from "node:stream/promises";
+import { readAttemptFilter } from "../desk/attempt-query.ts";
+import type { Staff } from "../people/person.ts";
+import type { EvidenceSource, Export, Pieces } from "./export.ts";
+import { allExports } from "./exports.ts";
+
+export interface EvidenceParts {
+  /** Who of the staff asks; undefined where nobody of them does. */
+  staffOf: (request: Request) => Staff | undefined;
+  /** Undefined where there are no records. */
+  source: () => EvidenceSource | undefined;
+  note: (sentence: string) => void;
+}
+
+const say = (response: Response, status: number, sentence: string): void =>
+  void response.status(status).type("text/plain").send(`${sentence}\n`);
+
+/** Where an export is asked for: `/evidence/<name>`, or `/evidence/<attempt>/<name>` for one attempt. */
+export const exportPath = ({ of, name }: Pick<Export, "of" | "name">): string =>
+  of === "attempts" ? `/evidence/${name}` : `/evidence/:attempt/${name}`;
+
+/** The pieces of an export as they are asked for, or what stands against it. */
+function piecesOf(
+  made: Export,
+  source: EvidenceSource,
+  request: Request,
+): { pieces: Pieces } | { status: number; sentence: string } {
+  if (made.of === "attempts") {
+    const filter = readAttemptFilter(request.query);
+    return filter
+      ? { pieces: made.pieces(source, filter) }
+      : { status: 400, sentence: "This is no list of attempts." };
+  }
+  const record = source.attempts.byId(String(request.params["attempt"]));
+  return record
+    ? { pieces: made.pieces(source, record) }
+    : { status: 404, sentence: "There is no such attempt." };
+}
+
+/** The files of evidence, each for those its row in the table names; they are sent as fast as they are taken. */
+export function evidenceRoutes({ staffOf, source, note }: EvidenceParts): Router {
+  const router = Router();
+  for (const made of allExports)
+    router.get(exportPath(made), async (request: Request, response: Response) => {
+      const staff = staffOf(request);
+      if (!staff) return say(response, 401, "Sign in first.");
+      if (!made.who.includes(staff.role)) return say(response, 403, "This is not for you.");
+      const from = source();
+      if (!from) return say(response, 503, "The records of this bench are damaged.");
+      const found = piecesOf(made, from, request);
+      if ("status" in found) return say(response, found.status, found.sentence);
+      response.set("Cache-Control", "no-store").attachment(made.name).type(made.mediaType);
+      try {
+        await pipeline(Readable.from(found.pieces), response);
+      } catch (error) {
+        // Whoever asked may stop it; the file then ends where it was.
+        if (!response.destroyed) response.destroy();
+        const code = error instanceof Error && "code" in error ? error.code : undefined;
+        if (code !== "ERR_STREAM_PREMATURE_CLOSE")
+          note(`${made.name}: ${error instanceof Error ? error.message : String(error)}`);
+      }
+    });
+  return router;
+}

@@ -1,0 +1,6 @@
+import { attemptJson } from "./attempt-json.ts";
+import { attemptsCsv } from "./attempts-csv.ts";
+import type { Export } from "./export.ts";
+
+/** Every file that evidence goes out in. The addresses are made from this list, and the tests walk it. */
+export const allExports: readonly Export[] = [attemptsCsv, attemptJson];
