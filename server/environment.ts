@@ -69,6 +69,8 @@ const environmentSchema = z.object({
   SPURWISE_FINDINGS: z.enum(["asked", "live"]).default("asked"),
   /** The folder of the nightly back-ups, such as where a stick is. */
   SPURWISE_BACKUP: z.string().optional(),
+  /** What back-ups are sealed with; without it they hold what names are read with for whoever finds them. */
+  SPURWISE_BACKUP_PASSPHRASE: z.string().min(12, "twelve letters or more").max(200).optional(),
   /** How many years a centre keeps what it knows of a learner who no longer comes. */
   SPURWISE_KEEP_YEARS: numberTo(100).prefault("3"),
   /**
@@ -91,6 +93,7 @@ export interface Environment {
   findings: "asked" | "live";
   faults: Fault[];
   backUpTo: string | undefined;
+  backUpPassphrase: string | undefined;
   keepYears: number;
 }
 
@@ -98,6 +101,8 @@ export interface Environment {
 export class EnvironmentError extends Error {
   readonly code = "bad-environment";
 }
+
+const secretNames = new Set(["SPURWISE_BACKUP_PASSPHRASE"]);
 
 /**
  * Reads the settings of the program from its environment.
@@ -110,9 +115,11 @@ export function readEnvironment(environment: Record<string, string | undefined>)
   if (!parsed.success)
     throw new EnvironmentError(
       parsed.error.issues
-        .map(
-          ({ path, message }) => `${String(path[0])}: ${JSON.stringify(said[String(path[0])])}: ${message}`,
-        )
+        .map(({ path, message }) => {
+          const name = String(path[0]);
+          // What is secret is not said again: it would stand in the journal.
+          return `${name}: ${secretNames.has(name) ? "" : `${JSON.stringify(said[name])}: `}${message}`;
+        })
         .join("\n"),
     );
   const { data } = parsed;
@@ -128,6 +135,7 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     findings: data.SPURWISE_FINDINGS,
     faults: data.SPURWISE_FAULTS,
     backUpTo: data.SPURWISE_BACKUP,
+    backUpPassphrase: data.SPURWISE_BACKUP_PASSPHRASE,
     keepYears: data.SPURWISE_KEEP_YEARS,
   };
 }

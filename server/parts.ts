@@ -155,12 +155,17 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     program: folders.recordsWorker,
     path: opened.reading.name,
     backUpTo: opened.isBesideDamaged ? undefined : environment.backUpTo,
+    passphrase: environment.backUpPassphrase,
     softwareVersion: softwareVersion(),
     clock,
     timers: systemTimers,
     eventCount: () => opened.records.logReader.eventCount(),
     note,
   });
+  if (environment.backUpTo !== undefined && environment.backUpPassphrase === undefined)
+    note(
+      "nightly back-ups are not sealed: they hold what names are read with. Set SPURWISE_BACKUP_PASSPHRASE.",
+    );
   const isSimulated = lines !== "gpio";
   const people = new People({
     store: opened.people,

@@ -16,6 +16,8 @@ export function sentenceFor(error: unknown): string | undefined {
       return `the file ${path} is broken. It holds nothing; remove it and start again.`;
     if (code === "secret-broken")
       return `the file ${path} is broken. Without it nobody's badge or name can be read: bring it back from a back-up.`;
+    if (code === "wrong-passphrase")
+      return `${path} is sealed with a passphrase, and this is not it. Set SPURWISE_BACKUP_PASSPHRASE to the one it was made with.`;
     if (code === "disk-full")
       return `the disk is full: ${path} cannot be written. Make room, or set SPURWISE_DATA to a folder on another disk.`;
     if (code === "read-only")

@@ -7,17 +7,20 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
 } from "node:fs";
 import { dirname, join } from "node:path";
 import { keepErased, readErased } from "../people/secrets.ts";
-import { openForReading, openPlain, schemaVersion } from "../store/open-database.ts";
+import { type Connection, openForReading, openPlain, schemaVersion } from "../store/open-database.ts";
 import { hexOf } from "../store/row-hash.ts";
 import { StoreError, toStoreError } from "../store/store-error.ts";
-import { verifyLog } from "../store/verify-log.ts";
+import { type LogProof, proveLog } from "../store/verify-log.ts";
 import { fileModes, syncPath } from "../store/write-whole.ts";
+import { sealFile } from "./sealed-file.ts";
 import { type FileAlong, filesAlong, type Manifest, packInto } from "./back-up-file.ts";
 
 const ending = ".backup";
+const sliceRowCount = 1000;
 
 /** The back-ups in a folder, the newest first; by their names, which begin with the time they were made. */
 export const backUpsIn = (folder: string): string[] =>
@@ -35,6 +38,17 @@ interface BackUpParts {
   to: string;
   softwareVersion: string;
   wallMs: number;
+  /** What it is sealed with; undefined: it is not sealed. */
+  passphrase?: string | undefined;
+  /** Called as it goes on. */
+  say?: (step: BackUpStep) => void;
+}
+
+/** How far a back-up has come. */
+export interface BackUpStep {
+  step: "copying" | "proving" | "sealing";
+  /** How many records are proved; 0 before and of the other steps. */
+  doneCount: number;
 }
 
 /** As 20261126-224500: names in the order of time. */
@@ -52,18 +66,25 @@ export async function backUp({
   to,
   softwareVersion,
   wallMs,
+  passphrase,
+  say = () => undefined,
 }: BackUpParts): Promise<{ file: string; manifest: Manifest }> {
   const source = openForReading(path);
   const unfinished = join(to, `unfinished${ending}`);
+  // What is to be sealed does not lie on a stick as it is, not for a moment.
+  const plain = passphrase === undefined ? unfinished : join(dirname(path), `unfinished${ending}`);
   try {
     // The folder alone, none above it: where a stick is not in, nothing is made in its place.
     if (!existsSync(to)) mkdirSync(to, { mode: 0o700 });
-    rmSync(unfinished, { force: true });
+    for (const one of new Set([plain, unfinished])) rmSync(one, { force: true });
+    say({ step: "copying", doneCount: 0 });
     // Made by the bench's own user for nobody else, before anything is in it.
-    closeSync(openSync(unfinished, "wx", fileModes.secret));
+    closeSync(openSync(plain, "wx", fileModes.secret));
     // All pages in one step: a copy that waits in between would have to begin anew after each append.
-    await source.backup(unfinished, { progress: () => Number.MAX_SAFE_INTEGER });
-    const { benchId, rowCount, head } = proved(unfinished, path);
+    await source.backup(plain, { progress: () => Number.MAX_SAFE_INTEGER });
+    const { benchId, rowCount, head } = proved(plain, path, (doneCount) =>
+      say({ step: "proving", doneCount }),
+    );
     const told: Manifest = {
       format: 1,
       benchId,
@@ -73,7 +94,12 @@ export async function backUp({
       head,
       madeWallMs: wallMs,
     };
-    packInto(unfinished, told, filesOf(dirname(path)));
+    packInto(plain, told, filesOf(dirname(path)));
+    if (passphrase !== undefined) {
+      say({ step: "sealing", doneCount: rowCount });
+      sealFile(plain, unfinished, statSync(plain).size, passphrase);
+      rmSync(plain, { force: true });
+    }
     const file = join(to, `spurwise-${stampOf(wallMs)}-${benchId.slice(-4)}${ending}`);
     syncPath(unfinished);
     renameSync(unfinished, file);
@@ -81,7 +107,7 @@ export async function backUp({
     keepErased(to, readErased(dirname(path)));
     return { file, manifest: told };
   } catch (error) {
-    rmSync(unfinished, { force: true });
+    for (const one of new Set([plain, unfinished])) rmSync(one, { force: true });
     throw toStoreError(error, path);
   } finally {
     source.close();
@@ -89,11 +115,15 @@ export async function backUp({
 }
 
 /** Proves a copy as far as it can be proved, and gives how far its log has come. */
-function proved(copy: string, path: string): Pick<Manifest, "benchId" | "rowCount" | "head"> {
+function proved(
+  copy: string,
+  path: string,
+  done: (rowCount: number) => void,
+): Pick<Manifest, "benchId" | "rowCount" | "head"> {
   const database = openPlain(copy);
   try {
     const damage = database.pragma("quick_check(1)", { simple: true });
-    const proof = verifyLog(database);
+    const proof = proofOf(database, done);
     if (damage !== "ok") throw new StoreError("damaged", { path, reason: String(damage) });
     if (!proof.isSound)
       throw new StoreError("damaged", { path, reason: `${proof.firstBadRecord}: ${proof.reason}` });
@@ -106,6 +136,15 @@ function proved(copy: string, path: string): Pick<Manifest, "benchId" | "rowCoun
     return { benchId: end.bench_id, rowCount: end.row_count, head: hexOf(end.hash) };
   } finally {
     database.close();
+  }
+}
+
+function proofOf(database: Connection, done: (rowCount: number) => void): LogProof {
+  const proof = proveLog(database, sliceRowCount);
+  for (;;) {
+    const step = proof.next();
+    if (step.done) return step.value;
+    done(step.value);
   }
 }
 

@@ -9,6 +9,8 @@ interface KeeperParts {
   path: string;
   /** Where nightly back-ups go; undefined where nobody chose a folder. */
   backUpTo: string | undefined;
+  /** What they are sealed with; undefined: they are not. */
+  passphrase?: string | undefined;
   softwareVersion: string;
   clock: Clock;
   timers: Timers;
@@ -98,7 +100,7 @@ export class RecordsKeeper {
 
   /** What is damaged is not put in the place of a good back-up. */
   async #backUpIfDue(): Promise<void> {
-    const { backUpTo: to, path, softwareVersion, clock, eventCount, note } = this.#parts;
+    const { backUpTo: to, passphrase, path, softwareVersion, clock, eventCount, note } = this.#parts;
     const nowMs = clock.monotonicMs();
     const isDue = this.#triedAtMs === undefined || nowMs - this.#triedAtMs >= dayMs;
     if (this.#isStopped || to === undefined || this.#log.state !== "sound" || !isDue) return;
@@ -106,7 +108,10 @@ export class RecordsKeeper {
     if (count === this.#backedUpCount) return;
     this.#triedAtMs = nowMs;
     const wallMs = Math.round(clock.wallMs());
-    await this.#run({ what: "back-up", path, to, softwareVersion, wallMs }, (message) => {
+    const before = this.#backUp;
+    const task: RecordsTask = { what: "back-up", path, to, softwareVersion, wallMs, passphrase };
+    await this.#run(task, (message) => {
+      if (message.type === "progress") this.#backUp = { state: "making", doneCount: message.doneCount };
       if (message.type === "backed-up") {
         this.#backedUpCount = count;
         this.#backUp = { state: "made", wallMs };
@@ -115,6 +120,8 @@ export class RecordsKeeper {
         note(`back-up: none could be made in ${to} (${message.code}: ${message.reason})`);
       }
     });
+    // The process went away with nothing said: what was before still holds.
+    if (this.#backUp?.state === "making") this.#backUp = before;
   }
 
   /** Does a task in the process; done when that has ended, however it did. */

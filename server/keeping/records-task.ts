@@ -3,7 +3,14 @@ import type { StoreErrorCode } from "../store/store-error.ts";
 /** What is done with the records beside the bench's work, in a process of its own. */
 export type RecordsTask =
   | { what: "check"; path: string }
-  | { what: "back-up"; path: string; to: string; softwareVersion: string; wallMs: number };
+  | {
+      what: "back-up";
+      path: string;
+      to: string;
+      softwareVersion: string;
+      wallMs: number;
+      passphrase?: string | undefined;
+    };
 
 /** What the process tells. */
 export type FromRecordsWorker =

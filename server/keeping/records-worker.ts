@@ -37,7 +37,7 @@ function check(path: string): void {
 async function run(task: RecordsTask): Promise<void> {
   try {
     if (task.what === "check") return check(task.path);
-    const { file } = await backUp(task);
+    const { file } = await backUp({ ...task, say: ({ doneCount }) => tell({ type: "progress", doneCount }) });
     keepNewest(task.to, newestKept);
     tell({ type: "backed-up", file });
   } catch (error) {

@@ -1,4 +1,4 @@
-import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { copyFileSync, existsSync, mkdirSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { byBench } from "../../shared/protocol/author.ts";
 import type { Clock } from "../clock/clock.ts";
@@ -11,6 +11,7 @@ import { openForReading, openForWriting } from "../store/open-database.ts";
 import { StoreError, toStoreError } from "../store/store-error.ts";
 import { verifyLog } from "../store/verify-log.ts";
 import { fileModes, syncPath } from "../store/write-whole.ts";
+import { isSealed, openSealed } from "./sealed-file.ts";
 import { filesAlong, type Manifest, unpack } from "./back-up-file.ts";
 
 interface RestoreParts {
@@ -21,6 +22,8 @@ interface RestoreParts {
   clock: Clock;
   /** Everything is made and proved, and then taken away again. */
   isDryRun: boolean;
+  /** What it was sealed with, where it was. */
+  passphrase?: string | undefined;
   /** Called with each step. */
   say: (step: string) => void;
 }
@@ -38,9 +41,9 @@ export interface Restored {
  * kept. Older back-ups are brought up to date, those of a later version are refused. Whoever was erased since stays
  * erased.
  *
- * @throws StoreError `damaged`, `newer-than-program` and what a disk gives; then everything is as before.
+ * @throws StoreError `damaged`, `wrong-passphrase`, `newer-than-program` and what a disk gives; then everything is as before.
  */
-export function restore({ from, path, clock, isDryRun, say }: RestoreParts): Restored {
+export function restore({ from, path, clock, isDryRun, passphrase, say }: RestoreParts): Restored {
   const folder = dirname(path);
   const beside = join(folder, "restoring");
   rmSync(beside, { recursive: true, force: true });
@@ -48,7 +51,9 @@ export function restore({ from, path, clock, isDryRun, say }: RestoreParts): Res
     mkdirSync(beside, { recursive: true, mode: 0o700 });
     say("copying");
     const copy = join(beside, "spurwise.db");
-    copyFileSync(from, copy);
+    if (!isSealed(from)) copyFileSync(from, copy);
+    else if (passphrase === undefined) throw new StoreError("wrong-passphrase", { path: from });
+    else openSealed(from, copy, statSync(from).size, passphrase);
     const { manifest, files } = unpack(copy);
     for (const [name, bytes] of files) writeFileSync(join(beside, name), bytes, { mode: fileModes.secret });
     say(`proving ${manifest.rowCount} records`);

@@ -8,6 +8,7 @@ export type StoreErrorCode =
   | "in-use"
   | "lock-broken"
   | "secret-broken"
+  | "wrong-passphrase"
   | "read-only"
   | "failed";
 

@@ -32,7 +32,11 @@ export interface Health {
     eventCount: number;
   };
   /** The last nightly back-up; left out before the first, and where no folder was chosen for them. */
-  backUp?: { state: "made"; wallMs: number } | { state: "failed"; problem: string } | undefined;
+  backUp?:
+    | { state: "making"; doneCount: number }
+    | { state: "made"; wallMs: number }
+    | { state: "failed"; problem: string }
+    | undefined;
   clock: "synced" | "battery" | "unsynced";
   softwareVersion: string;
   rulePackVersion: string;

@@ -38,6 +38,7 @@ describe("the environment", () => {
       findings: "asked",
       faults: [],
       backUpTo: undefined,
+      backUpPassphrase: undefined,
       keepYears: 3,
     });
   });
@@ -66,6 +67,12 @@ describe("the environment", () => {
     expect(reading).toThrow(name);
     expect(reading).not.toThrow(/received|NaN|Infinity/);
   });
+});
+
+it("says of a passphrase that is too short no letter of it", () => {
+  const short = { SPURWISE_BACKUP_PASSPHRASE: "kettle" };
+  expect(() => readEnvironment(short)).toThrow(/SPURWISE_BACKUP_PASSPHRASE: twelve letters or more/);
+  expect(() => readEnvironment(short)).not.toThrow(/kettle/);
 });
 
 describe("a board that is broken on purpose", () => {

@@ -11,12 +11,13 @@ import {
 import { join } from "node:path";
 import { gunzipSync } from "node:zlib";
 import { describe, expect, it } from "vitest";
-import { backUp, backUpsIn, keepNewest } from "../../../server/keeping/back-up.ts";
+import { backUp, type BackUpStep, backUpsIn, keepNewest } from "../../../server/keeping/back-up.ts";
 import { dueLearners } from "../../../server/keeping/due.ts";
 import { restore } from "../../../server/keeping/restore.ts";
 import { openRecords, type OpenedRecords } from "../../../server/open-records.ts";
 import { readAnchor } from "../../../server/store/log-anchor.ts";
 import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
+import { StoreError } from "../../../server/store/store-error.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
 import { ManualClock } from "../manual-clock.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
@@ -210,6 +211,98 @@ describe("a back-up", () => {
     expect(() => bringBack(file, target)).toThrow(expect.objectContaining({ code: "damaged" }) as Error);
     expect(readdirSync(target)).toEqual([]);
     expect(existsSync("/tmp/evil.json")).toBe(false);
+  });
+
+  describe("sealed with a passphrase", () => {
+    const passphrase = "copper kettle under the stairs";
+    const sealedOf = (folder: string, to = temporaryFolder()) =>
+      backUp({
+        path: logOf(folder),
+        to,
+        softwareVersion: "0.0.0-test",
+        wallMs: 1_700_000_000_000,
+        passphrase,
+      });
+    const open = (from: string, folder: string, given: string | undefined) =>
+      restore({
+        from,
+        path: logOf(folder),
+        clock: new ManualClock(),
+        isDryRun: false,
+        passphrase: given,
+        say: () => undefined,
+      });
+
+    it("shows nothing of what is in it, and comes back whole with it alone", async () => {
+      const { bench: one } = await bench();
+      await one.does("leave-attempt", {});
+      const to = temporaryFolder();
+      const { file } = await sealedOf(one.folder, to);
+      const before = rowsOf(logOf(one.folder));
+      await one.stop();
+      expect(backUpsIn(to)).toHaveLength(1);
+      const bytes = readFileSync(file).toString("latin1");
+      for (const word of ["SQLite format", "person-keys", "attempt-started", "first-spur"])
+        expect(bytes).not.toContain(word);
+      for (const folder of [to, one.folder])
+        expect(readdirSync(folder).filter((name) => name.includes("unfinished"))).toEqual([]);
+      const other = temporaryFolder();
+      for (const wrong of [undefined, "copper kettle under the stair"])
+        expect(() => open(file, other, wrong)).toThrow(
+          expect.objectContaining({ code: "wrong-passphrase" }) as Error,
+        );
+      expect(readdirSync(other)).toEqual([]);
+      expect(open(file, other, passphrase)).toMatchObject({ replaced: undefined });
+      expect(rowsOf(logOf(other)).slice(0, before.length)).toEqual(before);
+    });
+
+    it("is refused where one byte of it was changed or the end is missing, and nothing is changed", async () => {
+      const { bench: one } = await bench();
+      const { file } = await sealedOf(one.folder);
+      await one.stop();
+      const sound = readFileSync(file);
+      const target = temporaryFolder();
+      for (const at of [0, 30, 45, 55, 70, Math.floor(sound.length / 2), sound.length - 1]) {
+        const changed = Buffer.from(sound);
+        changed[at] = (changed[at] ?? 0) ^ 1;
+        writeFileSync(file, changed);
+        expect(() => open(file, target, passphrase)).toThrow(StoreError);
+      }
+      for (const length of [10, 60, sound.length - 1]) {
+        writeFileSync(file, sound.subarray(0, length));
+        expect(() => open(file, target, passphrase)).toThrow(StoreError);
+      }
+      expect(readdirSync(target)).toEqual([]);
+      writeFileSync(file, sound);
+      expect(open(file, target, passphrase).manifest.rowCount).toBeGreaterThan(0);
+    });
+  });
+
+  it("says how far it has come: copied, proved record by record, sealed", async () => {
+    const { bench: one } = await bench();
+    const { records } = one.parts;
+    const many = Array.from({ length: 2500 }, (_, number) => ({
+      attemptId: null,
+      type: "boot" as const,
+      author: byBench,
+      content: { number },
+    }));
+    records?.log.append(many);
+    const steps: BackUpStep[] = [];
+    await backUp({
+      path: logOf(one.folder),
+      to: temporaryFolder(),
+      softwareVersion: "0.0.0-test",
+      wallMs: 1_700_000_000_000,
+      passphrase: "copper kettle under the stairs",
+      say: (step) => steps.push(step),
+    });
+    expect(steps.map(({ step, doneCount }) => `${step} ${Math.floor(doneCount / 1000)}`)).toEqual([
+      "copying 0",
+      "proving 1",
+      "proving 2",
+      "sealing 2",
+    ]);
   });
 
   it("is not made of records that are not sound: the good ones of before stay", async () => {
