@@ -1,7 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { existsSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
-import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";
+import { fastFolder } from "../fast-folder.ts";
 
 const program = resolve("dist/server/main.js");
 
@@ -57,7 +57,7 @@ const childRunning = (parent: number, name: string): number | undefined =>
     .find((pid) => readFileSync(`/proc/${pid}/cmdline`, "utf8").includes(name));
 
 /** A new data folder for a bench of its own. */
-export const newDataFolder = (): string => mkdtempSync(join(tmpdir(), "spurwise-"));
+export const newDataFolder = (): string => mkdtempSync(join(fastFolder(), "spurwise-"));
 
 /**
  * Starts the built bench in a process of its own, on a port of its own.
