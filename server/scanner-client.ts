@@ -70,6 +70,10 @@ export class ScannerClient implements BoardPort {
     });
   }
 
+  attended(): void {
+    if (this.#child?.isOpen) this.#child.send({ type: "attended" });
+  }
+
   async close(): Promise<void> {
     this.#isClosing = true;
     this.#cancelRetry();

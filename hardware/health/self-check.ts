@@ -6,6 +6,8 @@ export interface SelfCheckResult {
   health: LineHealth[];
   /** Sets of lines that read as one though the board is empty: their outputs are tied, or a lead is still in. */
   tied: LineIndex[][];
+  /** Probes that lie on something, each with the lines it touches. */
+  probesDown: { probe: LineIndex; at: LineIndex[] }[];
   /** Lines that no two rounds found alike: the board is noisy there, and nothing else of it is told. */
   noisy: LineIndex[];
 }
@@ -19,29 +21,41 @@ const mostRounds = 5;
  * Pulls every line of an empty board alone and looks who answers. Slow and sure: one pattern a line, and what is
  * found wrong must be found twice running. `progress` is told how many lines of a round are done.
  */
-export function* selfCheck(lineCount: number, progress: (doneCount: number) => void): Scan<SelfCheckResult> {
+export function* selfCheck(
+  lineCount: number,
+  progress: (doneCount: number) => void,
+  probes: readonly LineIndex[] = [],
+): Scan<SelfCheckResult> {
   const noisy = new Set<LineIndex>();
-  let before = yield* checkRound(lineCount, progress);
+  let before = yield* checkRound(lineCount, progress, probes);
   if (isSound(before)) return { ...before, noisy: [] };
   for (let round = 2; round <= mostRounds; round += 1) {
-    const found = yield* checkRound(lineCount, progress);
+    const found = yield* checkRound(lineCount, progress, probes);
     const differing = allLines(lineCount).filter((line) => told(before, line) !== told(found, line));
     if (differing.length === 0) return { ...found, noisy: [] };
     differing.forEach((line) => noisy.add(line));
     before = found;
   }
   const health = new Array<LineHealth>(lineCount).fill("healthy");
-  return { health, tied: [], noisy: [...noisy].sort((a, b) => a - b) };
+  return { health, tied: [], probesDown: [], noisy: [...noisy].sort((a, b) => a - b) };
 }
 
-const isSound = ({ health, tied }: Round): boolean =>
-  tied.length === 0 && health.every((each) => each === "healthy");
+const isSound = ({ health, tied, probesDown }: Round): boolean =>
+  tied.length === 0 && probesDown.length === 0 && health.every((each) => each === "healthy");
 
 /** What a round says of a line, to be compared. */
-const told = ({ health, tied }: Round, line: LineIndex): string =>
-  [health[line], ...tied.filter((together) => together.includes(line)).map(String)].join(" ");
+const told = ({ health, tied, probesDown }: Round, line: LineIndex): string =>
+  [
+    health[line],
+    ...tied.filter((together) => together.includes(line)).map(String),
+    ...probesDown.filter(({ probe }) => probe === line).map(({ at }) => `on ${at.join()}`),
+  ].join(" ");
 
-function* checkRound(lineCount: number, progress: (doneCount: number) => void): Scan<Round> {
+function* checkRound(
+  lineCount: number,
+  progress: (doneCount: number) => void,
+  probes: readonly LineIndex[],
+): Scan<Round> {
   const health = new Array<LineHealth>(lineCount).fill("healthy");
   const lines = allLines(lineCount);
   const [first = [] as never, ...rest] = lines.map((line) => patternOf(lineCount, [line]));
@@ -59,7 +73,10 @@ function* checkRound(lineCount: number, progress: (doneCount: number) => void): 
   const tied: LineIndex[][] = [];
   const seen = new Set<LineIndex>();
   heardBy.forEach((heard, line) => {
-    const together = lines.filter((other) => other === line || heard.includes(other));
+    // A probe that lies on a contact is a hand's doing: it ties nothing.
+    const together = lines.filter(
+      (other) => (other === line || heard.includes(other)) && !probes.includes(other),
+    );
     if (together.length < 2 || together.every((each) => seen.has(each))) return;
     tied.push(together);
     for (const each of together) {
@@ -67,5 +84,9 @@ function* checkRound(lineCount: number, progress: (doneCount: number) => void): 
       health[each] = "outputs-tied";
     }
   });
-  return { health, tied };
+  const probesDown = probes.flatMap((probe) => {
+    const at = lines.filter((line) => line !== probe && heardBy[probe]!.includes(line));
+    return at.length === 0 ? [] : [{ probe, at }];
+  });
+  return { health, tied, probesDown };
 }

@@ -43,7 +43,10 @@ export type ToScanner =
       contact: ContactId;
       fault: SimulatedFault["fault"] | null;
     }
-  | { type: "self-check"; request: number }
+  /** With `areLeadsOut` what still reads as joined is no lead: somebody who looked says so. */
+  | { type: "self-check"; request: number; areLeadsOut?: boolean }
+  /** Somebody is at the bench. */
+  | { type: "attended" }
   | { type: "walk-test"; request: number; on: boolean }
   | { type: "test-lead"; request: number; entryA: EntryId; entryB: EntryId }
   | { type: "close" };

@@ -4,6 +4,7 @@ import type { BoardFault, SensedState } from "../../shared/board/sensed-state.sc
 import { boardFaults } from "../lines/board-faults.ts";
 import { type BoardLines, boardLines } from "../lines/board-lines.ts";
 import { chainFaults } from "../lines/chain-faults.ts";
+import { type DoubtfulLead, DoubtfulLeads } from "../health/doubtful-leads.ts";
 import { leadTest } from "../health/lead-test.ts";
 import { LinesError } from "../lines/lines.ts";
 import type { OpenBoard, openBoard } from "./open-board.ts";
@@ -24,7 +25,7 @@ export interface ProgramParts {
 }
 
 type Asked<Type extends ToScanner["type"]> = Extract<ToScanner, { type: Type }>;
-type Request = Exclude<ToScanner, { type: "open" | "close" }>;
+type Request = Exclude<ToScanner, { type: "open" | "close" | "attended" }>;
 
 type ByHand = Exclude<Request, { type: "self-check" | "walk-test" | "test-lead" }>;
 
@@ -54,6 +55,8 @@ export class ScannerProgram {
   /** Hands moved something: the next state is told even where it shows nothing else. */
   #isStateAwaited = false;
   #firstGroups: ReadonlySet<string> = new Set();
+  /** Of a real board only: on a simulated one hands say what they do. */
+  #doubtful: DoubtfulLeads | undefined;
   #aliveMs = Number.NEGATIVE_INFINITY;
   #chainFaults: BoardFault[] = [];
   #chainCheckedMs = Number.NEGATIVE_INFINITY;
@@ -68,6 +71,7 @@ export class ScannerProgram {
   hear(message: ToScanner): void {
     if (message.type === "close") this.close();
     else if (message.type === "open") void this.#open(message);
+    else if (message.type === "attended") this.#doubtful?.touch(this.#parts.nowMs());
     else if (this.#scanner === undefined) this.#waiting.push(message);
     else this.#answer(message);
   }
@@ -90,6 +94,7 @@ export class ScannerProgram {
       this.#opened = opened;
       const board = boardLines(message.board);
       this.#board = board;
+      if (opened.simulated === undefined) this.#doubtful = new DoubtfulLeads(board);
       this.#parts.send({
         type: "opened",
         lines: message.lines,
@@ -109,7 +114,11 @@ export class ScannerProgram {
   }
 
   #newScanner({ lines }: OpenBoard): Scanner {
-    return new Scanner(lines, this.#activePauseMs);
+    const { probes } = this.#board!;
+    return new Scanner(lines, {
+      activePauseMs: this.#activePauseMs,
+      probes: probes === undefined ? [] : [probes.red, probes.black],
+    });
   }
 
   /** A pin that fails or a board that cannot be had is told; anything else is a fault of the program. */
@@ -173,13 +182,14 @@ export class ScannerProgram {
           request: this.#selfCheck,
           faults: [
             ...noisyAt(this.#board!, event.noisy),
+            ...probesDown(this.#board!, event.probesDown),
             ...boardFaults(this.#board!, event.health, event.tied),
           ],
         });
         this.#selfCheck = undefined;
         return;
       case "sensed": {
-        const sensed = sensedBoard(this.#board!, event.sensed);
+        const sensed = this.#withDoubts(sensedBoard(this.#board!, event.sensed), event.sensed.sensedAtMs);
         if (this.#sensed === undefined) this.#firstGroups = new Set(sensed.groups.map(String));
         const isMute = boardFaults(this.#board!, event.sensed.health)[0]?.kind === "no-board";
         const isCheckDue = this.#parts.nowMs() - this.#chainCheckedMs >= chainRetryMs;
@@ -187,6 +197,19 @@ export class ScannerProgram {
         if (this.#chainFaults.length === 0) this.#tellSensed(sensed, event.sensed.sensedAtMs);
       }
     }
+  }
+
+  #withDoubts(sensed: SensedBoard, nowMs: number): SensedBoard {
+    if (this.#doubtful === undefined || sensed.faults.some(({ kind }) => kind === "noisy-board"))
+      return sensed;
+    if (JSON.stringify(sensed.probes) !== JSON.stringify(this.#sensed?.probes ?? sensed.probes))
+      this.#doubtful.touch(nowMs);
+    const dead = sensed.faults.filter(({ kind }) => kind === "dead-output");
+    const doubts = this.#doubtful.look(
+      { ...sensed, deadOutputs: new Set(dead.flatMap(({ contacts }) => contacts)) },
+      nowMs,
+    );
+    return withDoubts(sensed, doubts);
   }
 
   #tellSensed(sensed: SensedBoard, sensedAtMs = this.#parts.nowMs()): void {
@@ -204,7 +227,7 @@ export class ScannerProgram {
   #answer(request: Request): void {
     switch (request.type) {
       case "self-check":
-        this.#startSelfCheck(request.request);
+        this.#startSelfCheck(request);
         return;
       case "walk-test":
         this.#walkTest = request.on ? new WalkTest(this.#board!.lineOf.keys()) : undefined;
@@ -247,13 +270,15 @@ export class ScannerProgram {
     this.#parts.send({ type: "refused", request, ...hindrance });
   }
 
-  #startSelfCheck(request: number): void {
+  #startSelfCheck({ request, areLeadsOut = false }: Asked<"self-check">): void {
     if (this.#chainFaults.length > 0) {
       this.#parts.send({ type: "self-check-result", request, faults: this.#chainFaults });
       return;
     }
     const groups = this.#sensed?.groups ?? [];
-    if (!this.#isEmpty(groups.map(String)) || this.#selfCheck !== undefined) {
+    const isSaidEmpty = areLeadsOut && this.#opened?.simulated === undefined;
+    const isEmpty = isSaidEmpty || this.#isEmpty(groups.map(String));
+    if (!isEmpty || this.#selfCheck !== undefined) {
       this.#refuse(request, { code: "board-not-empty", facts: { contacts: groups.flat().join(", ") } });
       return;
     }
@@ -289,6 +314,36 @@ function noisyAt(board: BoardLines, noisy: readonly LineIndex[]): BoardFault[] {
   if (noisy.length === 0) return [];
   const contacts = noisy.flatMap((line) => board.contactOf.get(line) ?? []).sort(byId);
   return [{ kind: "noisy-board", contacts: contacts.length > mostNoisyNamed ? [] : contacts }];
+}
+
+/** A probe that lies on contacts, or on the other probe, is named as what it is. */
+function probesDown(
+  { contactOf, probes }: BoardLines,
+  down: readonly { probe: LineIndex; at: LineIndex[] }[],
+): BoardFault[] {
+  return down.map(({ probe, at }) => ({
+    kind: "probe-down",
+    contacts: at.flatMap((line) => contactOf.get(line) ?? []).sort(byId),
+    facts: { probe: probe === probes?.red ? "red" : "black" },
+  }));
+}
+
+/** What is doubtful stays in the picture, so that it can be seen which lead is meant, and is not held against anybody. */
+function withDoubts(sensed: SensedBoard, doubts: readonly DoubtfulLead[]): SensedBoard {
+  if (doubts.length === 0) return sensed;
+  const doubted = doubts.flatMap(({ contacts }) => contacts);
+  return {
+    ...sensed,
+    unknown: [...new Set([...sensed.unknown, ...doubted])].sort(byId),
+    faults: [
+      ...sensed.faults,
+      ...doubts.map(({ contacts, reason }): BoardFault => ({
+        kind: "doubtful-lead",
+        contacts,
+        facts: { reason },
+      })),
+    ],
+  };
 }
 
 function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Hindrance {

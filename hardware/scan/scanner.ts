@@ -13,7 +13,7 @@ import {
 import type { LineReading, Lines } from "../lines/lines.ts";
 import { LooseLines } from "./loose-lines.ts";
 import { type Evidence, patternOf, type Scan } from "./patterns.ts";
-import { selfCheck } from "../health/self-check.ts";
+import { selfCheck, type SelfCheckResult } from "../health/self-check.ts";
 import { nameStuckHigh } from "../health/stuck-high.ts";
 import { changedLines, numberPatterns, targetedDecode } from "./targeted-decode.ts";
 
@@ -39,7 +39,7 @@ export interface SensedLines {
 export type ScannerEvent =
   | { type: "sensed"; sensed: SensedLines }
   | { type: "self-check-progress"; doneCount: number; totalCount: number }
-  | { type: "self-check-result"; health: LineHealth[]; tied: LineIndex[][]; noisy: LineIndex[] };
+  | ({ type: "self-check-result" } & SelfCheckResult);
 
 export interface ScanStep {
   events: ScannerEvent[];
@@ -77,6 +77,7 @@ const scattered = { windowMs: 5_000, misreadCount: 3, lineCount: 7 };
 export class Scanner {
   readonly #lines: Lines;
   readonly #activePauseMs: number;
+  readonly #probes: readonly LineIndex[];
   readonly #scan: Generator<Uint8Array, never, LineReading>;
   #next: Uint8Array;
   #nowMs = 0;
@@ -110,9 +111,19 @@ export class Scanner {
   fullDecodeCount = 0;
   targetedDecodeCount = 0;
 
-  /** @param activePauseMs between two patterns of the watch while the board is in use */
-  constructor(lines: Lines, activePauseMs = usualActivePauseMs) {
+  /**
+   * @param activePauseMs between two patterns of the watch while the board is in use
+   * @param probes lines that are no contact: what lies on them is no tie
+   */
+  constructor(
+    lines: Lines,
+    {
+      activePauseMs = usualActivePauseMs,
+      probes = [],
+    }: { activePauseMs?: number | undefined; probes?: readonly LineIndex[] } = {},
+  ) {
     this.#activePauseMs = activePauseMs;
+    this.#probes = probes;
     this.#lines = lines;
     this.#model = emptyModel(lines.lineCount);
     this.#codes = new Uint8Array(lines.codeCount);
@@ -292,8 +303,10 @@ export class Scanner {
   *#checkAll(): Scan<void> {
     this.#isSelfCheckWanted = false;
     const totalCount = this.#lines.lineCount;
-    const found = yield* selfCheck(totalCount, (doneCount) =>
-      this.#events.push({ type: "self-check-progress", doneCount, totalCount }),
+    const found = yield* selfCheck(
+      totalCount,
+      (doneCount) => this.#events.push({ type: "self-check-progress", doneCount, totalCount }),
+      this.#probes,
     );
     this.#tied = found.tied;
     this.#neverPull = new Set(found.tied.flat());

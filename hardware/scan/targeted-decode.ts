@@ -54,13 +54,27 @@ export function* targetedDecode(
   for (const line of suspects) believeHealthy(next, line, neverPull.has(line) && free.includes(line));
   for (const line of neverPull) next.pulls[line] = 0;
 
+  // In a crowd a line may answer one of the others and not the next, as past a bridge of outputs: each pulls alone.
+  const crowdPullers = membersByGroup(next)
+    .filter((group) => group.length > 2 && group.some((line) => suspects.has(line)))
+    .flatMap((group) => group.filter((line) => next.pulls[line] === 1));
+  const crowded =
+    crowdPullers.length === 0
+      ? undefined
+      : yield* pullEach(
+          lineCount,
+          crowdPullers.map((line) => patternOf(lineCount, [line])),
+        );
+
   const evidence: Evidence[] = [
     ...carried,
     { pulled: inFlight, reading: spelled.released.lines },
     ...spelled.evidence,
-    ...(apart === undefined
-      ? []
-      : [{ pulled: patternOf(lineCount, []), reading: apart.released.lines }, ...apart.evidence]),
+    ...[apart, crowded].flatMap((pulled) =>
+      pulled === undefined
+        ? []
+        : [{ pulled: patternOf(lineCount, []), reading: pulled.released.lines }, ...pulled.evidence],
+    ),
   ];
   const misreads = evidence
     .map(({ pulled, reading }) => misfits(next, pulled, reading))

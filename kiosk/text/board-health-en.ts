@@ -6,6 +6,10 @@ export const boardHealthEn = {
   "health.self.what": "Pull every lead out first. The bench then tries each contact alone.",
   "health.self.start": "Start the check",
   "health.self.again": "Check again",
+  "health.self.cleared": "Is no lead in? Then the board itself joins them. The check names where.",
+  "health.self.leads-out": "All leads are out",
+  "health.self.staff":
+    "If all leads are out, the board itself joins them. Trainer or technician: unlock, then check again.",
   "health.self.sound": "Nothing is wrong. Every contact answers.",
   "health.self.progress": "Contacts checked",
   "health.self.faults": "Wrong with the board: {count}",
@@ -74,6 +78,11 @@ export const boardHealthEn = {
     "Readings of the same board do not agree with one another. Nothing it says is believed.",
   "health.noisy-board.remedy":
     "Technician: switch off, seat the ribbon cables, shorten them, and see that each chip has its supply and its capacitor. The bench goes on by itself.",
+  "health.doubtful-lead": "They read as joined, but nobody was seen to plug a lead there.",
+  "health.doubtful-lead.remedy":
+    "Learner or trainer: pull that lead out and plug it in again. If no lead is there, pull all leads; then trainer or technician: run the self-check.",
+  "health.probe-down": "The probe lies on a contact or on the other probe.",
+  "health.probe-down.remedy": "Learner or trainer: lift the probe and check again.",
   "health.no-board": "No contact answers. The board is not plugged in or has no supply.",
   "health.no-board.remedy":
     "Technician: check the ribbon cable and the 3.3 V supply of the board. The bench goes on by itself.",

@@ -8,6 +8,10 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.self.what": "Najpierw wyjmij wszystkie przewody. Każdy styk zostanie sprawdzony osobno.",
   "health.self.start": "Zacznij kontrolę",
   "health.self.again": "Sprawdź jeszcze raz",
+  "health.self.cleared": "Nie ma żadnego przewodu? Wtedy łączy sama tablica. Kontrola pokaże gdzie.",
+  "health.self.leads-out": "Wszystkie wyjęte",
+  "health.self.staff":
+    "Jeśli wszystkie przewody są wyjęte, łączy sama tablica. Instruktor lub technik: odblokuj i sprawdź jeszcze raz.",
   "health.self.sound": "Wszystko w porządku. Każdy styk odpowiada.",
   "health.self.progress": "Sprawdzone styki",
   "health.self.faults": "Usterki tablicy: {count}",
@@ -74,6 +78,11 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.noisy-board": "Odczyty tej samej tablicy nie zgadzają się ze sobą. Nie wierzymy żadnemu z nich.",
   "health.noisy-board.remedy":
     "Technik: wyłącz zasilanie, dociśnij i skróć taśmy, sprawdź zasilanie i kondensator każdego układu. Stanowisko samo ruszy dalej.",
+  "health.doubtful-lead": "Wyglądają na połączone, ale nikt nie włożył tam przewodu.",
+  "health.doubtful-lead.remedy":
+    "Uczeń lub instruktor: wyjmij ten przewód i włóż jeszcze raz. Jeśli go tam nie ma, wyjmij wszystkie; potem instruktor lub technik robi samokontrolę.",
+  "health.probe-down": "Sonda leży na styku albo na drugiej sondzie.",
+  "health.probe-down.remedy": "Uczeń lub instruktor: podnieś sondę i sprawdź jeszcze raz.",
   "health.no-board": "Żaden styk nie odpowiada. Tablica jest odłączona albo bez zasilania.",
   "health.no-board.remedy": "Technik: sprawdź taśmę i zasilanie 3,3 V tablicy. Stanowisko samo ruszy dalej.",
 

@@ -491,6 +491,8 @@ export const en = {
   "fault.group-too-large": "Too many contacts are joined at {where}. Pull some leads out.",
   "fault.codes-differ": "The two plugs of a lead tell different sizes: {where}. Take another lead.",
   "fault.noisy-board": "The board cannot be read: its readings jump about. Call the technician.",
+  "fault.doubtful-lead": "Nobody was seen to plug this lead: {where}. Pull it out and plug it in again.",
+  "fault.probe-down": "A probe lies on the board: {where}. Lift it.",
   "fault.no-board": "No mock board is plugged in. Call the technician.",
   "self-check.running": "Self-check of the board: {done} of {total}",
 

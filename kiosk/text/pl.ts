@@ -471,6 +471,8 @@ export const pl: Record<TextKey, string> = {
   "fault.group-too-large": "Za dużo styków jest połączonych: {where}. Wyjmij kilka przewodów.",
   "fault.codes-differ": "Dwie wtyczki przewodu podają różne przekroje: {where}. Weź inny przewód.",
   "fault.noisy-board": "Nie da się odczytać tablicy: odczyty skaczą. Zawołaj technika.",
+  "fault.doubtful-lead": "Nie wiadomo, kto włożył ten przewód: {where}. Wyjmij go i włóż jeszcze raz.",
+  "fault.probe-down": "Sonda leży na tablicy: {where}. Podnieś ją.",
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Samokontrola tablicy: {done} z {total}",
   ...boardHealthPl,

@@ -32,6 +32,7 @@ import { recordLiveReading } from "./record-live-reading.ts";
 import { recordReading } from "./record-reading.ts";
 import { renewPin } from "./renew-pin.ts";
 import { selfCheck } from "./self-check.ts";
+import { selfCheckCleared } from "./self-check-cleared.ts";
 import { setLanguage } from "./set-language.ts";
 import { setLarge } from "./set-large.ts";
 import { setUp } from "./set-up.ts";
@@ -84,6 +85,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "take-back": takeBack,
   "hand-in": handIn,
   "self-check": selfCheck,
+  "self-check-cleared": selfCheckCleared,
   "walk-test": walkTest,
   "test-lead": testLead,
   "set-up": setUp,

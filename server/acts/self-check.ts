@@ -16,5 +16,5 @@ export const selfCheck: Act<"self-check"> = {
   schema,
   who: anybodyAtBench,
   states: always,
-  does: ({ core }) => startSelfCheck(core),
+  does: ({ core }) => startSelfCheck(core, { areLeadsOut: false }),
 };

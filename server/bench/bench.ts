@@ -61,6 +61,7 @@ export class Bench {
   /** Answers an act whose form has been checked. A refused one has changed nothing. */
   handle<Name extends ActName>(name: Name, message: ActMessage<Name>, session: ActorSession): Promise<Reply> {
     session.touch?.();
+    if (session.actor.isRemote !== true) this.core.parts.port.attended();
     // Nobody is kept from signing out or from the keys of the screen by a board that does not answer.
     if (acts[name].isFree && this.#waitingCount > 0) return this.#answer(name, message, session);
     this.#waitingCount += 1;

@@ -8,15 +8,18 @@ import type { BenchCore } from "./bench-core.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 
 /**
- * Checks an empty board line by line. Done once the first line is checked; it goes on by itself, says how far it
+ * Checks an empty board line by line; one that does not look empty only where somebody says that it is. Done once the first line is checked; it goes on by itself, says how far it
  * is, and other commands do not wait for it.
  */
-export async function startSelfCheck(core: BenchCore): Promise<Reply> {
+export async function startSelfCheck(
+  core: BenchCore,
+  { areLeadsOut }: { areLeadsOut: boolean },
+): Promise<Reply> {
   if (!core.board.isReady) return refuse("no-board");
   const { selfCheck } = core.board;
   if (selfCheck && !selfCheck.isDone) return done;
   const begun = new Promise<Reply>((resolve) => core.board.startSelfCheck(() => resolve(done)));
-  const ended = core.parts.port.request({ type: "self-check" }).then((answer) => {
+  const ended = core.parts.port.request({ type: "self-check", areLeadsOut }).then((answer) => {
     if (!answer.ok) {
       core.board.dropSelfCheck();
       core.publish();

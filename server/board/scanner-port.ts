@@ -12,7 +12,8 @@ export type BoardRequest =
   /** Makes these the leads that are in, and no others. */
   | { type: "set-leads"; to: BoardLeads }
   | { type: "probe"; probe: "red" | "black"; at: ContactId | "other-probe" | null }
-  | { type: "self-check" }
+  /** With `areLeadsOut` what still reads as joined is no lead: somebody who looked says so. */
+  | { type: "self-check"; areLeadsOut?: boolean }
   | { type: "walk-test"; on: boolean }
   /** Answered by `leadResult` once the board is at rest. */
   | { type: "test-lead"; entryA: EntryId; entryB: EntryId };
@@ -54,5 +55,7 @@ export interface BoardPort {
   open(opening: () => BoardOpening, listener: BoardListener): void;
   /** Done once the board has taken it, or refused. */
   request(request: BoardRequest): Promise<{ ok: true } | Refusal>;
+  /** Somebody is at the bench: what comes to be joined from now on may be a lead. */
+  attended(): void;
   close(): Promise<void>;
 }

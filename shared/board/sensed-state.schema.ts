@@ -18,6 +18,8 @@ export const boardFaultKinds = [
   "group-too-large",
   "no-board",
   "noisy-board",
+  "doubtful-lead",
+  "probe-down",
 ] as const;
 
 /** Something wrong with the mock board itself, by station and contact; never part of what a learner wired. */

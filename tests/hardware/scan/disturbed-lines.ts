@@ -23,7 +23,15 @@ export type Disturbance =
   /** These chips of a chain stay at one level: the inputs read so, the outputs pull (1) or never do (0). */
   | { kind: "held"; chain: "inputs" | "outputs"; chips: readonly [from: number, to: number]; bit: 0 | 1 }
   /** A diode between two lines: pulling the one pulls the other, and not the other way. */
-  | { kind: "one-way"; from: LineIndex; to: LineIndex };
+  | { kind: "one-way"; from: LineIndex; to: LineIndex }
+  /**
+   * Two outputs are bridged before their diodes. Where one pulls and the other does not they fight, and the levels of
+   * the chips decide: both are low, both high, both as the first is, or in between, where each reading is as it falls.
+   */
+  | { kind: "bridged-outputs"; lines: readonly [LineIndex, LineIndex]; wins: BridgeWinner };
+
+export const bridgeWinners = ["low", "high", "first", "neither"] as const;
+export type BridgeWinner = (typeof bridgeWinners)[number];
 
 const chipLines = 8;
 
@@ -48,7 +56,7 @@ export class DisturbedLines implements Lines {
   }
 
   exchange(next: Uint8Array): LineReading {
-    const pulled = this.#onChain("outputs", next);
+    const pulled = this.#onBridge(this.#onChain("outputs", next));
     const { lines, codes } = this.#copper.exchange(pulled);
     const reading = this.#onChain("inputs", this.#onCopper(lines));
     this.#pulled = pulled;
@@ -57,6 +65,19 @@ export class DisturbedLines implements Lines {
 
   close(): void {
     this.#copper.close();
+  }
+
+  #onBridge(next: Uint8Array): Uint8Array {
+    const how = this.disturbance;
+    if (how?.kind !== "bridged-outputs") return next;
+    const [one, other] = how.lines;
+    const [first, second] = [next[one]!, next[other]!];
+    if (first === second) return next;
+    const asItFalls = (): number => (this.#random() < 0.5 ? 1 : 0);
+    const pulled = next.slice();
+    pulled[one] = { low: 1, high: 0, first, neither: asItFalls() }[how.wins];
+    pulled[other] = how.wins === "neither" ? asItFalls() : pulled[one];
+    return pulled;
   }
 
   #onCopper(lines: Uint8Array): Uint8Array {

@@ -5,6 +5,8 @@ import { LinesError } from "../../../hardware/lines/lines.ts";
 import { lineIndex } from "../../../hardware/lines/line-index.ts";
 import type { LineFault } from "../../../hardware/lines/simulated-lines.ts";
 import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
+import { seeded } from "../../seeded.ts";
+import { DisturbedLines } from "./disturbed-lines.ts";
 import { contact, entry, ProgramBench, shippedBoard } from "./program-bench.ts";
 
 const [small, workshop, coded] = ["small", "workshop", "workshop-coded"].map(shippedBoard) as [
@@ -396,6 +398,66 @@ describe("the self-check", () => {
     });
     expect(bench.state.groups).toEqual([]);
     expect(bench.state.unknown).toEqual(["way-1.a.L", "way-1.a.N"]);
+  });
+});
+
+describe("a board with shorts that looks as if leads were in", () => {
+  it("is checked once somebody says that all leads are out, and each short is named", async () => {
+    const copper = new SimulatedLines(206);
+    const lines = new DisturbedLines(copper, seeded(3), () => 0);
+    const bench = new ProgramBench(() => Promise.resolve({ lines }));
+    await bench.open(workshop, { lines: "gpio" });
+    const [way] = workshop.stations;
+    const shorts = ["a", "b", "c", "d"].map((letter) => {
+      const { L, N } = way!.entries.find((each) => each.letter === letter)!.lines;
+      copper.tieOutputs(lineIndex(L!), lineIndex(N!));
+      return [`way-1.${letter}.L`, `way-1.${letter}.N`];
+    });
+    bench.run(1_000);
+    expect(bench.state.groups).toEqual(shorts);
+    expect(bench.ask({ type: "self-check" })).toMatchObject([{ type: "refused", code: "board-not-empty" }]);
+    bench.ask({ type: "self-check", areLeadsOut: true });
+    bench.run(2_000);
+    expect(bench.sent.find(({ type }) => type === "self-check-result")).toMatchObject({
+      faults: shorts.map((contacts) => ({ kind: "outputs-tied", station: "way-1", contacts })),
+    });
+    expect(bench.state).toMatchObject({ groups: [], unknown: shorts.flat() });
+  });
+
+  it("is not checked where it is simulated and hands know of the lead", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "plug", contactA: contact("way-1.a.L"), contactB: contact("socket-1.a.L") });
+    expect(bench.ask({ type: "self-check", areLeadsOut: true })).toMatchObject([
+      { type: "refused", code: "board-not-empty" },
+    ]);
+  });
+});
+
+describe("a probe that is down at the self-check", () => {
+  it("is named as what it is, and no output is called tied", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "probe", probe: "red", at: contact("way-1.a.L") });
+    const answers = bench.ask({ type: "self-check" });
+    bench.run(2_000);
+    const result = [...answers, ...bench.sent].find(({ type }) => type === "self-check-result");
+    expect(result).toMatchObject({
+      faults: [{ kind: "probe-down", contacts: ["way-1.a.L"], facts: { probe: "red" } }],
+    });
+    expect(bench.state).toMatchObject({ unknown: [], probes: { red: "way-1.a.L", black: null } });
+  });
+
+  it("on the other probe is named too, once for each", async () => {
+    const bench = await onWorkshop();
+    bench.ask({ type: "probe", probe: "red", at: "other-probe" });
+    bench.ask({ type: "self-check" });
+    bench.run(2_000);
+    expect(bench.sent.find(({ type }) => type === "self-check-result")).toMatchObject({
+      faults: (["red", "black"] as const).map((probe) => ({
+        kind: "probe-down",
+        contacts: [],
+        facts: { probe },
+      })),
+    });
   });
 });
 

@@ -36,6 +36,7 @@ export const actSamples = {
   "take-back": {},
   "hand-in": {},
   "self-check": {},
+  "self-check-cleared": {},
   "walk-test": { isOn: false },
   "test-lead": { entryA: "way-1.a", entryB: "socket-1.a" },
   "set-up": { code: "ABCD-2345", name: "Ida Nowak", pin: "482915" },

@@ -62,6 +62,10 @@ export class BoardDouble implements BoardPort {
     return answer;
   }
 
+  attended(): void {
+    this.#client!.attended();
+  }
+
   async close(): Promise<void> {
     await this.#client?.close();
   }

@@ -12,7 +12,7 @@ import { judge } from "../../../shared/rules/judge.ts";
 import type { Verdict } from "../../../shared/rules/verdict.ts";
 import { nothingPlugged, type Plugged } from "../../../shared/wiring/plugged.ts";
 import { seeded } from "../../seeded.ts";
-import { DisturbedLines } from "../../hardware/scan/disturbed-lines.ts";
+import { type Disturbance, DisturbedLines } from "../../hardware/scan/disturbed-lines.ts";
 import { contact, ProgramBench, shippedBoard } from "../../hardware/scan/program-bench.ts";
 
 const board = shippedBoard("workshop");
@@ -58,21 +58,46 @@ export class RingOnABadBoard {
   readonly told: Told[] = [];
 
   private constructor(seed: number) {
-    this.simulated.setLeads({ leads: leadsOfSpecs(board, cables), codes: [] });
+    this.plugRing();
     this.lines = new DisturbedLines(this.simulated.lines, seeded(seed), () => this.#bench.nowMs);
     this.#bench = new ProgramBench(() => Promise.resolve({ lines: this.lines }), patternMs);
   }
 
-  static async wired(seed: number): Promise<RingOnABadBoard> {
+  /** @param disturb what is wrong with the board before it is opened */
+  static async wired(
+    seed: number,
+    disturb?: (ring: RingOnABadBoard) => Disturbance | undefined,
+  ): Promise<RingOnABadBoard> {
     const ring = new RingOnABadBoard(seed);
+    ring.lines.disturbance = disturb?.(ring);
     await ring.#bench.open(board, { lines: "gpio" });
     return ring.run(2_000);
+  }
+
+  plugRing(): this {
+    this.simulated.setLeads({ leads: leadsOfSpecs(board, cables), codes: [] });
+    return this;
   }
 
   lineOf(name: string): LineIndex {
     const line = this.#lines.lineOf.get(contact(name));
     if (line === undefined) throw new Error(`no line for ${name}`);
     return line;
+  }
+
+  /** Somebody uses the screen. */
+  touch(): this {
+    this.#bench.program.hear({ type: "attended" });
+    return this;
+  }
+
+  /** A self-check by somebody who says that all leads are out; gives the faults it names. */
+  checkCleared(): BoardFault[] {
+    const answers = this.#bench.ask({ type: "self-check", areLeadsOut: true });
+    this.run(2_000);
+    const result = [...answers, ...this.#bench.sent].find(({ type }) => type === "self-check-result");
+    if (result?.type !== "self-check-result") throw new Error("the self-check did not end");
+    return result.faults;
   }
 
   /** Lets time go by and judges each state that was sensed in it. */
