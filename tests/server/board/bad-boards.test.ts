@@ -16,7 +16,7 @@ type Case = [
   /** A contact that the fault told must be at, where it is at one. */
   at?: string,
   /** When the fault comes: it is there before the bench starts, or comes while nobody is about; else in work. */
-  when?: "before the start" | "after an hour at rest",
+  when?: "before the start" | "after an hour at rest" | undefined,
 ];
 
 const lineFault = (at: string, fault: LineFault): Case => [
