@@ -69,6 +69,8 @@ const environmentSchema = z.object({
   SPURWISE_FINDINGS: z.enum(["asked", "live"]).default("asked"),
   /** The folder of the nightly back-ups, such as where a stick is. */
   SPURWISE_BACKUP: z.string().optional(),
+  /** A folder on another disk, where how far the log has come is kept as well; with the back-ups where none is said. */
+  SPURWISE_ANCHOR: z.string().optional(),
   /** What back-ups are sealed with; without it they hold what names are read with for whoever finds them. */
   SPURWISE_BACKUP_PASSPHRASE: z.string().min(12, "twelve letters or more").max(200).optional(),
   /** How many years a centre keeps what it knows of a learner who no longer comes. */
@@ -94,6 +96,7 @@ export interface Environment {
   faults: Fault[];
   backUpTo: string | undefined;
   backUpPassphrase: string | undefined;
+  anchorTo: string | undefined;
   keepYears: number;
 }
 
@@ -135,6 +138,7 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     findings: data.SPURWISE_FINDINGS,
     faults: data.SPURWISE_FAULTS,
     backUpTo: data.SPURWISE_BACKUP,
+    anchorTo: data.SPURWISE_ANCHOR ?? data.SPURWISE_BACKUP,
     backUpPassphrase: data.SPURWISE_BACKUP_PASSPHRASE,
     keepYears: data.SPURWISE_KEEP_YEARS,
   };

@@ -7,7 +7,7 @@ import { openPeople, type PeopleStore } from "./people/open-people.ts";
 import { sentenceFor } from "./start-sentence.ts";
 import { AttemptReader } from "./store/attempt-reader.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
-import { anchorFault, assertNotVanished, readAnchor } from "./store/log-anchor.ts";
+import { anchorFault, assertNotVanished, readAnchors } from "./store/log-anchor.ts";
 import { LogReader } from "./store/log-reader.ts";
 import { openSigner } from "./store/log-signer.ts";
 import { LogWriter } from "./store/log-writer.ts";
@@ -43,17 +43,17 @@ function prove(records: Records): void {
   }
 }
 
-function openOne(path: string, isBesideDamaged: boolean): OpenedRecords {
+function openOne(path: string, isBesideDamaged: boolean, elsewhere: string | undefined): OpenedRecords {
   const open: Connection[] = [];
   try {
-    assertNotVanished(path);
-    const anchor = readAnchor(path);
+    const anchors = readAnchors(path, elsewhere);
+    assertNotVanished(path, anchors);
     const writing = openForWriting(path);
     open.push(writing);
-    const fault = anchor && anchorFault(writing, anchor);
-    if (fault) throw new StoreError("damaged", { path, reason: fault });
+    const fault = anchors.map((anchor) => anchorFault(writing, anchor)).find((found) => found !== undefined);
+    if (fault !== undefined) throw new StoreError("damaged", { path, reason: fault });
     const clock = systemClock();
-    const log = new LogWriter(writing, path, clock, openSigner(dirname(path)));
+    const log = new LogWriter(writing, path, clock, openSigner(dirname(path)), elsewhere);
     const reading = openForReading(path);
     open.push(reading);
     const records: Records = {
@@ -85,13 +85,18 @@ const isDamage = (error: unknown): boolean =>
 
 /**
  * Opens the records. A damaged file stays where it is; the bench says so, and practice goes on in a log beside it,
- * the same one after each start until the damaged one has been restored.
+ * the same one after each start until the damaged one has been restored. It is held to the anchors beside it and in a
+ * folder `elsewhere`.
  *
  * @throws StoreError for anything but damage, a log of a later version among them.
  */
-export function openRecords(path: string, note: (sentence: string) => void): OpenedRecords {
+export function openRecords(
+  path: string,
+  note: (sentence: string) => void,
+  elsewhere?: string,
+): OpenedRecords {
   try {
-    return openOne(path, false);
+    return openOne(path, false, elsewhere);
   } catch (error) {
     if (!isDamage(error)) throw error;
     const reason = error instanceof StoreError ? String(error.facts["reason"] ?? sentenceFor(error)) : "";
@@ -99,7 +104,7 @@ export function openRecords(path: string, note: (sentence: string) => void): Ope
     for (let number = 1; number <= mostBeside; number += 1) {
       const beside = join(dirname(path), `practice-beside-damaged-${number}.db`);
       try {
-        const opened = openOne(beside, true);
+        const opened = openOne(beside, true, undefined);
         note(
           `the log ${path} is damaged (${reason}); ${kept}. Practice is recorded in ${beside}. Call the technician.`,
         );

@@ -78,9 +78,14 @@ const softwareVersion = (): string => {
   return manifest.version;
 };
 
-function openHeldRecords(path: string, note: (sentence: string) => void, letGo: () => void) {
+function openHeldRecords(
+  path: string,
+  note: (sentence: string) => void,
+  elsewhere: string | undefined,
+  letGo: () => void,
+) {
   try {
-    return openRecords(path, note);
+    return openRecords(path, note, elsewhere);
   } catch (error) {
     letGo();
     throw error;
@@ -138,7 +143,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
   const data = dataFolder(environment.data);
   mkdirSync(data, { recursive: true, mode: ownOnly });
   const letGo = holdFolder(data);
-  const opened = openHeldRecords(logFile(data), note, letGo);
+  const opened = openHeldRecords(logFile(data), note, environment.anchorTo, letGo);
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({

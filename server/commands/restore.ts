@@ -25,12 +25,13 @@ export async function run(args: string[]): Promise<number> {
   }
   const path = logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const isDryRun = args.includes(dryRun);
+  const anchorTo = process.env["SPURWISE_ANCHOR"] ?? process.env["SPURWISE_BACKUP"];
   const passphrase = process.env["SPURWISE_BACKUP_PASSPHRASE"];
   try {
     mkdirSync(dirname(path), { recursive: true, mode: 0o700 });
     const letGo = holdFolder(dirname(path));
     try {
-      const parts = { from: resolve(from), path, clock: systemClock(), isDryRun, passphrase };
+      const parts = { from: resolve(from), path, clock: systemClock(), isDryRun, passphrase, anchorTo };
       const { manifest, erasedCount, replaced } = restore({ ...parts, say: (step) => say(`... ${step}`) });
       const when = new Date(manifest.madeWallMs).toISOString();
       const erased = erasedCount > 0 ? ` ${erasedCount} people erased since stay erased.` : "";

@@ -2,7 +2,7 @@ import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { basename, dirname, join } from "node:path";
 import { dataFolder, logFile } from "../folders.ts";
-import { anchorFault, type LogAnchor, readAnchor, readAnchorFile } from "../store/log-anchor.ts";
+import { anchorFault, type LogAnchor, readAnchorFile, readAnchors } from "../store/log-anchor.ts";
 import { readPublicKey, shortKey } from "../store/log-signer.ts";
 import { type Connection, openForReading } from "../store/open-database.ts";
 import { readThrough } from "../store/read-through.ts";
@@ -10,6 +10,10 @@ import { StoreError } from "../store/store-error.ts";
 import { verifyLog } from "../store/verify-log.ts";
 
 const anchorOption = "--anchor";
+
+/** Where the bench keeps its anchor beside its data folder. */
+const anchorFolder = (): string | undefined =>
+  process.env["SPURWISE_ANCHOR"] ?? process.env["SPURWISE_BACKUP"];
 
 const say = (sentence: string): void => {
   process.stdout.write(`${sentence}\n`);
@@ -43,7 +47,7 @@ function faultOf(database: Connection, file: string, kept: LogAnchor | undefined
   const proof = verifyLog(database);
   if (!proof.isSound)
     return `The log was changed. First bad record: ${proof.firstBadRecord}: ${proof.reason}.`;
-  const fault = [readAnchor(file), kept]
+  const fault = [...readAnchors(file, anchorFolder()), kept]
     .map((anchor) => anchor && anchorFault(database, anchor))
     .find((found) => found !== undefined);
   if (fault) return `The log is not what was written: ${fault}. Restore a back-up.`;
@@ -79,7 +83,7 @@ export async function run(args: string[]): Promise<number> {
   const path = asked ?? logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const file = path.endsWith(".db") ? path : logFile(path);
   if (!existsSync(file)) {
-    const anchor = readAnchor(file);
+    const [anchor] = readAnchors(file, anchorFolder());
     say(`There is no log at ${file}${anchor ? `, and there was one of ${anchor.rowCount} records` : ""}.`);
     return anchor ? 1 : 2;
   }

@@ -5,7 +5,7 @@ import type { Clock } from "../clock/clock.ts";
 import { PersonReader } from "../people/person-reader.ts";
 import { PersonWriter } from "../people/person-writer.ts";
 import { keepErased, PersonKeys, readErased } from "../people/secrets.ts";
-import { anchorFile } from "../store/log-anchor.ts";
+import { anchorFile, keepAnchorIn, readAnchor } from "../store/log-anchor.ts";
 import { LogWriter } from "../store/log-writer.ts";
 import { openForReading, openForWriting } from "../store/open-database.ts";
 import { StoreError, toStoreError } from "../store/store-error.ts";
@@ -24,6 +24,8 @@ interface RestoreParts {
   isDryRun: boolean;
   /** What it was sealed with, where it was. */
   passphrase?: string | undefined;
+  /** Where the bench keeps its anchor beside its data folder. */
+  anchorTo?: string | undefined;
   /** Called with each step. */
   say: (step: string) => void;
 }
@@ -43,7 +45,7 @@ export interface Restored {
  *
  * @throws StoreError `damaged`, `wrong-passphrase`, `newer-than-program` and what a disk gives; then everything is as before.
  */
-export function restore({ from, path, clock, isDryRun, passphrase, say }: RestoreParts): Restored {
+export function restore({ from, path, clock, isDryRun, passphrase, anchorTo, say }: RestoreParts): Restored {
   const folder = dirname(path);
   const beside = join(folder, "restoring");
   rmSync(beside, { recursive: true, force: true });
@@ -65,7 +67,11 @@ export function restore({ from, path, clock, isDryRun, passphrase, say }: Restor
     );
     if (isDryRun) return { manifest, erasedCount, replaced: undefined };
     say("putting it in place");
-    return { manifest, erasedCount, replaced: putInPlace(folder, beside, clock) };
+    const replaced = putInPlace(folder, beside, clock);
+    // The one elsewhere is of what stood here: the bench would take what was brought back for a log that was shortened.
+    const anchor = readAnchor(path);
+    if (anchor && anchorTo !== undefined) keepAnchorIn(anchorTo, path, anchor);
+    return { manifest, erasedCount, replaced };
   } catch (error) {
     throw toStoreError(error, from);
   } finally {

@@ -1,4 +1,6 @@
+import { createHash } from "node:crypto";
 import { readFileSync, statSync } from "node:fs";
+import { join, resolve } from "node:path";
 import { z } from "zod";
 import type { Connection } from "./open-database.ts";
 import { readThrough } from "./read-through.ts";
@@ -24,6 +26,21 @@ export const anchorFile = (logPath: string): string => `${logPath}.anchor.json`;
 /** The anchor beside a log; undefined where there is none, or none that can be read. */
 export const readAnchor = (logPath: string): LogAnchor | undefined => readAnchorFile(anchorFile(logPath));
 
+/**
+ * Where the anchor of a log lies in a folder elsewhere, such as on another disk, which stays when the data folder goes.
+ * Logs of several folders do not get in each other's way there.
+ */
+export function anchorFileIn(folder: string, logPath: string): string {
+  const mark = createHash("sha256").update(resolve(logPath)).digest("hex").slice(0, 12);
+  return join(folder, `spurwise-${mark}.anchor.json`);
+}
+
+/** Every anchor of a log that can be read: beside it, and in a folder elsewhere where there is one. */
+export const readAnchors = (logPath: string, elsewhere: string | undefined): LogAnchor[] =>
+  [anchorFile(logPath), ...(elsewhere === undefined ? [] : [anchorFileIn(elsewhere, logPath)])]
+    .map(readAnchorFile)
+    .filter((anchor) => anchor !== undefined);
+
 /** An anchor that was kept somewhere else; undefined where it is none. */
 export function readAnchorFile(path: string): LogAnchor | undefined {
   try {
@@ -39,7 +56,18 @@ export function readAnchorFile(path: string): LogAnchor | undefined {
  * @throws a file system error; then the anchor of before still stands.
  */
 export function keepAnchor(logPath: string, anchor: LogAnchor): void {
-  writeWhole(anchorFile(logPath), `${JSON.stringify(anchor)}\n`);
+  writeWhole(anchorFile(logPath), textOf(anchor));
+}
+
+const textOf = (anchor: LogAnchor): string => `${JSON.stringify(anchor)}\n`;
+
+/** Keeps it in a folder elsewhere as well; a stick that is not in, or is full, keeps nobody from working. */
+export function keepAnchorIn(folder: string, logPath: string, anchor: LogAnchor): void {
+  try {
+    writeWhole(anchorFileIn(folder, logPath), textOf(anchor));
+  } catch (error) {
+    if (!(error instanceof Error && "syscall" in error)) throw error;
+  }
 }
 
 /**
@@ -71,8 +99,8 @@ export function anchorFault(database: Connection, anchor: LogAnchor): string | u
  *
  * @throws StoreError `damaged` where it is gone or empty; nothing is made in its place.
  */
-export function assertNotVanished(logPath: string): void {
-  const anchor = readAnchor(logPath);
+export function assertNotVanished(logPath: string, anchors: readonly LogAnchor[]): void {
+  const [anchor] = anchors;
   if (anchor && !statSync(logPath, { throwIfNoEntry: false })?.size)
     throw new StoreError("damaged", {
       path: logPath,

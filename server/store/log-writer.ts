@@ -6,7 +6,7 @@ import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Clock } from "../clock/clock.ts";
 import { AttemptTable } from "./attempt-table.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
-import { keepAnchor, type LogAnchor } from "./log-anchor.ts";
+import { keepAnchor, keepAnchorIn, type LogAnchor } from "./log-anchor.ts";
 import type { LogSigner } from "./log-signer.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
@@ -42,6 +42,7 @@ export class LogWriter {
   readonly #path: string;
   readonly #clock: Clock;
   readonly #signer: LogSigner | undefined;
+  readonly #elsewhere: string | undefined;
   readonly #insert: Statement;
   readonly #end: Statement;
   readonly #document: Statement;
@@ -54,9 +55,10 @@ export class LogWriter {
   #last: Moment | undefined;
   #isProved = false;
 
-  /** With a `signer` each hand-in is sealed. */
-  constructor(database: Connection, path: string, clock: Clock, signer?: LogSigner) {
+  /** With a `signer` each hand-in is sealed; its anchor is kept in the folder `elsewhere` too. */
+  constructor(database: Connection, path: string, clock: Clock, signer?: LogSigner, elsewhere?: string) {
     this.#signer = signer;
+    this.#elsewhere = elsewhere;
     this.#database = database;
     this.#path = path;
     this.#clock = clock;
@@ -161,6 +163,7 @@ export class LogWriter {
       this.#database.pragma("wal_checkpoint(PASSIVE)");
       const anchor = this.#anchor();
       if (anchor) keepAnchor(this.#path, anchor);
+      if (anchor && this.#elsewhere !== undefined) keepAnchorIn(this.#elsewhere, this.#path, anchor);
       this.#anchoredCount = this.#rowCount;
     } catch (error) {
       const storeError = toStoreError(error, this.#path);

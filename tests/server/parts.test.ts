@@ -38,6 +38,7 @@ describe("the environment", () => {
       findings: "asked",
       faults: [],
       backUpTo: undefined,
+      anchorTo: undefined,
       backUpPassphrase: undefined,
       keepYears: 3,
     });

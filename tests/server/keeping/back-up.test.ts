@@ -111,6 +111,31 @@ describe("a back-up", () => {
     expect(readAnchor(logOf(one.folder))?.rowCount).toBeLessThan(later.length + 2);
   });
 
+  it("is brought back by its own anchor, also where another is kept elsewhere", async () => {
+    const { bench: one } = await bench();
+    const { file } = await backUpOf(one.folder);
+    await one.does("leave-attempt", {});
+    await one.stop();
+    const elsewhere = temporaryFolder();
+    const start = (): boolean => {
+      const records = openRecords(logOf(one.folder), () => undefined, elsewhere);
+      records.records.log.checkpoint();
+      records.reading.close();
+      records.writing.close();
+      return records.isBesideDamaged;
+    };
+    expect(start()).toBe(false);
+    restore({
+      from: file,
+      path: logOf(one.folder),
+      clock: new ManualClock(),
+      isDryRun: false,
+      anchorTo: elsewhere,
+      say: () => undefined,
+    });
+    expect(start()).toBe(false);
+  });
+
   it("does not bring back who was erased since, from the bench's own list, from that beside it, or where the log is gone", async () => {
     const { bench: one, kasia } = await bench();
     const to = temporaryFolder();

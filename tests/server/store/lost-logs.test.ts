@@ -2,15 +2,17 @@ import { execFileSync } from "node:child_process";
 import Database from "better-sqlite3";
 import {
   copyFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
+  readdirSync,
   readFileSync,
   renameSync,
   rmSync,
   writeFileSync,
 } from "node:fs";
 import { join } from "node:path";
-import { describe, expect, it, onTestFinished } from "vitest";
+import { describe, expect, it, onTestFinished, vi } from "vitest";
 import { run as verifyCommand } from "../../../server/commands/verify.ts";
 import { openRecords } from "../../../server/open-records.ts";
 import { holdFolder } from "../../../server/store/hold-folder.ts";
@@ -51,6 +53,71 @@ function startOn(folder: string): { isBeside: boolean; said: string } {
 }
 
 const logOf = (folder: string): string => join(folder, "spurwise.db");
+
+describe("an anchor in a second place of the same machine", () => {
+  const elsewhereOf = (folder: string): string => {
+    const elsewhere = temporaryFolder();
+    const opened = openRecords(logOf(folder), () => undefined, elsewhere);
+    opened.records.log.append(boots(3));
+    opened.records.log.checkpoint();
+    opened.reading.close();
+    opened.writing.close();
+    return elsewhere;
+  };
+  function startWith(folder: string, elsewhere: string): { isBeside: boolean; said: string } {
+    let said = "";
+    const opened = openRecords(logOf(folder), (sentence) => (said += sentence), elsewhere);
+    opened.reading.close();
+    opened.writing.close();
+    return { isBeside: opened.isBesideDamaged, said };
+  }
+  const verifyWith = async (folder: string, elsewhere: string): Promise<number> => {
+    vi.stubEnv("SPURWISE_ANCHOR", elsewhere);
+    try {
+      return await verifyCommand([folder]);
+    } finally {
+      vi.unstubAllEnvs();
+    }
+  };
+
+  it("knows of a whole data folder that is gone, which the one beside the log went with", async () => {
+    const folder = dataFolder(7);
+    const elsewhere = elsewhereOf(folder);
+    expect(startWith(folder, elsewhere)).toEqual({ isBeside: false, said: "" });
+    rmSync(folder, { recursive: true });
+    mkdirSync(folder);
+    expect(await verifyWith(folder, elsewhere)).toBe(1);
+    expect(startWith(folder, elsewhere)).toMatchObject({
+      isBeside: true,
+      said: expect.stringContaining("the log of 10 records is gone") as string,
+    });
+    expect(existsSync(logOf(folder))).toBe(false);
+  });
+
+  it("knows of a folder that was set back whole with its own anchor, or swapped for another bench's", async () => {
+    const folder = dataFolder(7);
+    const older = temporaryFolder();
+    cpSync(folder, older, { recursive: true });
+    const elsewhere = elsewhereOf(folder);
+    for (const from of [older, dataFolder(20)]) {
+      rmSync(folder, { recursive: true });
+      cpSync(from, folder, { recursive: true });
+      expect(await verifyWith(folder, elsewhere)).toBe(1);
+      expect(startWith(folder, elsewhere).isBeside).toBe(true);
+    }
+  });
+
+  it("that cannot be written, as on a stick that is not in, keeps nobody from working", () => {
+    expect(startWith(dataFolder(7), "/nowhere/at/all")).toEqual({ isBeside: false, said: "" });
+  });
+
+  it("is another log's where several benches keep theirs in one folder", () => {
+    const elsewhere = temporaryFolder();
+    for (const folder of [dataFolder(7), dataFolder(9)])
+      expect(startWith(folder, elsewhere).isBeside).toBe(false);
+    expect(readdirSync(elsewhere)).toHaveLength(2);
+  });
+});
 
 describe("an anchor that is kept on another machine", () => {
   it("shows a folder that was set back whole, which its own anchor cannot, and is named where it is none", async () => {
