@@ -37,6 +37,7 @@ export function shownText(
       return { large: "?", small: words.t(`meter.shows.unclear-${shows.because}`) };
     case "press":
     case "live":
+    case "unproved":
     case "dead":
       return { large: "– –", small: words.t(`meter.shows.${shows.shows}`) };
   }

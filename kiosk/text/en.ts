@@ -42,6 +42,7 @@ export const en = {
   "say.scenario": "Choose a task.",
   "say.caution": "Read this, then tap the large key.",
   "say.make-dead": "Make the circuit dead before you touch a lead.",
+  "say.dead-again": "Isolated and proved dead on this picture. Go on testing.",
   "say.dead": "Isolated and proved dead on this picture. Go on to the plan.",
   "say.plan": "Work out the circuit before you wire it.",
   "say.as-found": "First wire what was there. Cables in: {done} of {total}.",

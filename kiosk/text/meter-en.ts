@@ -1,5 +1,6 @@
 /** Sentences of the step Test, in English. */
 export const meterEn = {
+  "say.test-unproved": "It was live: make it dead again before you test or change it.",
   "say.test": "Test what you wired. Every reading here is simulated.",
 
   "meter.title": "Meter",
@@ -47,6 +48,7 @@ export const meterEn = {
   "meter.shows.unclear-size": "Unclear: a cable has no size yet",
   "meter.shows.press": "Press Test",
   "meter.shows.live": "Live! Switch off first",
+  "meter.shows.unproved": "Not proved dead: make it dead again",
   "meter.shows.dead": "No supply: switch on first",
   "meter.shows.loop": "fault current {current}",
   "meter.shows.trip": "the RCD tripped",
@@ -63,6 +65,8 @@ export const meterEn = {
   "circuit.supply.device-trips": "The device tripped at once: there is a short.",
   "circuit.supply.rcd-trips": "The RCD has tripped.",
   "circuit.energise": "Switch on",
+  "circuit.make-dead": "Make dead",
+  "circuit.unproved": "It was live. Prove it dead before hands or dead tests go in.",
   "circuit.switch-off": "Switch off",
   "circuit.ends": "Ring ends at {way}",
   "circuit.ends.none": "There are not two cables at the way.",
@@ -136,6 +140,8 @@ export const meterEn = {
   "refused.nothing-written": "Write down what the meter shows.",
   "refused.tips-apart": "Put the two tips together to null the leads.",
   "refused.no-two-ends": "There are not two cables at the way.",
+  "refused.dead-again-first": "The circuit was live. Make it dead again first: step Make dead.",
+  "refused.energise-at-test": "It is switched on again at the step Test.",
   "refused.switch-off-first": "The circuit is live. Switch it off first.",
   "refused.tests-missing": "It stays off: {left} readings missing.",
   "refused.tests-failed": "It stays off: a dead test on record is a fail.",

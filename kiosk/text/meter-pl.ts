@@ -2,6 +2,7 @@ import type { meterEn } from "./meter-en.ts";
 
 /** Zdania kroku Pomiary po polsku. */
 export const meterPl: Record<keyof typeof meterEn, string> = {
+  "say.test-unproved": "Obwód był pod napięciem: wyłącz i sprawdź, zanim coś zmierzysz lub zmienisz.",
   "say.test": "Zmierz to, co połączono. Każdy wynik tutaj jest symulowany.",
 
   "meter.title": "Miernik",
@@ -49,6 +50,7 @@ export const meterPl: Record<keyof typeof meterEn, string> = {
   "meter.shows.unclear-size": "Niejasne: przewód nie ma przekroju",
   "meter.shows.press": "Naciśnij Pomiar",
   "meter.shows.live": "Napięcie! Najpierw wyłącz",
+  "meter.shows.unproved": "Niesprawdzony: wyłącz go znowu",
   "meter.shows.dead": "Brak zasilania: najpierw włącz",
   "meter.shows.loop": "prąd zwarcia {current}",
   "meter.shows.trip": "RCD zadziałał",
@@ -65,6 +67,8 @@ export const meterPl: Record<keyof typeof meterEn, string> = {
   "circuit.supply.device-trips": "Aparat wyłączył od razu: jest zwarcie.",
   "circuit.supply.rcd-trips": "RCD zadziałał.",
   "circuit.energise": "Włącz",
+  "circuit.make-dead": "Wyłącz napięcie",
+  "circuit.unproved": "Był pod napięciem. Sprawdź, że go nie ma, zanim włożysz ręce lub zmierzysz.",
   "circuit.switch-off": "Wyłącz",
   "circuit.ends": "Końce pierścienia: {way}",
   "circuit.ends.none": "Przy polu nie ma dwóch przewodów.",
@@ -138,6 +142,8 @@ export const meterPl: Record<keyof typeof meterEn, string> = {
   "refused.nothing-written": "Zapisz to, co pokazuje miernik.",
   "refused.tips-apart": "Złącz końce sond, żeby wyzerować przewody.",
   "refused.no-two-ends": "Przy polu nie ma dwóch przewodów.",
+  "refused.dead-again-first": "Obwód był pod napięciem. Najpierw wyłącz i sprawdź: krok „Wyłącz”.",
+  "refused.energise-at-test": "Włącza się go znowu w kroku pomiarów.",
   "refused.switch-off-first": "Obwód jest pod napięciem. Najpierw wyłącz.",
   "refused.tests-missing": "Zostaje wyłączone: brakuje pomiarów: {left}.",
   "refused.tests-failed": "Zostaje wyłączone: zapisany pomiar jest zły.",

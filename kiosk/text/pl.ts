@@ -37,6 +37,7 @@ export const pl: Record<TextKey, string> = {
   "say.scenario": "Wybierz zadanie.",
   "say.caution": "Przeczytaj, potem dotknij dużego klawisza.",
   "say.make-dead": "Wyłącz napięcie, zanim dotkniesz przewodu.",
+  "say.dead-again": "Wyłączony i sprawdzony na tym rysunku. Mierz dalej.",
   "say.dead": "Wyłączony i sprawdzony na tym rysunku. Przejdź do planu.",
   "say.plan": "Oblicz obwód, zanim go połączysz.",
   "say.as-found": "Najpierw połącz to, co było. Kable na miejscu: {done} z {total}.",

@@ -1,7 +1,8 @@
 import type { z } from "zod";
 import { deadActSchema } from "../../shared/protocol/make-dead.schema.ts";
 import { breakerOfTask } from "../attempt/circuit-chart.ts";
-import { deadRefusal } from "../attempt/make-dead.ts";
+import { deadRefusal, withWay } from "../attempt/make-dead.ts";
+import { hasMakeDead } from "../attempt/steps.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";
@@ -21,9 +22,15 @@ export const deadAct: Act<"dead-act"> = {
   isFree: true,
   states: ["make-dead", "wiring"],
   decides: ({ state, scenario }, act) => {
-    if (!state.isExistingCircuit) return refuse("locked");
-    const why = deadRefusal(state.deadState, act);
+    if (!hasMakeDead(state)) return refuse("locked");
+    const breaker = breakerOfTask(scenario);
+    const { deadState, hasBeenLive, meter } = state;
+    const picture = hasBeenLive ? withWay(deadState, breaker, meter.supply !== "holds") : deadState;
+    const why = deadRefusal(picture, act);
     if (why) return refuse(why);
-    return events({ type: "dead-acted", content: { act, breaker: breakerOfTask(scenario) } });
+    // The way is switched on where its tests are held against it.
+    const isOn = act.what === "breaker" && act.breaker === breaker && picture.off.includes(breaker);
+    if (hasBeenLive && isOn) return refuse("energise-at-test");
+    return events({ type: "dead-acted", content: { act, breaker } });
   },
 };

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { hasMakeDead } from "../attempt/steps.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";
@@ -18,12 +19,13 @@ export const declareDead: Act<"declare-dead"> = {
   isFree: true,
   states: ["make-dead", "wiring"],
   decides: ({ state }) => {
-    if (!state.isExistingCircuit) return refuse("locked");
+    if (!hasMakeDead(state)) return refuse("locked");
     // Where the bench keeps the list, the list says when it is dead.
     if (state.mode !== "assessed") return refuse("make-dead-first");
+    if (state.meter.supply === "holds") return refuse("switch-off-first");
     return events(
       { type: "dead-declared", content: {} },
-      { type: "step-entered", content: { step: "plan" } },
+      { type: "step-entered", content: { step: state.hasBeenLive ? "test" : "plan" } },
     );
   },
 };

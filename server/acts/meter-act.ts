@@ -2,9 +2,11 @@ import type { z } from "zod";
 import type { StationId } from "../../shared/board/ids.ts";
 import { stationOf } from "../../shared/board/ids.ts";
 import { nullOhm } from "../../shared/electrical/meter.ts";
-import { meterActSchema } from "../../shared/protocol/meter.schema.ts";
+import { type MeterAct, meterActSchema } from "../../shared/protocol/meter.schema.ts";
 import { meterLimits } from "../../shared/trade/meter-limits.ts";
 import { tripMsNow } from "../attempt/meter-shows.ts";
+import { mayTouch } from "../attempt/may-wire.ts";
+import type { MeterState } from "../attempt/meter-state.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, type Decision, events } from "./act.ts";
 import { workers } from "./actor.ts";
@@ -18,8 +20,9 @@ declare module "../../shared/protocol/acts.ts" {
   }
 }
 
-/** What hands may not do at a way or a point that is live. */
-const forDeadCircuit: ReadonlySet<string> = new Set(["ring-ends", "link"]);
+/** What is done with hands in the way, or puts a test on the conductors: for a circuit that is dead. */
+const isForDeadCircuit = ({ what }: MeterAct, { dial }: MeterState): boolean =>
+  what === "ring-ends" || what === "link" || (what === "press" && dial === "insulation");
 
 /** Something done at the meter, at the way of the circuit or at its points. */
 export const meterAct: Act<"meter-act"> = {
@@ -29,7 +32,8 @@ export const meterAct: Act<"meter-act"> = {
   decides: (situation, act) => {
     const { meter } = situation.state;
     const { testTask, circuit } = situation;
-    if (meter.supply === "holds" && forDeadCircuit.has(act.what)) return refuse("switch-off-first");
+    const live = isForDeadCircuit(act, meter) ? mayTouch(situation.state) : undefined;
+    if (live) return live;
     switch (act.what) {
       case "probe":
         return act.at === null || act.at === "other-probe" || isOnBoard(situation, stationOf(act.at))

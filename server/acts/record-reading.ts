@@ -4,6 +4,7 @@ import { stationIdSchema } from "../../shared/board/ids.schema.ts";
 import { roleClass, roleOf } from "../../shared/board/ids.ts";
 import { polarityAt } from "../../shared/electrical/polarity-at.ts";
 import { type Reading, type Shown, type Taken, testKinds } from "../../shared/wiring/wiring.schema.ts";
+import { mayTouch } from "../attempt/may-wire.ts";
 import { meterShows, partsIn, setupOf } from "../attempt/meter-shows.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, events } from "./act.ts";
@@ -35,6 +36,8 @@ export const recordReading: Act<"record-reading"> = {
     const { testTask } = situation;
     const { red, black } = situation.state.meter;
     if (message.way !== testTask.way) return refuse("no-such-place");
+    const live = mayTouch(situation.state);
+    if (live) return live;
     if (!isPlace(red) || !isPlace(black)) return refuse("no-reading");
     const reading = { test: message.test, way: message.way, red, black, judged: message.judged };
     const taken = takenNow(situation);

@@ -42,6 +42,8 @@ export interface AttemptState {
   /** The steps that count now. */
   deadCounted: readonly DeadStep[];
   isDeadDeclared: boolean;
+  /** The way was switched on at the step Test: from then on the circuit is one to be made dead. */
+  hasBeenLive: boolean;
   plan: Readonly<Partial<Record<PlanQuestion, number>>>;
   /** All answers that were given to a question, in their order. */
   planGiven: Readonly<Partial<Record<PlanQuestion, readonly number[]>>>;

@@ -35,6 +35,12 @@ export const untouched: DeadState = {
   missed: null,
 };
 
+/** The picture with the breaker of the task as the way was left at the step Test. */
+export const withWay = (circuit: DeadState, breaker: number, isOff: boolean): DeadState => {
+  const others = circuit.off.filter((one) => one !== breaker);
+  return { ...circuit, off: isOff ? [...others, breaker].toSorted((a, b) => a - b) : others };
+};
+
 /** The tests of the sequence, by the terminals they are made between. */
 export const deadPairs = ["L-N", "L-E", "N-E"] as const satisfies readonly DeadPair[];
 

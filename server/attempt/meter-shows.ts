@@ -67,7 +67,9 @@ export function meterShows(task: TestTask, circuit: CircuitUnderTest, meter: Met
   const isLive = supply === "holds";
   if (dial === "low-ohms" || dial === "insulation") {
     // A meter on a live circuit says so and measures nothing.
-    if (isLive && red !== "other-probe" && black !== "other-probe") return { shows: "live" };
+    const areTogether = red === "other-probe" || black === "other-probe";
+    if (isLive && !areTogether) return { shows: "live" };
+    if (meter.isUnproved && !areTogether) return { shows: "unproved" };
     const setup = setupOf(task, circuit, meter);
     if (dial === "low-ohms") {
       const longLeadOhm = hasLongLead ? { longLeadOhm: meterLimits.longLeadOhm } : {};

@@ -24,6 +24,8 @@ export interface MeterState {
   partsOut: readonly LeftInPart[];
   positions: readonly { station: StationId; position: 0 | 1 }[];
   supply: MeterSupply;
+  /** The way was on since the circuit was proved dead last: no hand and no dead test belongs there. */
+  isUnproved: boolean;
 }
 
 /** Whether the way is switched on; `holds` is on, the other two are what opened it. */
@@ -45,6 +47,7 @@ export const meterAtRest: MeterState = {
   partsOut: [],
   positions: [],
   supply: "off",
+  isUnproved: false,
 };
 
 /** What was worked out when an act was done: the ends it was done to, what was nulled, how long the RCD took. */

@@ -1,6 +1,6 @@
-import { afterDeadAct, countedSteps, untouched } from "./make-dead.ts";
+import { afterDeadAct, countedSteps, untouched, withWay } from "./make-dead.ts";
 import type { CableId } from "../../shared/board/ids.ts";
-import type { Step } from "../../shared/protocol/attempt-words.ts";
+import { deadSteps, type Step } from "../../shared/protocol/attempt-words.ts";
 import {
   applyChange,
   nothingPlugged,
@@ -10,6 +10,7 @@ import {
 import type { AttemptEvent } from "./attempt-events.ts";
 import { type AttemptState, settingName } from "./attempt-state.ts";
 import { afterSwitching, loadAtRest } from "./load-state.ts";
+import type { SwitchingOn } from "../../shared/electrical/live-network.ts";
 import { afterMeterAct, meterAtRest } from "./meter-state.ts";
 
 const enter = (state: AttemptState, step: Step): AttemptState => ({
@@ -63,6 +64,35 @@ function set(
   };
 }
 
+function deadActed(
+  state: AttemptState,
+  { act, breaker }: Extract<AttemptEvent, { type: "dead-acted" }>["content"],
+): AttemptState {
+  const { hasBeenLive, meter } = state;
+  if (!hasBeenLive) {
+    const deadState = afterDeadAct(state.deadState, act, breaker);
+    return { ...state, deadState, deadCounted: countedSteps(deadState, breaker) };
+  }
+  const before = withWay(state.deadState, breaker, meter.supply !== "holds");
+  const deadState = afterDeadAct(before, act, breaker);
+  const deadCounted = countedSteps(deadState, breaker);
+  const supply = meter.supply === "holds" && deadState.off.includes(breaker) ? "off" : meter.supply;
+  const isUnproved = !state.isDeadDeclared && deadCounted.length < deadSteps.length;
+  return { ...state, deadState, deadCounted, meter: { ...meter, supply, isUnproved } };
+}
+
+/** Switched on, whatever it was proved before. */
+const switchedOn = (state: AttemptState, outcome: SwitchingOn): AttemptState => ({
+  ...state,
+  hasBeenLive: true,
+  dead: [],
+  deadState: { ...untouched, isChartRead: state.deadState.isChartRead },
+  deadCounted: state.deadState.isChartRead ? ["identify"] : [],
+  isDeadDeclared: false,
+  meter: { ...state.meter, supply: outcome, isPressed: false, tripMs: null, isUnproved: true },
+  load: loadAtRest,
+});
+
 const notReady = (state: AttemptState): AttemptState => ({ ...state, status: "open", readyWith: null });
 
 const askedOf = ({ verdict, wiringHash }: NonNullable<AttemptState["asked"]>): AttemptState["asked"] => ({
@@ -89,6 +119,7 @@ function started(
     deadState: untouched,
     deadCounted: [],
     isDeadDeclared: false,
+    hasBeenLive: false,
     plan: {},
     planGiven: {},
     plugged: nothingPlugged,
@@ -138,13 +169,10 @@ export function reduce(
       const others = state.dead.filter(({ step }) => step !== event.content.step);
       return { ...state, dead: [...others, event.content] };
     }
-    case "dead-acted": {
-      const { act, breaker } = event.content;
-      const deadState = afterDeadAct(state.deadState, act, breaker);
-      return { ...state, deadState, deadCounted: countedSteps(deadState, breaker) };
-    }
+    case "dead-acted":
+      return deadActed(state, event.content);
     case "dead-declared":
-      return { ...state, isDeadDeclared: true };
+      return { ...state, isDeadDeclared: true, meter: { ...state.meter, isUnproved: false } };
     case "plan-answered": {
       const { question, answer } = event.content;
       const given = [...(state.planGiven[question] ?? []), answer];
@@ -186,11 +214,7 @@ export function reduce(
       return { ...state, expectedAsked: [...others, asked] };
     }
     case "energised":
-      return {
-        ...state,
-        meter: { ...state.meter, supply: event.content.outcome, isPressed: false, tripMs: null },
-        load: loadAtRest,
-      };
+      return switchedOn(state, event.content.outcome);
     case "switched-off":
       return { ...state, meter: { ...state.meter, supply: "off", isPressed: false, tripMs: null } };
     case "appliance-switched":

@@ -4,15 +4,21 @@ import type { AttemptState } from "./attempt-state.ts";
 
 type StepStateOf = Pick<
   AttemptState,
-  "isExistingCircuit" | "entered" | "status" | "isTrainerNeeded" | "meter"
+  "isExistingCircuit" | "entered" | "status" | "isTrainerNeeded" | "meter" | "hasBeenLive"
 > &
   DeadStateOf;
 
 type DeadStateOf = Pick<AttemptState, "mode" | "dead" | "deadCounted" | "isDeadDeclared">;
 
-/** The steps of an attempt in their order: make dead only where there is an existing circuit. */
-export const stepsOf = ({ isExistingCircuit }: Pick<AttemptState, "isExistingCircuit">): Step[] => [
-  ...(isExistingCircuit ? (["make-dead"] as const) : []),
+/** True where there is a circuit to make dead: one that was there before, or one that the learner has switched on. */
+export const hasMakeDead = ({
+  isExistingCircuit,
+  hasBeenLive,
+}: Pick<AttemptState, "isExistingCircuit" | "hasBeenLive">): boolean => isExistingCircuit || hasBeenLive;
+
+/** The steps of an attempt in their order: make dead only where there is a circuit to make dead. */
+export const stepsOf = (state: Pick<AttemptState, "isExistingCircuit" | "hasBeenLive">): Step[] => [
+  ...(hasMakeDead(state) ? (["make-dead"] as const) : []),
   "plan",
   "wire",
   "test",
@@ -46,11 +52,15 @@ export function isStepOpen(state: StepStateOf, step: Step): boolean {
     case "wire":
     case "test":
     case "hand-in":
-      return !state.isExistingCircuit || isMadeDead(state);
+      return isWorkOpen(state);
     case "load":
-      return (!state.isExistingCircuit || isMadeDead(state)) && state.meter.supply === "holds";
+      return isWorkOpen(state) && state.meter.supply === "holds";
   }
 }
+
+/** Once it was switched on it had been made dead before: what hands may then do is said by `mayTouch`. */
+const isWorkOpen = (state: StepStateOf): boolean =>
+  !state.isExistingCircuit || state.hasBeenLive || isMadeDead(state);
 
 /** Each step with its state as it stands along the edge of the screen. */
 export function stepStates(
@@ -60,7 +70,7 @@ export function stepStates(
   // A tick stands over no fault; in assessed work it says no more than that the work is over.
   const isOver = state.status === "ready" || state.status === "handed-in";
   const isDone = (step: Step): boolean => {
-    if (step === "make-dead") return isMadeDead(state);
+    if (step === "make-dead") return isMadeDead(state) && !state.meter.isUnproved;
     if (step === "plan") return planQuestionCount > 0 && Object.keys(state.plan).length >= planQuestionCount;
     if (step === "wire")
       return isOver && (state.mode === "assessed" || state.asked?.verdict.proposal === "met");

@@ -2,7 +2,7 @@ import { isDeepStrictEqual } from "node:util";
 import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import { cableOfConductor, conductorId, type ContactId, entryOf } from "../../shared/board/ids.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
-import { mayWire } from "../attempt/may-wire.ts";
+import { mayTouch, mayWire } from "../attempt/may-wire.ts";
 import { asFoundCables } from "../attempt/settings.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { BoardRequest } from "../board/scanner-port.ts";
@@ -27,9 +27,10 @@ async function bringAbout(core: BenchCore, run: AttemptRun, request: BoardReques
   return answer;
 }
 
-const onlySimulated = (core: BenchCore): Refusal | undefined => {
+/** Why no lead can be moved on the screen: hands do it, there is no board, or the circuit is not dead. */
+const onlySimulated = (core: BenchCore, run: AttemptRun): Refusal | undefined => {
   if (!core.parts.isSimulated) return refuse("real-board");
-  return core.board.isReady ? undefined : refuse("no-board");
+  return core.board.isReady ? mayTouch(run.state) : refuse("no-board");
 };
 
 /** One lead between two contacts. */
@@ -38,7 +39,7 @@ export async function plug(
   run: AttemptRun,
   { contactA, contactB }: ActMessage<"plug">,
 ): Promise<Reply> {
-  const refused = onlySimulated(core);
+  const refused = onlySimulated(core, run);
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
   if (isLeadIn(core.board.leads, contactA, contactB)) return refuse("in-use");
@@ -55,7 +56,7 @@ export async function plugCable(
   { entryA, entryB, csaMm2 }: ActMessage<"plug-cable">,
 ): Promise<Reply> {
   const { board } = core.parts;
-  const refused = onlySimulated(core);
+  const refused = onlySimulated(core, run);
   if (refused) return refused;
   const { hasCodes } = core.board;
   const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
@@ -98,7 +99,7 @@ const maySetUp = ({ state }: AttemptRun): Refusal | undefined =>
 
 /** Pulls one lead, every lead of a cable, or all. */
 export async function pull(core: BenchCore, run: AttemptRun, command: ActMessage<"pull">): Promise<Reply> {
-  const refused = (command.what === "all" ? maySetUp(run) : undefined) ?? onlySimulated(core);
+  const refused = (command.what === "all" ? maySetUp(run) : undefined) ?? onlySimulated(core, run);
   if (refused) return refused;
   if (command.what === "all") return bringAbout(core, run, { type: "pull", what: "all" });
   const goes = command.what === "lead" ? leadsBetween(core, command) : leadsOfDrawn(core, run, command.cable);
@@ -122,7 +123,7 @@ function leadsOfDrawn(core: BenchCore, run: AttemptRun, cable: string) {
 
 /** Plugs what was found there, and pulls what does not belong to it. */
 export async function matchAsFound(core: BenchCore, run: AttemptRun): Promise<Reply> {
-  const refused = maySetUp(run) ?? onlySimulated(core);
+  const refused = maySetUp(run) ?? onlySimulated(core, run);
   if (refused) return refused;
   const { board } = core.parts;
   const found = leadsOfSpecs(board, [...asFoundCables(run.kit.stripped).values()]);
@@ -142,7 +143,7 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Reply> {
     core.work.dropLastUndo();
     return done;
   }
-  const refusedBoard = onlySimulated(core);
+  const refusedBoard = onlySimulated(core, run);
   if (refusedBoard) return refusedBoard;
   const answer = await core.parts.port.request({ type: "set-leads", to: last.before });
   if (answer.ok && core.work.undos.at(-1) === last) core.work.dropLastUndo();

@@ -13,7 +13,7 @@ import type { AttemptState } from "../attempt/attempt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
 import { hintLimit } from "../../shared/scenario/hint-limit.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
-import { stepStates } from "../attempt/steps.ts";
+import { hasMakeDead, stepStates } from "../attempt/steps.ts";
 import type { AttemptToShow } from "./to-show.ts";
 import { deadList, deadView } from "./dead-view.ts";
 import { resultOf } from "../attempt/plan-help.ts";
@@ -54,8 +54,8 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     settings: stationSettings(kit.stripped, run.settings),
     asFound: asFoundView(shown),
     canUndo,
-    dead: isOpen && state.isExistingCircuit ? deadList(state) : [],
-    ...(state.isExistingCircuit ? { deadState: deadView(shown, isOpen) } : {}),
+    dead: isOpen && hasMakeDead(state) ? deadList(shown) : [],
+    ...(hasMakeDead(state) ? { deadState: deadView(shown, isOpen) } : {}),
     plan: planView(shown, isOpen),
     cableTable: cableTable(kit.stripped),
     hints: {

@@ -2,6 +2,7 @@ import { cableOfConductor } from "../../shared/board/ids.ts";
 import type { AttemptView, Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { SayKey } from "../../shared/protocol/said-keys.ts";
 import { asFoundCables } from "../attempt/settings.ts";
+import { isUnproved } from "./test-view.ts";
 import type { AttemptToShow } from "./to-show.ts";
 
 const say = (key: SayKey, facts: Record<string, Fact> = {}): Said => ({ key, facts });
@@ -28,12 +29,13 @@ export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): 
     case "hand-in":
       if (isSettingUp && asFoundCount < asFound.size)
         return say("say.as-found", { done: asFoundCount, total: asFound.size });
-      if (view.step === "make-dead" && isDead(view)) return say("say.dead");
+      if (view.step === "make-dead" && isDead(view))
+        return say(state.hasBeenLive ? "say.dead-again" : "say.dead");
       return say(`say.${view.step}`);
     case "wire":
       return sayForWiring(view);
     case "test":
-      return say("say.test");
+      return say(isUnproved(state.meter) ? "say.test-unproved" : "say.test");
     case "load":
       return say(state.meter.supply === "holds" ? "say.load" : "say.load-off");
   }

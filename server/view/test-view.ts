@@ -4,8 +4,12 @@ import { expectedReading } from "../../shared/electrical/expected-reading.ts";
 import type { SlotView, TestView } from "../../shared/protocol/test-view.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { type CircuitUnderTest, circuitUnderTest, testTaskOf } from "../attempt/circuit-under-test.ts";
+import type { MeterState } from "../attempt/meter-state.ts";
 import { meterShows } from "../attempt/meter-shows.ts";
 import { liveSlotsNow, readingsElsewhere, slotsNow } from "../attempt/test-record.ts";
+
+/** Off, and not proved dead since it was on. */
+export const isUnproved = ({ supply, isUnproved }: MeterState): boolean => supply !== "holds" && isUnproved;
 
 const isLiveTest = (test: SlotView["test"]): test is LiveTest =>
   (liveTests as readonly string[]).includes(test);
@@ -28,6 +32,7 @@ export function testView({ state, kit, picture }: AttemptRun): TestView {
     way: task.way,
     kind: task.kind,
     supply: meter.supply,
+    ...(isUnproved(meter) ? { isUnproved: true as const } : {}),
     meter: {
       dial: meter.dial,
       testV: meter.testV,

@@ -202,6 +202,8 @@ export interface DeadView {
   /** Once it was read. */
   chart?: { breaker: number; feeds: CircuitUse; isOfTask: boolean }[];
   reading: { at: "proving-unit" | DeadPair; voltageV: number } | null;
+  /** The step that goes on where it is dead. */
+  then: "plan" | "test";
   /** Why the last act does not count; practice only. */
   missed?: "chart-first" | "lock-first" | "prove-first" | "live";
 }
@@ -226,7 +228,7 @@ export interface AttemptView {
   canUndo: boolean;
   /** The steps of making dead with what counts; empty where there is no list to keep, as in assessed work. */
   dead: { step: DeadStep; isDone: boolean }[];
-  /** There where there is an existing circuit. */
+  /** There where there is a circuit to make dead. */
   deadState?: DeadView;
   plan: PlanView;
   cableTable: CableTableView;

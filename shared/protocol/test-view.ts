@@ -12,12 +12,13 @@ import type { MeterFunction } from "./meter-words.ts";
 
 /**
  * What the display of the meter shows. `press`: it waits for its key. `live`: the circuit is live and this function is
- * for a dead one. `dead`: the other way round. `no-trip`: the RCD held. Every one is simulated.
+ * for a dead one. `unproved`: it was live and is not proved dead since. `dead`: the other way round. `no-trip`: the RCD held. Every one is simulated.
  */
 export type MeterShows =
   | ShownReading
   | { shows: "press" }
   | { shows: "live" }
+  | { shows: "unproved" }
   | { shows: "dead" }
   | { shows: "volts"; voltageV: number }
   | { shows: "loop"; impedanceOhm: number; currentA: number }
@@ -61,6 +62,8 @@ export interface TestView {
   way: StationId;
   kind: CircuitKind;
   supply: "off" | SwitchingOn;
+  /** Switched off and not proved dead since: make dead comes before hands and dead tests. */
+  isUnproved?: true;
   meter: MeterView;
   /** What was done to the two ends at the way; null where there are not two. */
   ends: { entries: [EntryId, EntryId]; state: RingEndState; with?: "N" | "E" } | null;

@@ -267,6 +267,7 @@ const deadState: DeadView = {
     { breaker: 3, feeds: "cooker", isOfTask: false },
   ],
   reading: { at: "L-N", voltageV: 0 },
+  then: "plan",
   missed: "prove-first",
 };
 

@@ -37,8 +37,11 @@ describe("the step Load", () => {
     await bench.does("go-to-step", { step: "load" });
     await switches(bench, "socket-1/kettle");
     expect(load(bench)).toMatchObject({ isLive: true, nowS: 0 });
-    await bench.does("pull", { what: "cable", cable: "socket-1.a~way-1.a" as CableId });
-    bench.clock.advance(250);
+    const pull = { what: "cable", cable: "socket-1.a~way-1.a" as CableId } as const;
+    expect(await bench.refusal("pull", pull)).toBe("switch-off-first");
+    // Hands on a board cannot be refused: a lead that comes out ends it.
+    bench.port.byHand({ out: ["socket-1.a.L~way-1.a.L" as never] });
+    bench.clock.advance(500);
     expect(load(bench)).toMatchObject({ isLive: false, cables: [], devices: [] });
     expect(bench.attempt().say.key).toBe("say.load-off");
     expect(await bench.refusal("switch-appliance", { appliance: "socket-1/kettle", isOn: true })).toBe(

@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
+import type { CableId } from "../../../shared/board/ids.ts";
+import { deadSequence } from "../dead-sequence.ts";
 import { act, allDeadTests, at, atTest, nulled, probe, record, test, way } from "./dead-tests.ts";
 import { TestBench } from "../test-bench.ts";
 
@@ -201,6 +203,96 @@ describe("switching on", () => {
     expect(test(bench).meter.shows).toEqual({ shows: "volts", voltageV: 230 });
     await bench.does("switch-off", { way });
     expect(test(bench).meter.shows).toEqual({ shows: "volts", voltageV: 0 });
+  });
+
+  it.each([{ isExistingCircuit: false }, { isExistingCircuit: true }])(
+    "asks that the circuit is made dead again before hands or dead tests go in: $isExistingCircuit",
+    async ({ isExistingCircuit }) => {
+      const bench = await atTest({ isExistingCircuit });
+      await allDeadTests(bench);
+      expect(
+        bench
+          .attempt()
+          .steps.map(({ step }) => step)
+          .includes("make-dead"),
+      ).toBe(isExistingCircuit);
+      await bench.does("energise", { way });
+      await bench.does("switch-off", { way });
+      expect(test(bench)).toMatchObject({ supply: "off", isUnproved: true });
+      expect(bench.attempt().say.key).toBe("say.test-unproved");
+      await act(bench, { what: "dial", to: "low-ohms" });
+      expect(await probe(bench, "way-1.a.L", "way-1.b.L")).toEqual({ shows: "unproved" });
+      await act(bench, { what: "dial", to: "insulation" });
+      for (const hands of [{ what: "link", between: "L-E" }, { what: "press" }] as const)
+        expect(await bench.refusal("meter-act", hands)).toBe("dead-again-first");
+      expect(await bench.refusal("record-reading", { test: "polarity", way, judged: "pass" })).toBe(
+        "dead-again-first",
+      );
+      expect(await bench.refusal("pull", { what: "cable", cable: "socket-1.c~socket-3.a" as CableId })).toBe(
+        "dead-again-first",
+      );
+
+      await bench.does("go-to-step", { step: "make-dead" });
+      // The way was switched off at its own key: the picture shows it so, and nothing of before counts.
+      expect(bench.attempt().deadState?.breakers[0]).toMatchObject({ isOn: false, isLocked: false });
+      expect(bench.attempt().dead.filter(({ isDone }) => isDone).length).toBeLessThan(3);
+      const rest = deadSequence.filter(({ what }) => what !== "breaker");
+      for (const done of rest.slice(0, -1)) await bench.does("dead-act", done);
+      expect(bench.attempt().dead.every(({ isDone }) => isDone)).toBe(false);
+      await bench.does("dead-act", rest.at(-1)!);
+      expect(bench.attempt()).toMatchObject({ say: { key: "say.dead-again" }, deadState: { then: "test" } });
+      await bench.does("go-to-step", { step: "test" });
+      expect(test(bench)).not.toHaveProperty("isUnproved");
+      expect(await probe(bench, "way-1.a.L", "way-1.a.E")).toEqual({ shows: "press" });
+      await act(bench, { what: "press" });
+      expect(test(bench).meter.shows).toEqual({ shows: "over-range" });
+      await act(bench, { what: "link", between: "L-E" });
+
+      // The lock off again, and it is no longer proved.
+      await bench.does("dead-act", { what: "padlock", breaker: 1 });
+      expect(await bench.refusal("meter-act", { what: "link", between: null })).toBe("dead-again-first");
+      expect(await bench.refusal("dead-act", { what: "breaker", breaker: 1 })).toBe("energise-at-test");
+    },
+  );
+
+  it("counts 230 V on the picture as live, and the breaker there switches the way off", async () => {
+    const bench = await atTest();
+    await allDeadTests(bench);
+    await bench.does("energise", { way });
+    await bench.does("go-to-step", { step: "make-dead" });
+    await bench.does("dead-act", { what: "test", between: "L-N" });
+    expect(bench.attempt().deadState).toMatchObject({ reading: { voltageV: 230 }, missed: "live" });
+    for (const done of deadSequence) await bench.does("dead-act", done);
+    await bench.does("go-to-step", { step: "test" });
+    expect(test(bench)).toMatchObject({ supply: "off" });
+    expect(test(bench)).not.toHaveProperty("isUnproved");
+  });
+
+  it("is asked again after a power cut", async () => {
+    const bench = await atTest();
+    await allDeadTests(bench);
+    await bench.does("energise", { way });
+    await bench.does("switch-off", { way });
+    bench.cutPower();
+    const after = await new TestBench({ folder: bench.folder }).start();
+    expect(test(after).isUnproved).toBe(true);
+    expect(await after.refusal("meter-act", { what: "link", between: "L-E" })).toBe("dead-again-first");
+  });
+
+  it("is made dead again in assessed work when the learner says so, not while it is on", async () => {
+    const bench = await atTest({ mode: "assessed" });
+    await allDeadTests(bench);
+    await bench.does("energise", { way });
+    await bench.does("go-to-step", { step: "make-dead" });
+    expect(bench.attempt().dead).toEqual([]);
+    expect(await bench.refusal("declare-dead", {})).toBe("switch-off-first");
+    await bench.does("switch-off", { way });
+    await bench.does("declare-dead", {});
+    expect(bench.attempt().step).toBe("test");
+    await act(bench, { what: "link", between: "L-E" });
+    await bench.does("energise", { way });
+    await bench.does("switch-off", { way });
+    expect(await bench.refusal("meter-act", { what: "link", between: null })).toBe("dead-again-first");
   });
 
   it("ends when a lead is moved", async () => {
