@@ -21,8 +21,8 @@ export const limitsFor = (longPx: number, shortPx: number, diagonalInch: number)
 
 /**
  * Everything on the page that a person could not read or touch: letters and keys that are too small, text that is
- * cut off, covered, broken within a word, written over or too faint, keys that overlap or lie outside the screen. One sentence each;
- * an empty list for a sound screen.
+ * cut off, covered, broken within a word, written over or too faint, keys that overlap or lie outside the screen, bars
+ * that look like the thumb of something to scroll. One sentence each; an empty list for a sound screen.
  */
 export const screenProblems = async (page: Page, limits: ScreenLimits): Promise<string[]> => {
   await page.evaluate(async () => {
@@ -237,6 +237,14 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
       if (width > slackPx && height > slackPx)
         problems.add(`overlapping keys: ${name(a.element)} and ${name(b.element)}`);
     }
+
+  // A bar along one side only is taken for the thumb of something to scroll.
+  for (const element of root.querySelectorAll("*")) {
+    const { borderLeftWidth, borderRightWidth, borderLeftStyle } = getComputedStyle(element);
+    const isBar =
+      parseFloat(borderLeftWidth) > parseFloat(borderRightWidth) + 2 && borderLeftStyle === "solid";
+    if (isBar && !isOutOfUse(element)) problems.add(`bar like a scroll thumb: ${name(element)}`);
+  }
 
   const page = document.documentElement;
   if (page.scrollWidth > innerWidth || page.scrollHeight > innerHeight)

@@ -21,7 +21,7 @@ const windows = [
 test.describe.configure({ mode: "parallel" });
 test.use({ viewport: windows[0].viewport, contextOptions: { reducedMotion: "reduce" } });
 
-test("the check itself finds letters, keys, cuts, covers, overlaps, faintness and what lies outside", async ({
+test("the check itself finds letters, keys, cuts, covers, overlaps, faintness, false thumbs and what lies outside", async ({
   page,
 }) => {
   const problemsOf = async (body: string): Promise<string> => {
@@ -55,6 +55,7 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness an
   );
   expect(await problemsOf(`<p style="color:#767676">Faint</p>`)).toContain("faint");
   expect(await problemsOf(`<button style="left:760px">Out</button>`)).toContain("out of reach in the screen");
+  expect(await problemsOf(`<p style="border-left:6px solid">Barred</p>`)).toContain("scroll thumb");
   expect(await problemsOf(`<div style="height:900px"></div>`)).toContain("larger than the screen");
 });
 

@@ -162,6 +162,34 @@ describe("a newcomer", () => {
   });
 });
 
+describe("the steps along the edge", () => {
+  it.each([
+    ["en", false],
+    ["en", true],
+    ["pl", false],
+    ["pl", true],
+  ] as const)(
+    "have the tick of what is done beside its word, not on it: %s, large letters %s",
+    async (language, isLarge) => {
+      const first = { step: "make-dead", state: "done" } as const;
+      const steps = [first, ...attempt({ step: "wire" }).steps];
+      await showBench({ view: bench({ language, isLarge, attempt: attempt({ step: "wire", steps }) }) });
+      const key = byId("step-make-dead");
+      const tick = key.querySelector("svg path")!.getBoundingClientRect();
+      const word = document.createRange();
+      word.selectNodeContents(key.querySelector(".name")!);
+      // Letters take the middle of their line; the tick has the width of its stroke besides.
+      const strokePx = 1.5;
+      const isOn = ({ left, right, top, bottom, height }: DOMRect) =>
+        left < tick.right + strokePx &&
+        right > tick.left - strokePx &&
+        top + height * 0.15 < tick.bottom + strokePx &&
+        bottom - height * 0.15 > tick.top - strokePx;
+      expect([...word.getClientRects()].filter(isOn)).toEqual([]);
+    },
+  );
+});
+
 describe("making dead", () => {
   const deadView = sampleView("make-dead").attempt?.deadState;
 
@@ -186,6 +214,19 @@ describe("making dead", () => {
     const { screen } = await showBench({ view: sampleView("make-dead") });
     await expect.element(screen.getByTestId("dead-reading")).toHaveTextContent("0 Vbetween L-N");
     await expect.element(screen.getByTestId("dead-missed")).toHaveTextContent("not proved");
+  });
+
+  it("shows all eight steps and the key that goes on at once, on the smallest panel", async () => {
+    const view = sampleView("make-dead");
+    const dead = view.attempt!.dead.map((one) => ({ ...one, isDone: true }));
+    const { missed: _, ...rest } = deadView!;
+    const deadState = { ...rest, reading: { at: "proving-unit" as const, voltageV: 230 } };
+    const { screen } = await showBench({
+      view: { ...view, attempt: { ...view.attempt!, dead, deadState } },
+    });
+    await expect.element(screen.getByTestId("key-dead-next")).toBeInViewport({ ratio: 1 });
+    for (const part of document.querySelectorAll("[data-testid='screen-make-dead'] .scroll"))
+      expect(part.scrollHeight).toBeLessThanOrEqual(part.clientHeight + 1);
   });
 
   it("keeps no list in assessed work: the learner says that it is dead", async () => {
@@ -642,10 +683,13 @@ describe("handing in", () => {
     const waiting = { ...view, attempt: { ...view.attempt, status: "ready" as const } };
     const { sent, screen } = await showBench({ view: waiting });
     await expect.element(screen.getByTestId("waiting")).toHaveTextContent("on the waiting list");
-    await expect.element(screen.getByTestId("key-check")).toBeDisabled();
+    expect(on("key-check")).toBeNull();
     await screen.getByTestId("key-take-back").click();
     expect(sent).toEqual([{ name: "take-back", command: {} }]);
-    await expect.element(screen.getByTestId("key-hand-in")).toBeEnabled();
+    const key = screen.getByTestId("key-hand-in");
+    await expect.element(key).toBeEnabled();
+    const column = key.element().parentElement!.getBoundingClientRect();
+    expect(key.element().getBoundingClientRect().bottom).toBeLessThanOrEqual(column.bottom + 1);
   });
 
   it.each(["practice", "assessed"] as const)(
