@@ -17,7 +17,8 @@ export const roles = ["L", "N", "E", "SL", "common", "strap1", "strap2"] as cons
 export type Role = (typeof roles)[number];
 
 /** What a role is to the circuit: a live conductor, the neutral or the protective conductor. */
-export type RoleClass = "live" | "neutral" | "earth";
+export const roleClasses = ["live", "neutral", "earth"] as const;
+export type RoleClass = (typeof roleClasses)[number];
 
 export const roleClass = (role: Role): RoleClass =>
   role === "N" ? "neutral" : role === "E" ? "earth" : "live";

@@ -6,8 +6,8 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
-import type { Load, Station, Wiring } from "../wiring/wiring.schema.ts";
-import { busesOf, entriesOf, nodeId, type NodeId } from "../wiring/buses.ts";
+import type { Load, Wiring } from "../wiring/wiring.schema.ts";
+import { busesOf, type EntriesInUse, nodeId } from "../wiring/buses.ts";
 import { cableModels } from "./cable-models.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";
@@ -33,7 +33,7 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   const stations = new Map(
     [...wiring.stations].sort((a, b) => byId(a.id, b.id)).map((station) => [station.id, station]),
   );
-  const buses = busesOf({ stations: withEntriesInUse([...stations.values()], wiring) });
+  const buses = busesOf({ stations: [...stations.values()] }, entriesInUse(wiring));
   const unknown = new Set<ContactId>(wiring.unknown);
   const { cables, strays } = cableModels(wiring.cables, { buses, unknown });
   const conductors = cables.flatMap((cable) => cable.conductors);
@@ -53,10 +53,8 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   }
   for (const cable of cables)
     for (const core of cable.missing) core.crossedBy = conductorsInPlaceOf(core, conductorsAt);
-  const indexOf = new Map<NodeId, number>();
-  for (const node of buses.nodes.keys()) indexOf.set(node, indexOf.size);
-  const table = reachTable(buses, conductors, indexOf);
-  const { zones: all, fusedLinks, zoneOfNode } = zonesOf(buses, stations, cables, indexOf, used);
+  const table = reachTable(buses, conductors);
+  const { zones: all, fusedLinks, zoneOfNode } = zonesOf(buses, stations, cables, used);
   const meetings = meetingsOf(all, fusedLinks);
   const met = new Set(meetings.flatMap((meeting) => meeting.zones));
   const zones = met.size === 0 ? all : all.filter((zone) => !met.has(zone));
@@ -87,17 +85,18 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
 };
 
 /**
- * Stations with those of their entries that a cable or a reading names, so that a large board with few cables costs
- * little. What is common inside a station is the same whichever of its entries are in use.
+ * Those entries of the stations that a cable names, or all where a reading stands on the station, so that a large
+ * board with few cables costs little.
  */
-function withEntriesInUse(stations: readonly Station[], { cables, readings = [] }: Wiring): Station[] {
-  const letters = new Map<string, Set<string>>();
+function entriesInUse({ cables, readings = [] }: Wiring): EntriesInUse {
+  const byStation = new Map<string, Map<string, EntryId>>();
   const note = (entry: EntryId): void => {
     const dot = entry.indexOf(".");
     const station = entry.slice(0, dot);
-    const known = letters.get(station);
-    if (known) known.add(entry.slice(dot + 1));
-    else letters.set(station, new Set([entry.slice(dot + 1)]));
+    const letter = entry.slice(dot + 1);
+    const known = byStation.get(station);
+    if (known) known.set(letter, entry);
+    else byStation.set(station, new Map([[letter, entry]]));
   };
   for (const { from, to } of cables) {
     note(from);
@@ -108,11 +107,8 @@ function withEntriesInUse(stations: readonly Station[], { cables, readings = [] 
       [red, black].flatMap((contact) => (contact ? [stationOf(contact)] : [])),
     ),
   );
-  return stations.map((station) => {
-    if (probed.has(station.id)) return station;
-    const used = letters.get(station.id);
-    return { ...station, entries: used ? entriesOf(station).filter(({ letter }) => used.has(letter)) : [] };
-  });
+  const none: ReadonlyMap<string, EntryId> = new Map();
+  return (station) => (probed.has(station) ? undefined : (byStation.get(station) ?? none));
 }
 
 /** A core that is missing because its contacts are taken: put right, the one mends the other. */
@@ -120,7 +116,8 @@ function conductorsInPlaceOf(
   { from, to }: MissingCore,
   conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>,
 ): ConductorId[] {
-  const there = [from, to].flatMap((contact) => (conductorsAt.get(contact) ?? []).map(({ id }) => id));
+  const [near = [], far = []] = [conductorsAt.get(from), conductorsAt.get(to)];
+  const there = [...near, ...far].map(({ id }) => id);
   return there.length < 2 ? there : [...new Set(there)].sort(byId);
 }
 

@@ -6,7 +6,6 @@ import {
   type ContactId,
   type EntryId,
   roleClass,
-  stationOf,
 } from "../board/ids.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
@@ -38,9 +37,22 @@ export const cableModels = (
     else byCable.set(made.id, made);
   }
   const cables = [...byCable.values()].sort((a, b) => byId(a.id, b.id));
-  for (const cable of cables) cable.conductors.sort((a, b) => byId(a.from, b.from) || byId(a.to, b.to));
+  for (const cable of cables) sortConductors(cable.conductors);
   return { cables, strays: [...strays].sort(byId) };
 };
+
+/** By contacts. A cable has three conductors or a few more: sorted by insertion, which takes no memory. */
+function sortConductors(conductors: ConductorModel[]): void {
+  for (let index = 1; index < conductors.length; index++) {
+    const conductor = conductors[index]!;
+    let at = index;
+    for (; at > 0 && comesAfter(conductors[at - 1]!, conductor); at--) conductors[at] = conductors[at - 1]!;
+    conductors[at] = conductor;
+  }
+}
+
+const comesAfter = (a: ConductorModel, b: ConductorModel): boolean =>
+  a.from > b.from || (a.from === b.from && a.to > b.to);
 
 function cableModel(
   spec: CableSpec,
@@ -74,6 +86,8 @@ function cableModel(
       to: b.contact,
       fromNode: a.node,
       toNode: b.node,
+      fromIndex: a.index,
+      toIndex: b.index,
       class: classA === roleClass(b.role) ? classA : "crossed",
     });
   }
@@ -81,12 +95,12 @@ function cableModel(
     id,
     from,
     to,
-    fromStation: stationOf(from),
-    toStation: stationOf(to),
+    fromStation: near.station,
+    toStation: far.station,
     fromSide: near.side,
     toSide: far.side,
-    fromLine: lineBus(from, near),
-    toLine: lineBus(to, far),
+    fromLine: lineBus(near),
+    toLine: lineBus(far),
     spec,
     conductors,
     // A core that is crossed though it runs straight, such as a switched line on a neutral, is missed by both classes.
@@ -149,8 +163,7 @@ const isWhole = (
   conductors.every((conductor) => conductor.class !== "crossed");
 
 /** The bus of an entry's first core: every entry begins with a live one. */
-const lineBus = (entry: EntryId, { places: [first] }: BusEntry): NodeId =>
-  first?.node ?? nodeId(stationOf(entry), "L");
+const lineBus = ({ station, places: [first] }: BusEntry): NodeId => first?.node ?? nodeId(station, "L");
 
 function missingCores(
   straight: readonly CorePair[],

@@ -1,8 +1,9 @@
-import { byId, type ConductorId, type RoleClass, type StationId } from "../board/ids.ts";
+import { byId, type ConductorId, type RoleClass, roleClasses, type StationId } from "../board/ids.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { nodeId, type NodeId } from "../wiring/buses.ts";
 import { isEnergised } from "./energised.ts";
 import type { CircuitModel } from "./model.ts";
+import { oncePerModel } from "./once-per-model.ts";
 import { switchedNeutrals } from "./switched-neutrals.ts";
 
 /** Stations that lost one class of conductor at the same place. */
@@ -34,9 +35,23 @@ export const neededNodes = ({ id, kind }: Station, wanted: RoleClass): NodeId[] 
     : [nodeId(id, "L")];
 };
 
+const neededOf = oncePerModel(() => new Map<Station, Record<RoleClass, NodeId[]>>());
+
+/** Those of the needed nodes that a wiring has; each station is asked about by several rules and worked out once. */
+export const nodesNeeded = (model: CircuitModel, station: Station, wanted: RoleClass): readonly NodeId[] => {
+  const known = neededOf(model);
+  const before = known.get(station);
+  if (before) return before[wanted];
+  const nodes = (each: RoleClass): NodeId[] =>
+    neededNodes(station, each).filter((node) => model.buses.nodes.has(node));
+  const needed = { live: nodes("live"), neutral: nodes("neutral"), earth: nodes("earth") };
+  known.set(station, needed);
+  return needed[wanted];
+};
+
 /** True where a way reaches the station by a class, in some position of the switches. */
 export const isReachedBy = (model: CircuitModel, station: Station, wanted: RoleClass): boolean =>
-  neededNodes(station, wanted).some((node) => model.reachOf(node).sometimes.length > 0);
+  nodesNeeded(model, station, wanted).some((node) => model.reachOf(node).sometimes.length > 0);
 
 /**
  * Stations in use that a class does not reach, though another does; grouped by where it was lost. A lamp whose
@@ -48,9 +63,10 @@ export const lossesOf = (model: CircuitModel, wanted: RoleClass): Loss[] => {
     switchedNeutrals(model).flatMap(({ switch: station, lamps }) => [station, ...lamps]),
   );
   for (const station of model.stations.values()) {
-    const nodes = neededNodes(station, wanted).filter((node) => model.buses.nodes.has(node));
+    if (!model.used.has(station.id)) continue;
+    const nodes = nodesNeeded(model, station, wanted);
     const [first] = nodes;
-    if (first === undefined || !model.used.has(station.id)) continue;
+    if (first === undefined) continue;
     if (nodes.some((node) => model.reachOf(node).sometimes.length > 0)) continue;
     if (!isFedAtAll(model, station, wanted)) continue;
     if (wanted !== "earth" && switched.has(station.id)) continue;
@@ -67,7 +83,7 @@ export const lossesOf = (model: CircuitModel, wanted: RoleClass): Loss[] => {
 
 /** Missing cores that would bring a class to a station, or the crossed conductors in their place. */
 export const coresToward = (model: CircuitModel, station: Station, wanted: RoleClass): ConductorId[] => {
-  const nodes = neededNodes(station, wanted).filter((node) => model.buses.nodes.has(node));
+  const nodes = nodesNeeded(model, station, wanted);
   const node = nodes.find((each) => isTouched(model, each)) ?? nodes[0];
   const groups = new Set(node === undefined ? [] : [model.groupOf(node)]);
   return [...coresAround(model, wanted, groups).values()].flat();
@@ -77,11 +93,11 @@ const isTouched = (model: CircuitModel, node: NodeId): boolean =>
   (model.buses.nodes.get(node)?.contacts ?? []).some((contact) => model.conductorsAt.has(contact));
 
 function isFedAtAll(model: CircuitModel, station: Station, wanted: RoleClass): boolean {
-  const others = (["live", "neutral", "earth"] as const).filter((other) => other !== wanted);
+  const others = roleClasses.filter((other) => other !== wanted);
   // A missing earth is a danger wherever line or neutral arrives, be it on each other's terminal.
   if (wanted === "earth")
     return others.some((other) =>
-      neededNodes(station, other).some((node) => model.buses.nodes.has(node) && isEnergised(model, node)),
+      nodesNeeded(model, station, other).some((node) => isEnergised(model, node)),
     );
   return others.some((other) => isReachedBy(model, station, other));
 }
@@ -97,8 +113,8 @@ function coresAround(
   for (const cable of model.cables)
     for (const core of cable.missing) {
       if (core.class !== wanted) continue;
-      const nodes = [core.from, core.to].map((contact) => model.buses.nodeOf.get(contact));
-      const [from, to] = nodes;
+      const from = model.buses.nodeOf.get(core.from);
+      const to = model.buses.nodeOf.get(core.to);
       if (!from || !to) continue;
       for (const [near, far] of [
         [from, to],

@@ -11,6 +11,9 @@ export interface ConductorModel {
   to: ContactId;
   fromNode: NodeId;
   toNode: NodeId;
+  /** The numbers of those nodes. */
+  fromIndex: number;
+  toIndex: number;
   class: RoleClass | "crossed";
 }
 

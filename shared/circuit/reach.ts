@@ -1,5 +1,5 @@
 import { byId, type StationId } from "../board/ids.ts";
-import { type Buses, earthBar, neutralBar, type NodeId, sourceLine } from "../wiring/buses.ts";
+import type { Buses, NodeId } from "../wiring/buses.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { ConductorModel, Reach } from "./model.ts";
 
@@ -31,22 +31,18 @@ interface SwitchLink {
  * cluster. In a cluster of more than ten switches a node that can be reached at all counts as reached in some
  * positions and not in others.
  */
-export const reachTable = (
-  buses: Buses,
-  conductors: readonly ConductorModel[],
-  indexOf: ReadonlyMap<NodeId, number>,
-): ReachTable => {
-  const sets = new DisjointSets(indexOf.size);
-  const at = (node: NodeId): number => indexOf.get(node) ?? 0;
+export const reachTable = (buses: Buses, conductors: readonly ConductorModel[]): ReachTable => {
+  const { nodes } = buses;
+  const sets = new DisjointSets(nodes.size);
   for (const conductor of conductors)
-    if (conductor.class !== "crossed") sets.join(at(conductor.fromNode), at(conductor.toNode));
+    if (conductor.class !== "crossed") sets.join(conductor.fromIndex, conductor.toIndex);
   for (const link of buses.links)
-    if (link.kind === "fuse" || link.kind === "contact") sets.join(at(link.from), at(link.to));
+    if (link.kind === "fuse" || link.kind === "contact") sets.join(link.fromIndex, link.toIndex);
 
   const ways = new Map<number, StationId[]>();
   for (const link of buses.links) {
-    if (link.from !== sourceLine && link.from !== neutralBar && link.from !== earthBar) continue;
-    const root = sets.find(at(link.to));
+    if (link.kind !== "device" && link.kind !== "bar") continue;
+    const root = sets.find(link.toIndex);
     const known = ways.get(root);
     if (known) known.push(link.station);
     else ways.set(root, [link.station]);
@@ -55,31 +51,27 @@ export const reachTable = (
 
   const links: SwitchLink[] = buses.links.flatMap((link) => {
     if (link.kind !== "switch" || link.closedIn === undefined) return [];
-    const [a, b] = [sets.find(at(link.from)), sets.find(at(link.to))];
+    const [a, b] = [sets.find(link.fromIndex), sets.find(link.toIndex)];
     return a === b ? [] : [{ station: link.station, a, b, closedIn: link.closedIn }];
   });
-  const clusters = links.length > 0 ? enumerate(links, ways, indexOf.size) : new Map<number, Switched>();
+  const clusters = links.length > 0 ? enumerate(links, ways, nodes.size) : new Map<number, Switched>();
 
   const nothing: Reach = { always: [], sometimes: [], isPermanent: false };
-  const permanent = new Map<number, Reach>();
-  for (const [root, list] of ways) permanent.set(root, { always: list, sometimes: list, isPermanent: true });
-  const rootOf = (node: NodeId): number | undefined => {
-    const index = indexOf.get(node);
-    return index === undefined ? undefined : sets.find(index);
-  };
-  const closed = new DisjointSets(indexOf.size);
-  for (const index of indexOf.values()) closed.join(index, sets.find(index));
+  const reaches = new Map<number, Reach>();
+  for (const [root, list] of ways) reaches.set(root, { always: list, sometimes: list, isPermanent: true });
+  for (const [root, { reach }] of clusters) reaches.set(root, reach);
+  const closed = new DisjointSets(nodes.size);
+  for (let index = 0; index < nodes.size; index++) closed.join(index, sets.find(index));
   for (const { a, b } of links) closed.join(a, b);
   return {
-    groupOf: (node) => closed.find(indexOf.get(node) ?? 0),
+    groupOf: (node) => closed.find(nodes.get(node)?.index ?? 0),
     reachOf: (node) => {
-      const root = rootOf(node);
-      if (root === undefined) return nothing;
-      return clusters.get(root)?.reach ?? permanent.get(root) ?? nothing;
+      const at = nodes.get(node);
+      return (at && reaches.get(sets.find(at.index))) ?? nothing;
     },
     positionsOf: (node) => {
-      const root = rootOf(node);
-      const switched = root === undefined ? undefined : clusters.get(root);
+      const at = nodes.get(node);
+      const switched = at && clusters.get(sets.find(at.index));
       return switched && { switches: switched.switches, isReachedIn: switched.isReachedIn };
     },
   };

@@ -1,8 +1,8 @@
-import { byId, type EntryId, type RoleClass, type StationId, stationOf } from "../board/ids.ts";
+import { byId, type EntryId, type RoleClass, roleClasses, type StationId, stationOf } from "../board/ids.ts";
 import { blocksOf } from "./blocks.ts";
 import type { NodeId } from "../wiring/buses.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
-import type { Branch, CableModel, MissingCore, Ring, Run, Shape, Zone } from "./model.ts";
+import type { Branch, CableModel, Ring, Run, Shape, Zone } from "./model.ts";
 
 /** A cable of the shape with the line buses it joins and the classes that go straight through it. */
 export interface RunEnds {
@@ -16,8 +16,6 @@ interface Link extends Run {
   nodeA: number;
   nodeB: number;
 }
-
-const classes: readonly RoleClass[] = ["live", "neutral", "earth"];
 
 /**
  * Rings, loops and branches of a zone. A single conductor on its own counts as a run, so a neutral that closes
@@ -78,7 +76,7 @@ function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link
   const partial = new Map<string, RunEnds[]>();
   const groups: RunEnds[][] = [];
   for (const end of ends) {
-    if (end.classes.size === 3) {
+    if (end.classes.size === roleClasses.length) {
       groups.push([end]);
       continue;
     }
@@ -101,20 +99,27 @@ function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link
 
 function linkOf(group: readonly RunEnds[], local: (node: NodeId) => number): Link {
   const [first] = group as [RunEnds];
-  const carried = group.length === 1 ? first.classes : new Set(group.flatMap((end) => [...end.classes]));
-  const missing: MissingCore[] = first.cable.missing.filter((core) => !carried.has(core.class));
-  const ratings = group.map(({ cable }) => cable.ratingA);
-  const stated = ratings.filter((ratingA) => ratingA !== undefined);
-  return {
+  const isOne = group.length === 1;
+  const carried = isOne ? first.classes : new Set(group.flatMap((end) => [...end.classes]));
+  const { missing } = first.cable;
+  const link: Link = {
     cables: group.map(({ cable }) => cable),
     a: stationOfNode(first.a),
     b: stationOfNode(first.b),
     classes: carried,
-    missing,
-    ...(stated.length === ratings.length ? { ratingA: Math.min(...stated) } : {}),
+    missing: missing.length === 0 ? missing : missing.filter((core) => !carried.has(core.class)),
     nodeA: local(first.a),
     nodeB: local(first.b),
   };
+  const ratingA = isOne ? first.cable.ratingA : leastRatingA(link.cables);
+  if (ratingA !== undefined) link.ratingA = ratingA;
+  return link;
+}
+
+/** The least of the cables' ratings; undefined where one is not known. */
+function leastRatingA(cables: readonly CableModel[]): number | undefined {
+  const stated = cables.flatMap(({ ratingA }) => ratingA ?? []);
+  return stated.length === cables.length ? Math.min(...stated) : undefined;
 }
 
 function ringOf(links: readonly Link[], stationAt: readonly StationId[]): Ring {
@@ -122,7 +127,7 @@ function ringOf(links: readonly Link[], stationAt: readonly StationId[]): Ring {
   const isBridged = links.length > nodes.size;
   const walk = isBridged ? [...links] : walked(links, stationAt);
   const closes = Object.fromEntries(
-    classes.map((conductor) => [conductor, links.every((link) => link.classes.has(conductor))]),
+    roleClasses.map((conductor) => [conductor, links.every((link) => link.classes.has(conductor))]),
   ) as Record<RoleClass, boolean>;
   return {
     runs: walk,

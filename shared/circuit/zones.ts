@@ -1,4 +1,4 @@
-import { byId, type RoleClass, type StationId } from "../board/ids.ts";
+import { byId, type RoleClass, roleClasses, type StationId } from "../board/ids.ts";
 import { isPoint, type Side } from "../board/station-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { type Buses, nodeId, type NodeId } from "../wiring/buses.ts";
@@ -40,37 +40,35 @@ export const zonesOf = (
   buses: Buses,
   stations: ReadonlyMap<StationId, Station>,
   cables: readonly CableModel[],
-  indexOf: ReadonlyMap<NodeId, number>,
   used: ReadonlySet<StationId>,
 ): ZoneTable => {
-  const at = (node: NodeId): number => indexOf.get(node) ?? 0;
-  const sets = new DisjointSets(indexOf.size);
+  const sets = new DisjointSets(buses.nodes.size);
   for (const cable of cables) {
     if (cable.fromStation === cable.toStation) continue;
     for (const conductor of cable.conductors)
-      if (conductor.class === "live") sets.join(at(conductor.fromNode), at(conductor.toNode));
+      if (conductor.class === "live") sets.join(conductor.fromIndex, conductor.toIndex);
   }
   for (const link of buses.links)
     if (link.conductor === "live" && (link.kind === "contact" || link.kind === "switch"))
-      sets.join(at(link.from), at(link.to));
+      sets.join(link.fromIndex, link.toIndex);
 
   const fuses: Fuse[] = buses.links
     .filter((link) => link.kind === "fuse")
-    .map((link) => ({ station: link.station, supply: at(link.from), load: at(link.to) }))
+    .map((link) => ({ station: link.station, supply: link.fromIndex, load: link.toIndex }))
     .sort((a, b) => byId(a.station, b.station));
   const drafts = new Map<number, Draft>();
   const draftAt = (node: number): Draft | undefined => drafts.get(sets.find(node));
   const ways = buses.links
     .filter((link) => link.kind === "device")
     .sort((a, b) => byId(a.station, b.station));
-  for (const { station, to } of ways) {
-    const draft = draftAt(at(to)) ?? emptyDraft(sets.find(at(to)), 0);
+  for (const { station, toIndex } of ways) {
+    const draft = draftAt(toIndex) ?? emptyDraft(sets.find(toIndex), 0);
     draft.sources.push(upstreamOf(stations.get(station), "device"));
-    draft.sourceNodes.push(at(to));
+    draft.sourceNodes.push(toIndex);
     draft.ways.add(station);
     drafts.set(draft.root, draft);
   }
-  spread(drafts, sets, fuses, cables, indexOf, stations);
+  spread({ drafts, sets, fuses, cables, buses, stations });
 
   const ordered = [...drafts.values()].sort(
     (a, b) => a.level - b.level || byId(firstSource(a), firstSource(b)) || a.root - b.root,
@@ -94,8 +92,8 @@ export const zonesOf = (
     return zone;
   });
   const zoneOfNode = (node: NodeId): Zone | undefined => {
-    const index = indexOf.get(node);
-    return index === undefined ? undefined : zoneByRoot.get(sets.find(index));
+    const known = buses.nodes.get(node);
+    return known && zoneByRoot.get(sets.find(known.index));
   };
   const fusedLinks = fuses.flatMap(({ station, supply, load }): FusedLink[] => {
     const [a, b] = [zoneByRoot.get(sets.find(supply)), zoneByRoot.get(sets.find(load))];
@@ -108,7 +106,7 @@ export const zonesOf = (
     ];
   });
   const { pointNodes, laid } = fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
-  const nodes = [...indexOf.keys()];
+  const nodes = [...buses.nodes.keys()];
   ordered.forEach((draft, index) => {
     const zone = zones[index];
     if (!zone) return;
@@ -152,26 +150,23 @@ function strongest(sources: readonly Upstream[]): Upstream {
 }
 
 /** Goes outwards from the ways: over fuses first, then over cables whose line is missing, until nothing is added. */
-function spread(
-  drafts: Map<number, Draft>,
-  sets: DisjointSets,
-  fuses: readonly Fuse[],
-  cables: readonly CableModel[],
-  indexOf: ReadonlyMap<NodeId, number>,
-  stations: ReadonlyMap<StationId, Station>,
-): void {
+function spread(spreading: Spreading): void {
   for (;;) {
-    passFuses(drafts, sets, fuses, stations);
-    if (!adopt(drafts, sets, cables, indexOf)) return;
+    passFuses(spreading);
+    if (!adopt(spreading)) return;
   }
 }
 
-function passFuses(
-  drafts: Map<number, Draft>,
-  sets: DisjointSets,
-  fuses: readonly Fuse[],
-  stations: ReadonlyMap<StationId, Station>,
-): void {
+interface Spreading {
+  drafts: Map<number, Draft>;
+  sets: DisjointSets;
+  fuses: readonly Fuse[];
+  cables: readonly CableModel[];
+  buses: Buses;
+  stations: ReadonlyMap<StationId, Station>;
+}
+
+function passFuses({ drafts, sets, fuses, stations }: Spreading): void {
   const done = new Set<StationId>();
   for (const draft of drafts.values())
     for (const { station, kind } of draft.sources) if (kind === "fuse") done.add(station);
@@ -200,12 +195,7 @@ function passFuses(
 }
 
 /** Counts dead parts to the one live part they hang on; true where any was added. */
-function adopt(
-  drafts: Map<number, Draft>,
-  sets: DisjointSets,
-  cables: readonly CableModel[],
-  indexOf: ReadonlyMap<NodeId, number>,
-): boolean {
+function adopt({ drafts, sets, cables, buses }: Spreading): boolean {
   const dead = new Map<number, Set<number>>();
   const clusters = new Map<number, number>();
   const clusterOf = (node: number): number => {
@@ -215,9 +205,9 @@ function adopt(
   };
   for (const cable of cables) {
     if (cable.conductors.length < 2 || cable.fromStation === cable.toStation) continue;
-    const [a, b] = [indexOf.get(cable.fromLine), indexOf.get(cable.toLine)];
-    if (a === undefined || b === undefined) continue;
-    const [rootA, rootB] = [sets.find(a), sets.find(b)];
+    const [a, b] = [buses.nodes.get(cable.fromLine), buses.nodes.get(cable.toLine)];
+    if (!a || !b) continue;
+    const [rootA, rootB] = [sets.find(a.index), sets.find(b.index)];
     const [liveA, liveB] = [drafts.has(rootA), drafts.has(rootB)];
     if (liveA && liveB) continue;
     for (const root of [rootA, rootB]) if (!drafts.has(root) && !clusters.has(root)) clusters.set(root, root);
@@ -279,7 +269,9 @@ function fill(zones: readonly Zone[], filling: Filling): { pointNodes: Set<NodeI
     if (known.kind === "fcu" && fedFrom.has(known.id) && fedFrom.get(known.id) !== zone) continue;
     pointSets[zone.index]?.add(known.id);
     const isFarSide =
-      node === nodeId(known.id, "load.L") && zoneOfNode(nodeId(known.id, "supply.L")) === zone;
+      known.kind === "fcu" &&
+      node === nodeId(known.id, "load.L") &&
+      zoneOfNode(nodeId(known.id, "supply.L")) === zone;
     if (!isFarSide) pointNodes.add(node);
   }
   for (const zone of zones) {
@@ -321,12 +313,24 @@ function runEnds(
     const a = shapeNode(cable.fromLine, cable.fromSide, stations.get(cable.fromStation));
     const b = shapeNode(cable.toLine, cable.toSide, stations.get(cable.toStation));
     if (!a || !b || a === b || zoneOfNode(a) !== zone || zoneOfNode(b) !== zone) return [];
-    const classes = new Set<RoleClass>();
-    for (const { class: conductor } of cable.conductors) if (conductor !== "crossed") classes.add(conductor);
+    const classes = classesOf(cable);
     // A lone crossed lead is a fault of its own and no way for a circuit to go.
     if (classes.size === 0 && cable.conductors.length < 2) return [];
     return [{ cable, a, b, classes }];
   });
+}
+
+/** Every set of classes that a cable can carry straight through; by a bit a class, so that none is made twice. */
+const classSets: readonly ReadonlySet<RoleClass>[] = Array.from(
+  { length: 2 ** roleClasses.length },
+  (_, bits) => new Set(roleClasses.filter((_, bit) => bits & (1 << bit))),
+);
+
+function classesOf({ conductors }: CableModel): ReadonlySet<RoleClass> {
+  let bits = 0;
+  for (const { class: conductor } of conductors)
+    if (conductor !== "crossed") bits |= 1 << roleClasses.indexOf(conductor);
+  return classSets[bits]!;
 }
 
 function shapeNode(line: NodeId, side: Side, station: Station | undefined): NodeId | undefined {

@@ -64,7 +64,7 @@ export function copperOfModel(
   const nodes = [...buses.nodes.keys()];
   const nodeIndex = new Map(nodes.map((node, index) => [node, index]));
   const conductors = cables.flatMap(({ id: cable, conductors: cores, csaMm2, cpcCsaMm2, lengthM }) =>
-    cores.map(({ id, from, to, fromNode, toNode }): Conductor => {
+    cores.map(({ id, from, to, fromIndex, toIndex }): Conductor => {
       // Where earth is crossed with another role nobody can tell which core it is; the larger one is taken.
       const core = coreAt(roleOf(from) === "E" ? to : from, buses);
       return {
@@ -72,8 +72,8 @@ export function copperOfModel(
         id,
         from,
         to,
-        fromNode: nodeIndex.get(fromNode)!,
-        toNode: nodeIndex.get(toNode)!,
+        fromNode: fromIndex,
+        toNode: toIndex,
         core,
         csaMm2: core === "earth" ? cpcCsaMm2 : csaMm2,
         lengthM,
@@ -83,8 +83,8 @@ export function copperOfModel(
   );
   const links = buses.links.map((link) => ({
     ...link,
-    fromNode: nodeIndex.get(link.from)!,
-    toNode: nodeIndex.get(link.to)!,
+    fromNode: link.fromIndex,
+    toNode: link.toIndex,
   }));
   return { buses, nodes, nodeIndex, stations, conductors, links };
 }

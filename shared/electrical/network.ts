@@ -137,7 +137,7 @@ interface Fixed {
 }
 
 function fixedOf(prepared: Prepared): Fixed {
-  const { network, group, heldBy, from, to, conductanceS, elimination } = prepared;
+  const { network, links, group, heldBy, from, to, conductanceS, elimination } = prepared;
   const { nodeCount, held, resistors } = network;
   const heldIntoA = new Float64Array(nodeCount);
   for (let index = 0; index < from.length; index++) {
@@ -147,21 +147,35 @@ function fixedOf(prepared: Prepared): Fixed {
     if (heldBy[a]! >= 0) heldIntoA[b]! += conductanceS[index]! * held[heldBy[a]!]!.voltageV;
     if (heldBy[b]! >= 0) heldIntoA[a]! += conductanceS[index]! * held[heldBy[b]!]!.voltageV;
   }
+  const reached = new Uint8Array(nodeCount);
+  for (let node = 0; node < nodeCount; node++) {
+    const at = group[node]!;
+    reached[node] = heldBy[at]! >= 0 || elimination.reached[at] ? 1 : 0;
+  }
+  // Without links a group is its node, and the ends stand ready.
+  const isUngrouped = links.length === 0;
   return {
     heldIntoA,
-    reached: Uint8Array.from(group, (at) => (heldBy[at]! >= 0 || elimination.reached[at] ? 1 : 0)),
-    resistorA: Int32Array.from(resistors, ({ a }) => a),
-    resistorB: Int32Array.from(resistors, ({ b }) => b),
+    reached,
+    resistorA: isUngrouped ? from : endsOf(resistors, "a"),
+    resistorB: isUngrouped ? to : endsOf(resistors, "b"),
     intoA: new Float64Array(nodeCount),
     residualA: new Float64Array(nodeCount),
-    givenA: new Float64Array(nodeCount),
+    givenA: new Float64Array(isUngrouped ? 0 : nodeCount),
   };
 }
 
+/** One end of each resistor. A plain loop: Int32Array.from with a function takes several times as long. */
+function endsOf(resistors: readonly Resistor[], end: "a" | "b"): Int32Array {
+  const ends = new Int32Array(resistors.length);
+  for (let index = 0; index < resistors.length; index++) ends[index] = resistors[index]![end];
+  return ends;
+}
+
 function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource[]): NetworkSolution {
-  const { network, links, group, heldBy, from, to, conductanceS, elimination, linkNetwork } = prepared;
-  const { reached, resistorA, resistorB, intoA, residualA, givenA } = fixed;
-  const { nodeCount, held } = network;
+  const { network, group, heldBy, from, to, conductanceS, elimination, linkNetwork } = prepared;
+  const { reached, resistorA, resistorB, intoA, residualA } = fixed;
+  const { held } = network;
   intoA.set(fixed.heldIntoA);
   residualA.fill(0);
   const stranded = new Uint8Array(sources.length);
@@ -188,23 +202,48 @@ function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource
     residualA[resistorA[index]!]! -= currentA;
     residualA[resistorB[index]!]! += currentA;
   }
-  const heldCurrentA = new Float64Array(held.length);
+  const { voltageV, heldCurrentA, linkCurrentA } = linkNetwork
+    ? throughLinks(prepared, fixed, linkNetwork, groupV)
+    : { voltageV: groupV, heldCurrentA: givenByHeld(held, heldBy, residualA), linkCurrentA: noLinksA };
+  return { voltageV, reached, resistorCurrentA, linkCurrentA, heldCurrentA, stranded };
+}
+
+const noLinksA = new Float64Array(0);
+
+/** What each held node gives where no link joins any: what its resistors and sources leave there. */
+function givenByHeld(held: readonly HeldNode[], heldBy: Int32Array, residualA: Float64Array): Float64Array {
+  const givenA = new Float64Array(held.length);
+  for (let index = 0; index < held.length; index++) {
+    const { node } = held[index]!;
+    if (heldBy[node] === index) givenA[index] = 0 - residualA[node]!;
+  }
+  return givenA;
+}
+
+/** Node by node what was worked out group by group, and what passes through the links. `residualA` is used up. */
+function throughLinks(
+  { network, links, group, heldBy }: Prepared,
+  { reached, residualA, givenA }: Fixed,
+  linkNetwork: Elimination,
+  groupV: Float64Array,
+): Pick<NetworkSolution, "voltageV" | "heldCurrentA" | "linkCurrentA"> {
+  const { nodeCount, held } = network;
   givenA.fill(0);
   for (let node = 0; node < nodeCount; node++) givenA[group[node]!]! -= residualA[node]!;
+  const heldCurrentA = new Float64Array(held.length);
   for (let index = 0; index < held.length; index++) {
     const { node } = held[index]!;
     if (heldBy[group[node]!] !== index) continue;
     heldCurrentA[index] = givenA[group[node]!]!;
     residualA[node]! += heldCurrentA[index]!;
   }
+  const levels = linkNetwork.voltages(residualA);
   const linkCurrentA = new Float64Array(links.length);
-  if (linkNetwork) {
-    const levels = linkNetwork.voltages(residualA);
-    links.forEach(({ a, b }, index) => (linkCurrentA[index] = levels[a]! - levels[b]!));
-  }
+  for (let index = 0; index < links.length; index++)
+    linkCurrentA[index] = levels[links[index]!.a]! - levels[links[index]!.b]!;
   const voltageV = new Float64Array(nodeCount);
   for (let node = 0; node < nodeCount; node++) voltageV[node] = reached[node] ? groupV[group[node]!]! : 0;
-  return { voltageV, reached, resistorCurrentA, linkCurrentA, heldCurrentA, stranded };
+  return { voltageV, heldCurrentA, linkCurrentA };
 }
 
 /** Gives every node the number of its group of linked nodes (the number of one of them). */

@@ -1,7 +1,7 @@
 import { byId, type StationId, stationOf } from "../board/ids.ts";
 import { isPoint } from "../board/station-kinds.ts";
 import { nodeId } from "../wiring/buses.ts";
-import { neededNodes } from "../circuit/losses.ts";
+import { nodesNeeded } from "../circuit/losses.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import { allAt, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
@@ -11,7 +11,7 @@ function linesAt(model: CircuitModel, id: StationId): Set<StationId> {
   const station = model.stations.get(id);
   if (!station) return new Set();
   const isPassedOn = station.kind === "way" || station.kind === "junction-box";
-  const nodes = isPassedOn ? [nodeId(id, "L"), nodeId(id, "SL")] : neededNodes(station, "live");
+  const nodes = isPassedOn ? [nodeId(id, "L"), nodeId(id, "SL")] : nodesNeeded(model, station, "live");
   return new Set(nodes.flatMap((node) => model.reachOf(node).sometimes));
 }
 
@@ -36,7 +36,7 @@ export const borrowedNeutral: Rule = {
     if (model.circuits.length < 2) return [];
     const borrowed = new Map<string, { group: number; variant: string; stations: StationId[] }>();
     for (const station of model.stations.values()) {
-      const [node] = isPoint(station.kind) ? neededNodes(station, "neutral") : [];
+      const [node] = isPoint(station.kind) ? nodesNeeded(model, station, "neutral") : [];
       const neutrals = node === undefined ? [] : model.reachOf(node).sometimes;
       if (node === undefined || neutrals.length === 0) continue;
       const lines = linesAt(model, station.id);

@@ -13,14 +13,16 @@ function passesOn(model: CircuitModel, id: StationId): boolean {
 /** Cables by station, for those stations that only pass current on. */
 function cablesAt(model: CircuitModel): Map<StationId, CableModel[]> {
   const cables = new Map<StationId, CableModel[]>();
+  const note = (station: StationId, cable: CableModel): void => {
+    if (!passesOn(model, station)) return;
+    const known = cables.get(station);
+    if (known) known.push(cable);
+    else cables.set(station, [cable]);
+  };
   for (const cable of model.cables) {
     if (cable.circuits.length === 0 || cable.conductors.length === 0) continue;
-    for (const station of new Set([cable.fromStation, cable.toStation])) {
-      if (!passesOn(model, station)) continue;
-      const known = cables.get(station);
-      if (known) known.push(cable);
-      else cables.set(station, [cable]);
-    }
+    note(cable.fromStation, cable);
+    if (cable.toStation !== cable.fromStation) note(cable.toStation, cable);
   }
   return cables;
 }

@@ -9,8 +9,9 @@ import type { CableFigures, PointFigures, Verdict } from "./verdict.ts";
 export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
   const loads = cableLoads(model);
   const needed = neededRatingsA(model);
-  const cables = model.cables.map(({ id, csaMm2, lengthM, ratingA, upstream }) => {
-    const figures: CableFigures = {};
+  const cables: Verdict["figures"]["cables"] = {};
+  for (const { id, csaMm2, lengthM, ratingA, upstream } of model.cables) {
+    const figures: CableFigures = (cables[id] = {});
     const designA = loads.get(id);
     if (csaMm2 !== undefined) figures.csaMm2 = csaMm2;
     if (lengthM !== undefined) figures.lengthM = lengthM;
@@ -21,8 +22,7 @@ export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
     if (neededA !== undefined) figures.neededA = neededA;
     if (designA !== undefined) figures.designA = designA;
     if (designA !== undefined && ratingA !== undefined) figures.share = designA / ratingA;
-    return [id, figures] as const;
-  });
+  }
   const points: Verdict["figures"]["points"] = {};
   const at = (id: keyof typeof points): PointFigures => (points[id] ??= {});
   for (const { station, dropV, limitV } of voltageDropsOf(model).points.values()) {
@@ -33,5 +33,5 @@ export const figuresOf = (model: CircuitModel): Verdict["figures"] => {
       Object.assign(at(station), { zsOhm, ...(limitOhm === undefined ? {} : { zsLimitOhm: limitOhm }) });
     }
   }
-  return { cables: Object.fromEntries(cables), points };
+  return { cables, points };
 };

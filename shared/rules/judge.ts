@@ -27,7 +27,7 @@ import type { Finding, RequirementResult, Undetermined, Verdict } from "./verdic
  */
 export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict => {
   const model = buildModel(wiring);
-  const ordered = [...pack].sort((a, b) => rankOf(a.id) - rankOf(b.id));
+  const ordered = inOrder(pack);
   const looked = look(model, ordered);
   const { findings, suppressed, undetermined } = looked;
   const requirements = requirementResults(model, looked, (other) => look(buildModel(other), ordered));
@@ -42,6 +42,17 @@ export const judge = (wiring: Wiring, pack: readonly Rule[] = rules): Verdict =>
     proposal: proposalOf(findings, undetermined, requirements, model.unknown.size > 0),
   };
 };
+
+const orders = new WeakMap<readonly Rule[], readonly Rule[]>();
+
+/** The rules of a pack in the order of causes, put in order once. */
+function inOrder(pack: readonly Rule[]): readonly Rule[] {
+  const known = orders.get(pack);
+  if (known) return known;
+  const ordered = [...pack].sort((a, b) => rankOf(a.id) - rankOf(b.id));
+  orders.set(pack, ordered);
+  return ordered;
+}
 
 /** What the rules, in their order, say of a wiring: findings, what explains others, and what cannot be told. */
 function look(
@@ -105,8 +116,11 @@ function told(findings: readonly Finding[]): Finding[] {
   for (const { id } of findings) count.set(id, (count.get(id) ?? 0) + 1);
   const byKey = new Map<string, Finding>();
   for (const finding of findings) {
-    const isAlone = count.get(finding.id) === 1;
-    const id = isAlone ? finding.id : longId(finding);
+    if (count.get(finding.id) === 1) {
+      byKey.set(finding.id, finding);
+      continue;
+    }
+    const id = longId(finding);
     const known = byKey.get(id);
     if (!known) byKey.set(id, { ...finding, id, places: [...finding.places] });
     else

@@ -10,10 +10,10 @@ const isLineOrNeutral = ({ from, to }: ConductorModel): boolean =>
 /** Stations at which every line and neutral conductor is crossed: the swap was made there. */
 function swappedStations(model: CircuitModel, crossed: readonly ConductorModel[]): Set<StationId> {
   const stations = new Set(crossed.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]));
-  for (const conductor of model.conductors) {
-    if (conductor.class === "crossed" || conductor.class === "earth") continue;
-    stations.delete(stationOf(conductor.from));
-    stations.delete(stationOf(conductor.to));
+  for (const { fromStation, toStation, conductors } of model.cables) {
+    if (!conductors.some(({ class: own }) => own === "live" || own === "neutral")) continue;
+    stations.delete(fromStation);
+    stations.delete(toStation);
   }
   for (const station of stations) if (model.stations.get(station)?.kind === "way") stations.delete(station);
   return stations;

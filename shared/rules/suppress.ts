@@ -17,7 +17,7 @@ export const suppress = (
   seen: readonly Finding[],
   pack: readonly Suppressing[],
 ): { findings: Finding[]; suppressed: Suppressed[] } => {
-  const ruleOf = new Map(pack.map((rule) => [rule.id, rule]));
+  const ruleOf = rulesById(pack);
   const isOutcome = ({ rule }: Finding): boolean => ruleOf.get(rule)?.isOutcome === true;
   const ordered = [...seen].sort(
     (a, b) => Number(isOutcome(a)) - Number(isOutcome(b)) || rankOf(a.rule) - rankOf(b.rule),
@@ -48,5 +48,16 @@ export const suppress = (
   }
   return { findings, suppressed };
 };
+
+const tables = new WeakMap<readonly Suppressing[], ReadonlyMap<RuleId, Suppressing>>();
+
+/** The rules of a pack by their ids; one table a pack. */
+function rulesById(pack: readonly Suppressing[]): ReadonlyMap<RuleId, Suppressing> {
+  const known = tables.get(pack);
+  if (known) return known;
+  const table = new Map(pack.map((rule) => [rule.id, rule]));
+  tables.set(pack, table);
+  return table;
+}
 
 const isLighter = (a: Finding, b: Finding): boolean => weights.indexOf(a.weight) > weights.indexOf(b.weight);

@@ -1,3 +1,4 @@
+import type { StationId } from "../board/ids.ts";
 import type { Meeting } from "../circuit/model.ts";
 import { ringLimits } from "../trade/ring-limits.ts";
 import { allAt, evidence } from "./evidence.ts";
@@ -9,11 +10,11 @@ function isRingEnds({ zones }: Meeting): boolean {
     const isSmall = sources.some(({ ratingA }) => ratingA !== undefined && ratingA < ringLimits.leastDeviceA);
     if (isFused || isSmall) return false;
     const ways = new Set(sources.map(({ station }) => station));
-    return shape.rings.some(({ runs }) => {
-      const ends = runs.flatMap(({ cables }) =>
-        cables.flatMap((cable) => [cable.fromStation, cable.toStation]),
-      );
-      return new Set(ends.filter((station) => ways.has(station))).size > 1;
+    return shape.rings.some(({ cables }) => {
+      const ends = new Set<StationId>();
+      for (const { fromStation, toStation } of cables)
+        for (const station of [fromStation, toStation]) if (ways.has(station)) ends.add(station);
+      return ends.size > 1;
     });
   });
 }

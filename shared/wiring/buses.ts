@@ -42,6 +42,9 @@ export interface InternalLink {
   kind: "device" | "bar" | "fuse" | "contact" | "switch";
   from: NodeId;
   to: NodeId;
+  /** The numbers of those nodes. */
+  fromIndex: number;
+  toIndex: number;
   conductor: RoleClass;
   /** The switch position that closes it; left out where it is closed in normal use. */
   closedIn?: 0 | 1;
@@ -50,6 +53,8 @@ export interface InternalLink {
 /** The node of a station's bus and the contacts that lie on it. */
 export interface BusNode {
   id: NodeId;
+  /** Its place among all nodes, from 0. */
+  index: number;
   /** Undefined for the source and the two bars. */
   station?: StationId;
   conductor: RoleClass;
@@ -62,10 +67,13 @@ export interface CorePlace {
   role: Role;
   contact: ContactId;
   node: NodeId;
+  /** The number of that node. */
+  index: number;
 }
 
 /** An entry and its core places, in core order. */
 export interface BusEntry {
+  station: StationId;
   side: Side;
   places: CorePlace[];
 }
@@ -89,7 +97,9 @@ export const contactsAt = (station: Station, letter: string, side: Side): Contac
   return (roles ?? []).map(({ role }) => contactId(entryId(station.id, letter), role));
 };
 
-const linkPairs: Partial<Record<StationKind, (station: Station) => Omit<InternalLink, "station">[]>> = {
+type LinkPair = Omit<InternalLink, "station" | "fromIndex" | "toIndex">;
+
+const linkPairs: Partial<Record<StationKind, (station: Station) => LinkPair[]>> = {
   way: ({ id }) => [
     { kind: "device", from: sourceLine, to: nodeId(id, "L"), conductor: "live" },
     { kind: "bar", from: neutralBar, to: nodeId(id, "N"), conductor: "neutral" },
@@ -101,15 +111,15 @@ const linkPairs: Partial<Record<StationKind, (station: Station) => Omit<Internal
   "plate-switch": (station) => switchLinks(station),
 };
 
-function throughLinks(id: StationId, liveKind: "fuse" | "contact"): Omit<InternalLink, "station">[] {
+function throughLinks(id: StationId, liveKind: "fuse" | "contact"): LinkPair[] {
   return [
     { kind: liveKind, from: nodeId(id, "supply.L"), to: nodeId(id, "load.L"), conductor: "live" },
     { kind: "contact", from: nodeId(id, "supply.N"), to: nodeId(id, "load.N"), conductor: "neutral" },
   ];
 }
 
-function switchLinks({ id, settings }: Station): Omit<InternalLink, "station">[] {
-  const link = (from: string, to: string, closedIn: 0 | 1): Omit<InternalLink, "station"> => ({
+function switchLinks({ id, settings }: Station): LinkPair[] {
+  const link = (from: string, to: string, closedIn: 0 | 1): LinkPair => ({
     kind: "switch",
     from: nodeId(id, from),
     to: nodeId(id, to),
@@ -131,16 +141,21 @@ function switchLinks({ id, settings }: Station): Omit<InternalLink, "station">[]
   }
 }
 
+/** The entries of a station that are in use, by letter; undefined where all of them count. */
+export type EntriesInUse = (station: StationId) => ReadonlyMap<string, EntryId> | undefined;
+
 /**
  * What is common inside the accessories of a wiring: its nodes, the contacts on each, and the links between
- * nodes that a device, fuse, switch or bar makes. Copper between accessories is not in it.
+ * nodes that a device, fuse, switch or bar makes. Copper between accessories is not in it. Of the entries all are
+ * laid, or those in use: what is common inside a station is the same whichever of them are.
  */
-export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
+export const busesOf = (wiring: Pick<Wiring, "stations">, inUse: EntriesInUse = () => undefined): Buses => {
   const buses: Buses = { nodes: new Map(), nodeOf: new Map(), links: [], entries: new Map(), switches: [] };
   const node = (id: NodeId, conductor: RoleClass, station?: StationId): BusNode => {
     const known = buses.nodes.get(id);
     if (known) return known;
-    const made: BusNode = { id, conductor, contacts: [], ...(station ? { station } : {}) };
+    const made: BusNode = { id, index: buses.nodes.size, conductor, contacts: [] };
+    if (station) made.station = station;
     buses.nodes.set(id, made);
     return made;
   };
@@ -151,30 +166,27 @@ export const busesOf = (wiring: Pick<Wiring, "stations">): Buses => {
     const { kind, id: at, settings } = station;
     // A station has a handful of buses and many contacts: each bus is looked up once.
     const own = new Map<string, BusNode>();
+    const used = inUse(at);
     for (const { letter, side } of entriesOf(station)) {
-      const entry = entryId(at, letter);
-      const places: CorePlace[] = [];
-      buses.entries.set(entry, { side, places });
-      for (const { core, role } of coreRoles(kind, side, settings?.switching) ?? []) {
+      const entry = used ? used.get(letter) : entryId(at, letter);
+      if (entry === undefined) continue;
+      const places = (coreRoles(kind, side, settings?.switching) ?? []).map(({ core, role }): CorePlace => {
         const name = busName(kind, side, role);
-        const bus = own.get(name) ?? node(nodeId(at, name), roleClass(role), at);
-        own.set(name, bus);
+        let bus = own.get(name);
+        if (!bus) own.set(name, (bus = node(nodeId(at, name), roleClass(role), at)));
         const contact = contactId(entry, role);
         bus.contacts.push(contact);
         buses.nodeOf.set(contact, bus.id);
-        places.push({ core, role, contact, node: bus.id });
-      }
+        return { core, role, contact, node: bus.id, index: bus.index };
+      });
+      buses.entries.set(entry, { station: at, side, places });
     }
     for (const link of linkPairs[station.kind]?.(station) ?? []) {
-      node(
-        link.from,
-        link.conductor,
-        link.from === sourceLine || link.from.startsWith("bar/") ? undefined : station.id,
-      );
-      node(link.to, link.conductor, station.id);
-      buses.links.push({ ...link, station: station.id });
-      if (link.closedIn !== undefined && buses.switches.at(-1) !== station.id)
-        buses.switches.push(station.id);
+      const isIncoming = link.kind === "device" || link.kind === "bar";
+      const { index: fromIndex } = node(link.from, link.conductor, isIncoming ? undefined : at);
+      const { index: toIndex } = node(link.to, link.conductor, at);
+      buses.links.push({ ...link, station: at, fromIndex, toIndex });
+      if (link.closedIn !== undefined && buses.switches.at(-1) !== at) buses.switches.push(at);
     }
   }
   return buses;
