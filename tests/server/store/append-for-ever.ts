@@ -27,6 +27,8 @@ const started: AttemptEvent = {
     isExistingCircuit: false,
   },
 };
+/** The control of a disk that drops what was not synced: as SQLite writes where nobody asks it to sync each commit. */
+const isNormal = process.argv[3] === "normal";
 process.on("message", () => {
   for (let number = 0; ; number += 1) {
     const attemptId = `attempt-${Math.floor(number / 10)}`;
@@ -35,6 +37,8 @@ process.on("message", () => {
       ...(number % 10 === 0 ? [{ attemptId, author: byBench, ...started }] : []),
       { attemptId, type: "sensed", author: byBench, content },
     ]);
+    // After the first append, which proves that it is not so.
+    if (isNormal && number === 0) database.pragma("synchronous = NORMAL");
     process.stdout.write(`${number}\n`);
   }
 });
