@@ -12,6 +12,7 @@ import type { Records } from "./bench/bench-core.ts";
 import { contactsOf } from "./board/contacts-of.ts";
 import { scannerProcess } from "./board/scanner-process.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
+import { readCriteria } from "./desk/read-criteria.ts";
 import type { NetworkDoor, ServerParts } from "./create-server.ts";
 import { type Environment, EnvironmentError } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
@@ -207,6 +208,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
         softwareVersion: softwareVersion(),
         findings: environment.findings,
         records: opened.records,
+        criteria: readCriteria(data, note),
         people,
         webSessions: new WebSessions(people, () => clock.monotonicMs()),
         isNetworkOpen: network !== undefined,

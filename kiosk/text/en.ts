@@ -1,3 +1,4 @@
+import { decisionEn } from "./decision-en.ts";
 import { staffEn } from "./staff-en.ts";
 import { boardHealthEn } from "./board-health-en.ts";
 import { loadEn } from "./load-en.ts";
@@ -499,6 +500,7 @@ export const en = {
 
   ...boardHealthEn,
   ...staffEn,
+  ...decisionEn,
   ...meterEn,
   ...loadEn,
 

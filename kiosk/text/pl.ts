@@ -1,3 +1,4 @@
+import { decisionPl } from "./decision-pl.ts";
 import { staffPl } from "./staff-pl.ts";
 import { boardHealthPl } from "./board-health-pl.ts";
 import { loadPl } from "./load-pl.ts";
@@ -478,6 +479,7 @@ export const pl: Record<TextKey, string> = {
   "self-check.running": "Samokontrola tablicy: {done} z {total}",
   ...boardHealthPl,
   ...staffPl,
+  ...decisionPl,
   ...meterPl,
   ...loadPl,
 

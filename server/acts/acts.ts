@@ -44,6 +44,14 @@ import { switchOff } from "./switch-off.ts";
 import { takeBack } from "./take-back.ts";
 import { testLead } from "./test-lead.ts";
 import { undo } from "./undo.ts";
+import { decide } from "./decide.ts";
+import { declareOwnWork } from "./declare-own-work.ts";
+import { drawSample } from "./draw-sample.ts";
+import { observe } from "./observe.ts";
+import { release } from "./release.ts";
+import { review } from "./review.ts";
+import { sealDecision } from "./seal-decision.ts";
+import { viewSecond } from "./view-second.ts";
 import { walkTest } from "./walk-test.ts";
 
 /**
@@ -96,4 +104,12 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "confirm-resume": confirmResume,
   "end-attempt": endAttempt,
   "choose-network": chooseNetwork,
+  "declare-own-work": declareOwnWork,
+  observe: observe,
+  decide: decide,
+  "seal-decision": sealDecision,
+  release: release,
+  review: review,
+  "view-second": viewSecond,
+  "draw-sample": drawSample,
 };

@@ -4,6 +4,8 @@ import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import type { BoardPort } from "../board/scanner-port.ts";
+import type { Criteria } from "../desk/criteria.ts";
+import { ShownDecisions } from "../desk/shown-decisions.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
 import { BoardNow, type NoBoard } from "./board-now.ts";
 import { RecordsHealth } from "./records-health.ts";
@@ -45,6 +47,8 @@ export interface BenchParts {
   records: Records | undefined;
   /** The bench's own log is damaged and `records` are beside it: for practice, never for assessed work. */
   isLogDamaged?: boolean;
+  /** What assessors decide by. */
+  criteria: Criteria;
   /** Whom the bench knows. */
   people: People;
   /** Who is signed in from the network. */
@@ -65,6 +69,7 @@ export class BenchCore {
   readonly session: Session;
   readonly work = new Work();
   readonly health: RecordsHealth;
+  readonly shown = new ShownDecisions();
   #revision = 0;
   readonly #listeners = new Set<() => void>();
 

@@ -1,6 +1,6 @@
 import { csvLine, type CsvCell } from "../files/csv.ts";
-import type { AttemptReader, AttemptCursor, AttemptFilter } from "../store/attempt-reader.ts";
 import type { AttemptRecord } from "../store/attempt-record.ts";
+import { eachAttempt } from "../store/each-attempt.ts";
 import { type EvidenceSource, type Export, evidenceReaders } from "./export.ts";
 
 /** A time as a spreadsheet reads it: ISO 8601 in UTC. */
@@ -29,19 +29,11 @@ const columns: readonly Column[] = [
   ["proposed by the bench", ({ proposal }) => proposal],
   ["decision", ({ decision }) => decision],
   ["decided", ({ decidedWallMs }) => timeOf(decidedWallMs)],
+  ["otherwise than proposed", ({ overrideCount }) => overrideCount],
+  ["sealed", ({ sealedWallMs }) => timeOf(sealedWallMs)],
+  ["released", ({ releasedWallMs }) => timeOf(releasedWallMs)],
+  ["reviewed", ({ review }) => review],
 ];
-
-const pageSize = 500;
-
-/** Every attempt of a list, a page at a time: nothing holds the records while a slow reader takes it. */
-export function* eachAttempt(attempts: AttemptReader, filter: AttemptFilter): Generator<AttemptRecord> {
-  let after: AttemptCursor | undefined;
-  do {
-    const page = attempts.page(filter, pageSize, after);
-    yield* page.attempts;
-    after = page.next;
-  } while (after);
-}
 
 /** The attempts of a list for a spreadsheet, the last started first. */
 export const attemptsCsv: Export = {

@@ -12,6 +12,15 @@ export interface AttemptFilter {
   status?: AttemptRecord["status"];
   proposal?: string;
   isDecided?: boolean;
+  /** What was decided. */
+  decision?: string;
+  decidedBy?: string;
+  isReleased?: boolean;
+  /** Any of these learners. */
+  learners?: readonly string[];
+  /** Started at this time or later, and before that one. */
+  fromWallMs?: number;
+  beforeWallMs?: number;
 }
 
 /** Where a page of attempts ended; the next one begins after it. */
@@ -24,7 +33,27 @@ const conditions: { [Key in keyof AttemptFilter]-?: (value: AttemptFilter[Key]) 
   status: () => "status = @status",
   proposal: () => "proposal = @proposal",
   isDecided: (isDecided) => (isDecided ? "decision IS NOT NULL" : "decision IS NULL"),
+  decision: () => "decision = @decision",
+  decidedBy: () => "decided_by = @decidedBy",
+  isReleased: (isReleased) => (isReleased ? "released_wall_ms IS NOT NULL" : "released_wall_ms IS NULL"),
+  learners: () => "learner IN (SELECT value FROM json_each(@learners))",
+  fromWallMs: () => "started_wall_ms >= @fromWallMs",
+  beforeWallMs: () => "started_wall_ms < @beforeWallMs",
 };
+
+/** What stands in a query as a value of its own. */
+function bound(filter: AttemptFilter): object {
+  const { isDecided: _isDecided, isReleased: _isReleased, learners, ...rest } = filter;
+  return { ...rest, ...(learners ? { learners: JSON.stringify(learners) } : {}) };
+}
+
+const order = "ORDER BY bench_id DESC, start_boot DESC, start_sequence DESC";
+
+/** Few attempts are of one learner or wait: these have an index. All others are looked for in the order of the list. */
+const placeOf = ({ learner, learners, status }: AttemptFilter): string =>
+  learner !== undefined || learners || status === "open" || status === "ready"
+    ? ""
+    : "INDEXED BY attempt_listed";
 
 /** Reads the table of attempts. */
 export class AttemptReader {
@@ -70,16 +99,15 @@ export class AttemptReader {
       ...keys.map((key) => (conditions[key] as (value: unknown) => string)(filter[key])),
       ...(after ? ["(bench_id, start_boot, start_sequence) < (@benchId, @startBoot, @startSequence)"] : []),
     ];
-    const values = Object.fromEntries(
-      keys.filter((key) => key !== "isDecided").map((key) => [key, filter[key]]),
-    );
     const found = readThrough(this.#database, () =>
       this.#database
         .prepare<[object], AttemptRecord>(
-          `SELECT ${recordColumns} FROM attempt ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""}
-         ORDER BY bench_id DESC, start_boot DESC, start_sequence DESC LIMIT @limit`,
+          `SELECT ${recordColumns} FROM attempt WHERE (bench_id, start_boot, start_sequence) IN
+             (SELECT bench_id, start_boot, start_sequence FROM attempt ${placeOf(filter)}
+              ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""} ${order} LIMIT @limit)
+           ${order}`,
         )
-        .all({ ...values, ...after, limit: limit + 1 }),
+        .all({ ...bound(filter), ...after, limit: limit + 1 }),
     );
     const attempts = found.slice(0, limit);
     return { attempts, next: found.length > limit ? attempts.at(-1) : undefined };

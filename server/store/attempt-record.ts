@@ -1,6 +1,8 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { eventOfRow } from "../attempt/load-attempt.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
+import { overrideCount } from "../desk/decision.ts";
+import { type DeskContent, type DeskEvent, deskEventOfRow } from "../desk/desk-events.ts";
 
 /** An attempt as a list shows it: one row of the table of attempts, told by the log alone. */
 export interface AttemptRecord {
@@ -35,6 +37,18 @@ export interface AttemptRecord {
   decision: string | null;
   decidedBy: string | null;
   decidedWallMs: number | null;
+  /** On how many criteria that differs from what the bench proposed. */
+  overrideCount: number | null;
+  /** What the learner may do next at this task, by the decision. */
+  nextKind: string | null;
+  /** When the learner said that the work is their own. */
+  declaredWallMs: number | null;
+  /** Of the decision that stands: when it was sealed, and when the learner could first see it. */
+  sealedWallMs: number | null;
+  releasedWallMs: number | null;
+  /** What the verifier said last, and when. */
+  review: string | null;
+  reviewedWallMs: number | null;
 }
 
 /** The attempt that stands on a bench: the one that was started there last. */
@@ -45,7 +59,7 @@ export interface BenchWork {
 }
 
 /** Raised when the same log makes other records; then they are made anew at the next start. */
-export const attemptTableVersion = 1;
+export const attemptTableVersion = 2;
 
 /** The events that change more of a record than its count and its last time. */
 const telling = new Set([
@@ -59,8 +73,8 @@ const telling = new Set([
   "attempt-left",
 ]);
 
-const eventOf = (row: LogRow): AttemptEvent | undefined =>
-  telling.has(row.type) ? eventOfRow(row) : undefined;
+const eventOf = (row: LogRow): AttemptEvent | DeskEvent | undefined =>
+  telling.has(row.type) ? eventOfRow(row) : deskEventOfRow(row);
 
 type Content<Type extends AttemptEvent["type"]> = Extract<AttemptEvent, { type: Type }>["content"];
 
@@ -89,6 +103,13 @@ const startedRecord = (row: LogRow, attemptId: string, content: Content<"attempt
   decision: null,
   decidedBy: null,
   decidedWallMs: null,
+  overrideCount: null,
+  nextKind: null,
+  declaredWallMs: null,
+  sealedWallMs: null,
+  releasedWallMs: null,
+  review: null,
+  reviewedWallMs: null,
 });
 
 const isOver = ({ status }: AttemptRecord): boolean => status === "handed-in" || status === "left";
@@ -113,6 +134,24 @@ function handedIn(record: AttemptRecord, row: LogRow, { verdict }: Content<"hand
     proposal: typeof proposal === "string" ? proposal : null,
   };
 }
+
+/** A decision that takes the place of another is neither sealed nor released nor reviewed. */
+const decided = (
+  record: AttemptRecord,
+  { wallMs }: LogRow,
+  { outcome, person, criteria, nextKind }: DeskContent<"decided">,
+): AttemptRecord => ({
+  ...record,
+  decision: outcome,
+  decidedBy: person,
+  decidedWallMs: wallMs,
+  overrideCount: overrideCount(criteria),
+  nextKind: nextKind ?? null,
+  sealedWallMs: null,
+  releasedWallMs: null,
+  review: null,
+  reviewedWallMs: null,
+});
 
 /**
  * What the record of an attempt is after a row of the log; undefined before its start. Pure, so that a log gives
@@ -139,6 +178,16 @@ export function recordAfter(record: AttemptRecord | undefined, row: LogRow): Att
       return handedIn(counted, row, event.content);
     case "attempt-left":
       return isOver(counted) ? counted : { ...counted, status: "left", readyWallMs: null };
+    case "own-work-declared":
+      return { ...counted, declaredWallMs: counted.declaredWallMs ?? row.wallMs };
+    case "decided":
+      return decided(counted, row, event.content);
+    case "decision-sealed":
+      return { ...counted, sealedWallMs: row.wallMs };
+    case "released":
+      return { ...counted, releasedWallMs: row.wallMs };
+    case "reviewed":
+      return { ...counted, review: event.content.answer, reviewedWallMs: row.wallMs };
     default:
       return counted;
   }

@@ -36,6 +36,13 @@ const columnOf: Record<keyof AttemptRecord, string> = {
   decision: "decision",
   decidedBy: "decided_by",
   decidedWallMs: "decided_wall_ms",
+  overrideCount: "override_count",
+  nextKind: "next_kind",
+  declaredWallMs: "declared_wall_ms",
+  sealedWallMs: "sealed_wall_ms",
+  releasedWallMs: "released_wall_ms",
+  review: "review",
+  reviewedWallMs: "reviewed_wall_ms",
 };
 const fields = Object.keys(columnOf) as (keyof AttemptRecord)[];
 /** What a start sets once and for all. */

@@ -25,6 +25,9 @@ type Moment = Pick<LogRow, "monotonicMs" | "wallMs">;
 /** A clock that runs on by this much more or less than the time that went by was set meanwhile. */
 const jumpMs = 2000;
 
+/** What the bench signs: work that is handed in, and what was decided on it. */
+const isSigned = (type: EventType): boolean => type === "handed-in" || type === "decision-sealed";
+
 /** Which file lies at a path; undefined where there is none. */
 function fileIdOf(path: string): string | undefined {
   const found = statSync(path, { throwIfNoEntry: false, bigint: true });
@@ -55,7 +58,9 @@ export class LogWriter {
   #last: Moment | undefined;
   #isProved = false;
 
-  /** With a `signer` each hand-in is sealed; its anchor is kept in the folder `elsewhere` too. */
+  /**
+   * With a `signer` each hand-in is sealed, and each decision that is; its anchor is kept in the folder `elsewhere` too.
+   */
   constructor(database: Connection, path: string, clock: Clock, signer?: LogSigner, elsewhere?: string) {
     this.#signer = signer;
     this.#elsewhere = elsewhere;
@@ -149,7 +154,7 @@ export class LogWriter {
     this.#last = now;
     // A folder that was taken away takes what is written into it along: nobody is told that it is kept.
     this.#assertThere();
-    if (rows.some(({ type }) => type === "handed-in")) this.checkpoint();
+    if (rows.some(({ type }) => isSigned(type))) this.checkpoint();
     return rows;
   }
 
@@ -243,12 +248,12 @@ export class LogWriter {
   }
 
   /**
-   * Keeps a document (board, scenario, rule pack) once, under the hash of its bytes, which it returns in
+   * Keeps a document (board, scenario, rule pack, criteria) once, under the hash of its bytes, which it returns in
    * hexadecimal.
    *
    * @throws StoreError as `append`.
    */
-  keepDocument(kind: "board" | "scenario" | "rule-pack", bytes: Uint8Array): string {
+  keepDocument(kind: "board" | "scenario" | "rule-pack" | "criteria", bytes: Uint8Array): string {
     const hash = hashOfBytes(bytes);
     try {
       this.#document.run(hash, kind, bytes);
@@ -266,13 +271,13 @@ export class LogWriter {
     return [{ attemptId, type: "clock-jumped", author: byBench, content }];
   }
 
-  /** Rows with a seal behind them where work was handed in: the bench's signature over the last of them. */
+  /** Rows with a seal behind them where work was handed in or a decision sealed: the bench's signature over the last of them. */
   #sealed(rows: LogRow[], now: Moment): LogRow[] {
-    const handedIn = rows.find(({ type }) => type === "handed-in");
+    const signed = rows.find(({ type }) => isSigned(type));
     const last = rows.at(-1);
-    if (!this.#signer || !handedIn || !last) return rows;
+    if (!this.#signer || !signed || !last) return rows;
     const head = hexOf(last.hash);
-    const content = { attempt: handedIn.attemptId, head, signature: this.#signer.signatureOf(head) };
+    const content = { attempt: signed.attemptId, head, signature: this.#signer.signatureOf(head) };
     const seal: NewEvent = { attemptId: null, type: "sealed", author: byBench, content };
     const after = { previousHash: last.hash, sequence: last.sequence + 1 };
     return [...rows, ...this.#rowsOf([seal], now, after)];

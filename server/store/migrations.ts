@@ -130,4 +130,17 @@ export const migrations: readonly string[] = [
     erased_wall_ms INTEGER
   ) STRICT, WITHOUT ROWID;
   `,
+  `
+  -- What people decided on attempts, told by the log as the rest of the table is.
+  ALTER TABLE attempt ADD COLUMN override_count INTEGER;
+  ALTER TABLE attempt ADD COLUMN next_kind TEXT;
+  ALTER TABLE attempt ADD COLUMN declared_wall_ms INTEGER;
+  ALTER TABLE attempt ADD COLUMN sealed_wall_ms INTEGER;
+  ALTER TABLE attempt ADD COLUMN released_wall_ms INTEGER;
+  ALTER TABLE attempt ADD COLUMN review TEXT;
+  ALTER TABLE attempt ADD COLUMN reviewed_wall_ms INTEGER;
+  -- All that a list may be narrowed by, in the order of the list: a page is found without reading whole rows.
+  CREATE INDEX attempt_listed ON attempt (bench_id, start_boot, start_sequence, learner, scenario, mode, status,
+    proposal, decision, decided_by, released_wall_ms, started_wall_ms);
+  `,
 ];

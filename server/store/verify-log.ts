@@ -132,7 +132,8 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
   return { isSound: true, rowCount, documentCount, ...(publicKey === undefined ? {} : { publicKey }) };
 }
 
-const documentKeys = ["boardHash", "scenarioHash", "rulePackHash"];
+const documentKeys = ["boardHash", "scenarioHash", "rulePackHash", "criteriaHash"];
+const naming = new Set(["boot", "attempt-started", "decided", "second-viewed"]);
 
 /** The content of a row, or nothing where it was hashed as something that is none. */
 function contentOf(row: LogRow): Record<string, unknown> {
@@ -144,9 +145,9 @@ function contentOf(row: LogRow): Record<string, unknown> {
   }
 }
 
-/** The key of a document that a start of the bench or of an attempt names and that is not kept. */
+/** The key of a document that a start of the bench or of an attempt, or a decision names and that is not kept. */
 function lostDocument(row: LogRow, hasDocument: (hash: string) => boolean): string | undefined {
-  if (row.type !== "boot" && row.type !== "attempt-started") return undefined;
+  if (!naming.has(row.type)) return undefined;
   return documentKeys.find((key) => {
     const hash = contentOf(row)[key];
     return typeof hash === "string" && !hasDocument(hash);

@@ -39,6 +39,14 @@ export const eventTypes = [
   "network-chosen",
   "sealed",
   "restored",
+  "own-work-declared",
+  "observed",
+  "decided",
+  "decision-sealed",
+  "released",
+  "reviewed",
+  "second-viewed",
+  "sample-drawn",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

@@ -170,6 +170,20 @@ export const refusalCodes = {
   demonstration: [],
   "nothing-to-confirm": [],
   "nothing-to-end": [],
+  "no-such-attempt": [],
+  "not-assessed": [],
+  "not-handed-in": [],
+  "declared-already": [],
+  "criteria-missing": [],
+  "reason-missing": [],
+  "ticks-missing": [],
+  "decide-first": [],
+  "seal-first": [],
+  "decision-sealed": [],
+  "released-already": [],
+  "not-your-decision": [],
+  "not-blind": [],
+  "nothing-to-sample": [],
 } as const;
 
 export type SayKey = keyof typeof sayKeys;

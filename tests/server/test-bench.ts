@@ -4,6 +4,7 @@ import { onTestFinished } from "vitest";
 import { linesSentence } from "../../hardware/lines/lines-sentence.ts";
 import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
+import { demoCriteria } from "../../server/demo/criteria.ts";
 import { demoPeople } from "../../server/demo/people.ts";
 import { type ScenarioKit, scenarioKit } from "../../server/library.ts";
 import { GuessGuard } from "../../server/people/guess-guard.ts";
@@ -107,6 +108,7 @@ export class TestBench {
       softwareVersion: "0.0.0-test",
       findings: options.findings ?? "asked",
       records,
+      criteria: demoCriteria,
       people,
       webSessions: new WebSessions(people, () => this.clock.monotonicMs()),
       isNetworkOpen: false,

@@ -47,4 +47,12 @@ export const actSamples = {
   "confirm-resume": {},
   "end-attempt": { why: "learner-gone" },
   "choose-network": { isOpen: false },
+  "declare-own-work": {},
+  observe: { attempt: "nobody", seen: "Isolated first.", observerSays: "", learnerSays: "" },
+  decide: { attempt: "nobody", criteria: [], says: "" },
+  "seal-decision": { attempt: "nobody" },
+  release: { attempt: "nobody" },
+  review: { attempt: "nobody", answer: "agreed", says: "" },
+  "view-second": { attempt: "nobody", criteria: [] },
+  "draw-sample": { seed: "2026-11", size: 5, risk: "all" },
 } satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

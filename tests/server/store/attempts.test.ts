@@ -120,6 +120,13 @@ describe("the table of attempts", () => {
       decision: null,
       decidedBy: null,
       decidedWallMs: null,
+      overrideCount: null,
+      nextKind: null,
+      declaredWallMs: null,
+      sealedWallMs: null,
+      releasedWallMs: null,
+      review: null,
+      reviewedWallMs: null,
     });
   });
 

@@ -1,0 +1,273 @@
+import { join } from "node:path";
+import { describe, expect, it } from "vitest";
+import { demoCriteria } from "../../../server/demo/criteria.ts";
+import { proposalFor } from "../../../server/desk/criteria.ts";
+import { deskStateOf, releasedDecision } from "../../../server/desk/desk-state.ts";
+import { deskEventOfRow } from "../../../server/desk/desk-events.ts";
+import { openSigner } from "../../../server/store/log-signer.ts";
+import { LogWriter } from "../../../server/store/log-writer.ts";
+import { openForWriting } from "../../../server/store/open-database.ts";
+import { verifyLog } from "../../../server/store/verify-log.ts";
+import type { Verdict } from "../../../shared/rules/verdict.ts";
+import { ManualClock } from "../manual-clock.ts";
+import { expectAsRebuilt } from "../store/table-of-attempts.ts";
+import { temporaryFolder } from "../temporary-folder.ts";
+import { TestBench } from "../test-bench.ts";
+import { answers, benchWithWork, byStaff, clearBoard, handIn } from "./assessed-work.ts";
+
+const recordOf = (bench: TestBench, id: string) => bench.parts.records?.attempts.byId(id);
+const stateOf = (bench: TestBench, id: string) =>
+  deskStateOf(bench.parts.records?.logReader.rowsOfAttempt(id) ?? []);
+
+describe("what the bench proposes for a criterion", () => {
+  const verdictOf = (change: Partial<Verdict>): Verdict =>
+    ({ findings: [], undetermined: [], requirements: [], ...change }) as unknown as Verdict;
+  const proposed = (change: Partial<Verdict>) =>
+    Object.fromEntries(
+      demoCriteria.criteria.map((criterion) => [criterion.id, proposalFor(criterion, verdictOf(change))]),
+    );
+
+  it("is met where nothing was found, and nothing where only a person can say", () => {
+    expect(proposed({})).toEqual({
+      safe: "met",
+      right: "met",
+      "as-asked": "met",
+      tested: "met",
+      "way-of-working": null,
+    });
+  });
+
+  it("is not yet for what was found, and for that alone", () => {
+    const found = (rule: string, weight: string) =>
+      proposed({ findings: [{ rule, weight }] } as unknown as Partial<Verdict>);
+    expect(found("short", "danger")).toMatchObject({ safe: "not-yet", right: "met", tested: "met" });
+    expect(found("ring-open", "fix")).toMatchObject({ safe: "met", right: "not-yet", tested: "met" });
+    expect(found("test-missing", "fix")).toMatchObject({ safe: "met", right: "met", tested: "not-yet" });
+    const requirements = [{ answer: "met" }, { answer: "not-yet" }] as Verdict["requirements"];
+    expect(proposed({ requirements })).toMatchObject({ "as-asked": "not-yet" });
+  });
+
+  it("cannot be said where something is undetermined", () => {
+    const undetermined = [{ rule: "ring-cable" }] as unknown as Verdict["undetermined"];
+    const requirements = [{ answer: "cannot-say" }] as Verdict["requirements"];
+    expect(proposed({ undetermined, requirements })).toMatchObject({
+      safe: "cannot-say",
+      right: "cannot-say",
+      "as-asked": "cannot-say",
+    });
+  });
+});
+
+describe("a decision", () => {
+  it("answers every criterion, has all four ticks for what is met, and a reason for what the bench proposed otherwise", async () => {
+    const { bench, id } = await benchWithWork();
+    const decide = (criteria: ReturnType<typeof answers>) =>
+      byStaff(bench, "assessor", "decide", { attempt: id, criteria, says: "" });
+    expect(await decide(answers().slice(1))).toBe("criteria-missing");
+    expect(await decide([...answers().slice(1), ...answers().slice(1, 2)])).toBe("criteria-missing");
+    expect(await decide(answers({ safe: { isCurrent: false } }))).toBe("ticks-missing");
+    expect(await decide(answers({ safe: { answer: "not-yet" } }))).toBe("reason-missing");
+    expect(await decide(answers({ "way-of-working": { answer: "cannot-assess" } }))).toBe("reason-missing");
+    expect(recordOf(bench, id)?.decision).toBeNull();
+    const reason = "The tester was not proved again.";
+    expect(await decide(answers({ safe: { answer: "not-yet", reason } }))).toBe("done");
+    expect(stateOf(bench, id).decisions[0]).toMatchObject({
+      person: "demo-assessor",
+      outcome: "not-yet",
+      criteria: expect.arrayContaining([
+        expect.objectContaining({ criterion: "safe", proposed: "met", answer: "not-yet", reason }),
+        expect.objectContaining({ criterion: "way-of-working", proposed: null, answer: "met" }),
+      ]) as unknown,
+    });
+    expect(recordOf(bench, id)).toMatchObject({ decision: "not-yet", overrideCount: 1 });
+    expectAsRebuilt(bench.writing);
+    expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
+  });
+
+  it("is on assessed work that was handed in, and on nothing else", async () => {
+    const bench = await (await new TestBench().start()).isWiring("practice");
+    const practice = bench.attempt().id;
+    const decide = (attempt: string) =>
+      byStaff(bench, "assessor", "decide", { attempt, criteria: answers(), says: "" });
+    expect(await decide(practice)).toBe("not-assessed");
+    await bench.does("leave-attempt", {});
+    await bench.isWiring("assessed");
+    expect(await decide(bench.attempt().id)).toBe("not-handed-in");
+    expect(await decide("nobody")).toBe("no-such-attempt");
+  });
+
+  it("is sealed by who decided, then released; a correction points to it, and the learner sees the old one until it is released", async () => {
+    const { bench, id } = await benchWithWork();
+    const seal = (staff?: string) => byStaff(bench, "assessor", "seal-decision", { attempt: id }, staff);
+    const release = () => byStaff(bench, "assessor", "release", { attempt: id });
+    const decide = (change: object = {}) =>
+      byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "", ...change });
+    expect(await seal()).toBe("decide-first");
+    expect(await release()).toBe("decide-first");
+    expect(await decide()).toBe("done");
+    expect(await release()).toBe("seal-first");
+    expect(await seal("demo-other")).toBe("not-your-decision");
+    expect(await seal()).toBe("done");
+    expect(await seal()).toBe("decision-sealed");
+    expect(releasedDecision(stateOf(bench, id))).toBeUndefined();
+    expect(await release()).toBe("done");
+    expect(await release()).toBe("released-already");
+    const first = releasedDecision(stateOf(bench, id));
+    expect(first).toMatchObject({ outcome: "not-yet" });
+    expect(await decide()).toBe("decision-sealed");
+    expect(await decide({ correctsFor: "The ticks were set in haste.", nextKind: "retake" })).toBe("done");
+    expect(recordOf(bench, id)).toMatchObject({
+      sealedWallMs: null,
+      releasedWallMs: null,
+      nextKind: "retake",
+    });
+    expect(releasedDecision(stateOf(bench, id))?.hash).toBe(first?.hash);
+    await seal();
+    await release();
+    expect(releasedDecision(stateOf(bench, id))).toMatchObject({
+      corrects: { hash: first?.hash, why: "The ticks were set in haste." },
+    });
+    expectAsRebuilt(bench.writing);
+  });
+
+  it("does not move what lies open on the bench, and comes with the learner's own word and what was seen", async () => {
+    const { bench, id } = await benchWithWork();
+    await bench.does("declare-own-work", {});
+    expect(await bench.refusal("declare-own-work", {})).toBe("declared-already");
+    await bench.does("leave-attempt", {});
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    const open = bench.attempt();
+    const seen = "Left a core out at socket 1 and did not test.";
+    await byStaff(bench, "assessor", "observe", {
+      attempt: id,
+      seen,
+      observerSays: "",
+      learnerSays: "Sorry.",
+    });
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "" });
+    expect(bench.attempt()).toEqual(open);
+    expect(stateOf(bench, id)).toMatchObject({
+      declaredWallMs: expect.any(Number) as number,
+      observations: [{ person: "demo-assessor", seen, learnerSays: "Sorry." }],
+    });
+  });
+
+  it("that is sealed carries the bench's signature, and one byte of it changed is named", async () => {
+    const folder = temporaryFolder();
+    const path = join(folder, "spurwise.db");
+    const before = new TestBench({ folder });
+    await before.start();
+    const id = await handIn(before);
+    await byStaff(before, "assessor", "decide", { attempt: id, criteria: answers(), says: "As seen." });
+    const decision = stateOf(before, id).decisions[0]?.hash ?? "";
+    await before.stop();
+    const database = openForWriting(path);
+    const writer = new LogWriter(database, path, new ManualClock(), openSigner(folder));
+    const author = { by: "assessor", session: "s" } as const;
+    writer.append([
+      {
+        attemptId: null,
+        type: "boot",
+        author: { by: "bench", session: null },
+        content: { publicKey: writer.publicKey },
+      },
+    ]);
+    const content = { person: "demo-assessor", decision };
+    const rows = writer.append([{ attemptId: id, type: "decision-sealed", author, content }]);
+    expect(rows.map(({ type }) => type)).toEqual(["decision-sealed", "sealed"]);
+    expect(verifyLog(database)).toMatchObject({ isSound: true });
+    const trigger = database
+      .prepare<[], { sql: string }>("SELECT sql FROM sqlite_master WHERE name = 'log_is_not_changed'")
+      .get();
+    database.exec("DROP TRIGGER log_is_not_changed");
+    const row = database
+      .prepare<[], { sequence: number; bytes: Buffer }>(
+        "SELECT sequence, bytes FROM log WHERE type = 'decided'",
+      )
+      .get();
+    const bytes = Buffer.from(row?.bytes.toString("utf8").replace("As seen.", "As seem.") ?? "");
+    database.prepare("UPDATE log SET bytes = ? WHERE type = 'decided'").run(bytes);
+    database.exec(trigger?.sql ?? "");
+    expect(verifyLog(database)).toMatchObject({
+      isSound: false,
+      firstBadRecord: expect.stringContaining(`event ${row?.sequence}`) as string,
+    });
+    database.close();
+  });
+});
+
+describe("a verifier", () => {
+  it("reviews a sealed decision, agreed or to be looked at again with the reason", async () => {
+    const { bench, id } = await benchWithWork();
+    const review = (answer: "agreed" | "look-again", says = "") =>
+      byStaff(bench, "verifier", "review", { attempt: id, answer, says });
+    expect(await review("agreed")).toBe("decide-first");
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "" });
+    expect(await review("agreed")).toBe("seal-first");
+    await byStaff(bench, "assessor", "seal-decision", { attempt: id });
+    expect(await review("look-again")).toBe("reason-missing");
+    expect(await review("look-again", "No word of the tests.")).toBe("done");
+    expect(await review("agreed")).toBe("done");
+    expect(recordOf(bench, id)).toMatchObject({ review: "agreed" });
+    expect(stateOf(bench, id).reviews.map(({ answer }) => answer)).toEqual(["look-again", "agreed"]);
+  });
+
+  it("gives a second view only blind: never of their own decision, nor once they were shown it", async () => {
+    const { bench, id } = await benchWithWork();
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "" });
+    const view = (role: "assessor" | "verifier", staff?: string) =>
+      byStaff(bench, role, "view-second", { attempt: id, criteria: answers() }, staff);
+    expect(await view("assessor")).toBe("not-blind");
+    bench.bench.core.shown.add("demo-verifier", id);
+    expect(await view("verifier")).toBe("not-blind");
+    expect(await view("assessor", "demo-other")).toBe("done");
+    expect(stateOf(bench, id).secondViews).toMatchObject([{ person: "demo-other" }]);
+  });
+
+  it("draws a sample by a seed: the same seed draws the same, another another, and the log has what was drawn", async () => {
+    const bench = await new TestBench().start();
+    expect(await byStaff(bench, "verifier", "draw-sample", { seed: "a", size: 2, risk: "all" })).toBe(
+      "nothing-to-sample",
+    );
+    for (let count = 0; count < 6; count += 1) {
+      const id = await handIn(bench);
+      await byStaff(bench, "assessor", "decide", {
+        attempt: id,
+        criteria: answers(count === 0 ? { safe: { answer: "not-yet", reason: "No." } } : {}),
+        says: "",
+      });
+      await bench.does("leave-attempt", {});
+      await bench.does("sign-out", {});
+      clearBoard(bench);
+    }
+    for (const seed of ["a", "a", "b", "c"])
+      await byStaff(bench, "verifier", "draw-sample", { seed, size: 3, risk: "all" });
+    const drawn = bench.events("sample-drawn").map(({ content }) => content);
+    expect(drawn[1]).toEqual(drawn[0]);
+    expect(drawn[0]).toMatchObject({ person: "demo-verifier", candidateCount: 6, size: 3 });
+    expect(new Set(drawn.map(({ attempts }) => JSON.stringify(attempts))).size).toBeGreaterThan(1);
+    await byStaff(bench, "verifier", "draw-sample", { seed: "a", size: 3, risk: "overridden" });
+    expect(bench.events("sample-drawn").at(-1)?.content).toMatchObject({ candidateCount: 1 });
+    expect(
+      await byStaff(bench, "verifier", "draw-sample", { seed: "a", size: 3, risk: "all", assessor: "x" }),
+    ).toBe("nothing-to-sample");
+  });
+});
+
+describe("what the log has of the desk", () => {
+  it("is read as far as it is in its form, and what is not is no event", () => {
+    const row = (type: string, content: unknown) => ({
+      type: type as never,
+      bytes: Buffer.from(JSON.stringify(content)),
+    });
+    expect(deskEventOfRow(row("released", { person: "p", decision: "h" }))).toBeDefined();
+    for (const [type, content] of [
+      ["released", {}],
+      ["released", { person: { length: { valueOf: 1 } }, decision: "h" }],
+      ["decided", { person: "p" }],
+      ["sensed", { added: [], removed: [] }],
+    ] as const)
+      expect(deskEventOfRow(row(type, content))).toBeUndefined();
+    expect(deskEventOfRow({ type: "released", bytes: Buffer.from("{") })).toBeUndefined();
+  });
+});
