@@ -20,6 +20,8 @@ export const testId = {
   banner: (kind: string) => `banner-${kind}`,
   learner: (id: string) => `learner-${id}`,
   scenario: (id: string) => `scenario-${id}`,
+  /** The tick of a scenario that was met. */
+  met: (id: string) => `met-${id}`,
   /** Something that can be touched in the make-dead scene. */
   dead: (what: string) => `dead-${what}`,
   /** Something of the meter, the circuit under test or its record. */

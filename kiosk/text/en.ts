@@ -110,6 +110,8 @@ export const en = {
   "scenario.end-it": "End it and start mine",
   "scenario.end-waiting": "Somebody's work waits for a check on this bench. Ask them or the trainer first.",
   "scenario.start-here": "Start here",
+  "scenario.go-on-here": "Go on here",
+  "scenario.met": "You have met this",
   "scenario.level": "Level {level}",
   "scenario.teaches": "You learn",
   "scenario.needs": "It needs",

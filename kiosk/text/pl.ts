@@ -102,6 +102,8 @@ export const pl: Record<TextKey, string> = {
   "scenario.end-it": "Zakończ ją i zacznij moją",
   "scenario.end-waiting":
     "Czyjaś praca czeka na sprawdzenie na tym stanowisku. Najpierw zapytaj tę osobę albo instruktora.",
+  "scenario.go-on-here": "Idź dalej tutaj",
+  "scenario.met": "To już masz zaliczone",
   "scenario.start-here": "Zacznij tutaj",
   "scenario.level": "Poziom {level}",
   "scenario.teaches": "Nauczysz się",

@@ -84,6 +84,23 @@ export class AttemptReader {
   }
 
   /**
+   * The scenarios a learner has met: handed in, and found met by whoever decides, or in practice by the bench as long as
+   * nobody has decided. What the bench proposes of assessed work is not for the learner.
+   */
+  scenariosMetBy(learner: string): string[] {
+    return readThrough(this.#database, () =>
+      this.#database
+        .prepare<[string], string>(
+          `SELECT DISTINCT scenario FROM attempt WHERE learner = ? AND status = 'handed-in'
+             AND (decision = 'met' OR decision IS NULL AND mode = 'practice' AND proposal = 'met')
+           ORDER BY scenario`,
+        )
+        .pluck()
+        .all(learner),
+    );
+  }
+
+  /**
    * One page of attempts, the last started first, in an order that stays: one that is worked on meanwhile keeps
    * its place. `next` is where the page after it begins; undefined where there is none.
    */

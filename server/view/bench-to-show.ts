@@ -50,6 +50,15 @@ function boardState({ board, parts }: BenchCore): Pick<BenchView, "state" | "noB
   return { state: isReady ? "ready" : "starting" };
 }
 
+/** What the learner who chooses a task has met already; left out where there is nothing of it to say. */
+function metByLearner({ parts, session, health }: BenchCore): Pick<BenchView, "metScenarios"> {
+  const id = session.person?.learner?.id;
+  const { records } = parts;
+  let met: string[] = [];
+  if (id !== undefined && records) health.guard(() => (met = records.attempts.scenariosMetBy(id)));
+  return met.length > 0 ? { metScenarios: met } : {};
+}
+
 /** Everything there is to show at this moment to a screen of `me`; what of it the screen gets is decided by `viewFor`. */
 export function benchToShow(
   core: BenchCore,
@@ -77,6 +86,7 @@ export function benchToShow(
       learners: person ? [] : learners.map(({ id, name }) => ({ id, name })),
       staff: staffView(core, me),
       scenarios: cards,
+      ...(run ? {} : metByLearner(core)),
       board: face,
       ...(selfCheck ? { selfCheck } : {}),
       ...(boardHealth ? { boardHealth } : {}),

@@ -23,12 +23,13 @@ export function viewFor(audience: Audience, { bench, isAssessing, attempt }: Ben
   }
 }
 
-/** Names are for choosing one's own at the bench, and the first start's code is for who stands there. */
+/** Names are for choosing one's own at the bench, what somebody has met is theirs, and the first start's code is for who stands there. */
 function forRemote({ staff, ...view }: BenchView): BenchView {
   const told = { ...staff, unlockers: [] };
   delete told.firstStartCode;
   delete told.people;
-  return { ...view, learners: [], staff: told };
+  const { metScenarios: _metScenarios, ...rest } = view;
+  return { ...rest, learners: [], staff: told };
 }
 
 /** What the tools tell of leads would tell of the wiring; whether the board is well does not. */

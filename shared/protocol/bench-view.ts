@@ -295,6 +295,8 @@ export interface BenchView {
   isWorkKept?: true;
   staff: StaffView;
   scenarios: ScenarioCard[];
+  /** Which of them the learner who is signed in has met already; while they choose a task. */
+  metScenarios?: string[];
   board: BoardFace | null;
   attempt: AttemptView | null;
   selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };

@@ -182,6 +182,13 @@ function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): 
         problems.add(`written over each other: ${name(a.element)} and ${name(b.element)}`);
     }
 
+  // What scrolls by less than a line has a thumb as long as itself, and nothing to show.
+  for (const element of root.querySelectorAll("*")) {
+    const beyondPx = element.scrollHeight - element.clientHeight;
+    if (scrollsDown(element) && beyondPx > 0 && beyondPx < 6 && !isOutOfUse(element))
+      problems.add(`scrolls by ${beyondPx} px only: ${name(element)}`);
+  }
+
   // Contrast, by WCAG 2.2's relative luminance
   const parse = (colour: string): [number, number, number, number] => {
     const parts = /rgba?\(([^)]+)\)/

@@ -57,6 +57,9 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness, f
   expect(await problemsOf(`<button style="left:760px">Out</button>`)).toContain("out of reach in the screen");
   expect(await problemsOf(`<p style="border-left:6px solid">Barred</p>`)).toContain("scroll thumb");
   expect(await problemsOf(`<div style="height:900px"></div>`)).toContain("larger than the screen");
+  expect(await problemsOf(`<p style="height:26px;line-height:30px;overflow-y:auto">Hardly</p>`)).toContain(
+    "scrolls by",
+  );
 });
 
 /** A language and whether its letters are large. */

@@ -10,6 +10,34 @@ const word = (within: string, id: string): HTMLElement => {
 const explained = () => document.querySelector("[data-testid='dialog-words'] dt")?.textContent;
 const settled = () => new Promise((done) => setTimeout(done, 50));
 
+describe.each(["en", "pl"] as const)("a plan question, in %s", (language) => {
+  it("explains its words at a touch where it is open, and opens at a touch where it is closed", async () => {
+    const { screen } = await showBench({ view: sampleView("plan", { language }) });
+    word("question-deviceRatingA", "In").click();
+    await settled();
+    expect(explained()).toBe("In");
+    byId("key-close").click();
+    await settled();
+    expect(byId("question-designCurrentA").querySelector("[data-word]")).toBeNull();
+    byId("question-designCurrentA").click();
+    await settled();
+    expect(document.querySelector("[data-testid='dialog-words']")).toBeNull();
+    await expect
+      .element(screen.getByTestId("question-designCurrentA"))
+      .toHaveAttribute("aria-expanded", "true");
+    word("question-designCurrentA", "Ib").click();
+    await settled();
+    expect(explained()).toBe("Ib");
+  });
+
+  it("and the bars beside it explain what they are named", async () => {
+    await showBench({ view: sampleView("plan", { language }) });
+    word("screen-plan", "Iz").click();
+    await settled();
+    expect(explained()).toBe("Iz");
+  });
+});
+
 describe.each([
   { language: "en", told: "ring" },
   { language: "pl", told: "pierścień" },

@@ -98,6 +98,36 @@ describe("signing in", () => {
   });
 });
 
+describe("the steps along the edge", () => {
+  it.each([
+    { language: "en", isLarge: false },
+    { language: "en", isLarge: true },
+    { language: "pl", isLarge: true },
+  ] as const)("have their marks beside their words, never on them: $language $isLarge", async (more) => {
+    const steps = sampleView("wire").attempt!.steps.map(({ step }, i) => ({
+      step,
+      state: step === "wire" ? ("now" as const) : i % 2 === 0 ? ("done" as const) : ("locked" as const),
+    }));
+    for (const turn of [
+      steps,
+      steps.map((one) => ({ ...one, state: one.state === "now" ? one.state : ("done" as const) })),
+    ]) {
+      await showBench({ view: bench({ ...more, attempt: attempt({ steps: turn }) }) });
+      for (const mark of document.querySelectorAll("nav svg")) {
+        const at = mark.getBoundingClientRect();
+        const range = document.createRange();
+        range.selectNodeContents(mark.parentElement!.querySelector(".name")!);
+        for (const line of range.getClientRects()) {
+          // Letters take the middle of a line's box.
+          const isBeside =
+            at.right <= line.left || at.left >= line.right || at.bottom <= line.top + line.height * 0.2;
+          expect(isBeside, range.toString()).toBe(true);
+        }
+      }
+    }
+  });
+});
+
 describe("choosing a task", () => {
   it("starts it in the mode that is chosen", async () => {
     const { sent, screen } = await showBench({ view: sampleView("scenarios") });
@@ -113,6 +143,27 @@ describe("choosing a task", () => {
     await expect
       .element(screen.getByTestId("screen-scenarios"))
       .toHaveTextContent("Fused connection unit (FCU): 2 more");
+  });
+
+  it("ticks what this learner has met, in words too, and begins with the easiest they have not", async () => {
+    const cards = sampleView("scenarios").scenarios.filter(({ lacks }) => lacks.length === 0);
+    const [first, harder] = [cards[0]!, { ...cards[0]!, id: "harder", level: 2 }];
+    const scenarios = [first, harder];
+    const { screen, show } = await showBench({
+      view: bench({ scenarios, metScenarios: [first.id] }),
+    });
+    await expect
+      .element(screen.getByTestId(`scenario-${first.id}`))
+      .toHaveAccessibleName(/You have met this/);
+    await expect.element(screen.getByTestId(`met-${first.id}`)).toBeInViewport();
+    await expect.element(screen.getByTestId("scenario-harder")).not.toHaveAccessibleName(/You have met this/);
+    expect(byId("scenario-harder").closest("li")!.contains(byId("key-start-here"))).toBe(true);
+    await expect.element(screen.getByTestId("key-start-here")).toHaveTextContent("Go on here");
+    await show({ view: bench({ scenarios, metScenarios: scenarios.map(({ id }) => id) }) });
+    expect(byId(`scenario-${first.id}`).closest("li")!.contains(byId("key-start-here"))).toBe(true);
+    await show({ view: bench({ scenarios }) });
+    expect(on(`met-${first.id}`)).toBeNull();
+    await expect.element(screen.getByTestId("key-start-here")).toHaveTextContent("Start here");
   });
 
   it("lets a guest practise only", async () => {

@@ -71,6 +71,41 @@ function newLog(path = join(temporaryFolder(), "spurwise.db")): Log {
   return { path, database, clock, writer, reader, attempts: new AttemptReader(database) };
 }
 
+describe("what a learner has met", () => {
+  it.each([
+    { what: "handed in in practice, proposed met", events: [started(), handedIn([], "met")], isMet: true },
+    { what: "proposed not yet", events: [started(), handedIn(["fix"], "not-yet")], isMet: false },
+    { what: "not handed in", events: [started(), ready, left], isMet: false },
+    { what: "somebody else's", events: [started({ learner: "other" }), handedIn([], "met")], isMet: false },
+    {
+      what: "assessed and not decided: the proposal is not theirs to see",
+      events: [started({ mode: "assessed" }), handedIn([], "met")],
+      isMet: false,
+    },
+  ])("$what: $isMet", ({ events, isMet }) => {
+    const { writer, attempts } = newLog();
+    writer.append(of("a", ...events));
+    expect(attempts.scenariosMetBy("learner-1")).toEqual(isMet ? ["first-spur"] : []);
+  });
+
+  it("is named once, however often it was met, and stays met when it is tried again", () => {
+    const { writer, attempts } = newLog();
+    for (const attempt of ["a", "b"]) writer.append(of(attempt, started(), handedIn([], "met")));
+    writer.append(of("c", started(), handedIn(["danger"], "not-yet")));
+    expect(attempts.scenariosMetBy("learner-1")).toEqual(["first-spur"]);
+  });
+
+  it.each([
+    { decision: "met", isMet: true },
+    { decision: "not-yet", isMet: false },
+  ])("is what an assessor decided, whatever was proposed: $decision", ({ decision, isMet }) => {
+    const { writer, attempts, database } = newLog();
+    writer.append(of("a", started({ mode: "assessed" }), handedIn([], isMet ? "not-yet" : "met")));
+    database.prepare("UPDATE attempt SET decision = ?").run(decision);
+    expect(attempts.scenariosMetBy("learner-1")).toEqual(isMet ? ["first-spur"] : []);
+  });
+});
+
 describe("the table of attempts", () => {
   it("tells of each attempt what the log tells: who, what, when, how often, and how it was handed in", () => {
     const { writer, clock, attempts } = newLog();
