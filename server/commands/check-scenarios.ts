@@ -7,6 +7,8 @@ import { answerMisses, type Judge } from "../../shared/scenario/answer-misses.ts
 import { askProblems } from "../../shared/scenario/ask-problems.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { readScenario } from "../../shared/scenario/read-scenario.ts";
+import { ruleMap } from "../../shared/scenario/rules-taught.ts";
+import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
 import { jsonFilesIn, readFileWith } from "../files/read-file-with.ts";
 import { folders } from "../folders.ts";
 
@@ -17,6 +19,8 @@ export interface ScenarioCheck {
   missed: string[];
   /** One line a problem of a file that cannot be used. */
   unusable: string[];
+  /** One line a rule: the scenarios that teach it. */
+  taught: string[];
 }
 
 /**
@@ -29,7 +33,8 @@ export function checkScenarioFiles(
   boardFiles: string[],
   judgeBy: Judge = judge,
 ): ScenarioCheck {
-  const check: ScenarioCheck = { passed: [], missed: [], unusable: [] };
+  const check: ScenarioCheck = { passed: [], missed: [], unusable: [], taught: [] };
+  const scenarios: Scenario[] = [];
   const boards: BoardDescription[] = [];
   for (const file of boardFiles) {
     const read = readFileWith(file, readBoard);
@@ -43,6 +48,7 @@ export function checkScenarioFiles(
       continue;
     }
     const scenario = read.value;
+    scenarios.push(scenario);
     const judgeOnce = oncePerText(judgeBy);
     const fitting = boards.filter((board) => lacking(scenario, board).length === 0);
     if (fitting.length === 0)
@@ -68,6 +74,7 @@ export function checkScenarioFiles(
           `right on ${fitting.map(({ id }) => id).join(", ")}`,
       );
   }
+  for (const [rule, ids] of ruleMap(scenarios)) check.taught.push(`${rule}: ${ids.join(", ") || "none"}`);
   return check;
 }
 
@@ -83,7 +90,7 @@ function oncePerText(judgeBy: Judge): Judge {
 }
 
 /**
- * `check-scenarios [file ...]`: checks the named scenario files, or all that are shipped. Exit code 0 where every
+ * `check-scenarios [file ...]`: checks the named scenario files, or all that are shipped and which of them teach each rule. Exit code 0 where every
  * answer gets the verdict it must have, 1 on a miss, 2 where a file cannot be used; the place is named.
  */
 export async function run(args: string[]): Promise<number> {
@@ -93,8 +100,9 @@ export async function run(args: string[]): Promise<number> {
     return 2;
   }
   const files = args.length > 0 ? args : jsonFilesIn(folders.scenarios);
-  const { passed, missed, unusable } = checkScenarioFiles(files, jsonFilesIn(folders.boards));
+  const { passed, missed, unusable, taught } = checkScenarioFiles(files, jsonFilesIn(folders.boards));
   for (const line of passed) console.log(line);
+  if (args.length === 0) console.log(["Each rule, and what teaches it:", ...taught].join("\n  "));
   for (const line of [...missed, ...unusable]) console.error(line);
   console.log(`${passed.length} of ${files.length} scenarios right.`);
   return unusable.length > 0 ? 2 : missed.length > 0 || files.length === 0 ? 1 : 0;
