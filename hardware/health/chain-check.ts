@@ -145,9 +145,35 @@ function readUnlooped(wires: Wires, lineBits: number): ChainCheck {
   restore(wires);
   const level = read.at(-1) ?? 0;
   const lastOther = read.findLastIndex((bit) => bit !== level);
-  if (lastOther === -1) return { kind: "no-answer", level };
+  if (lastOther === -1) return level === 1 ? readPulled(wires, lineBits) : { kind: "no-answer", level };
   const inputChipCount = Math.ceil((lastOther + 1) / 8);
   return inputChipCount < lineBits / 8 ? { kind: "open-chain", inputChipCount } : { kind: "no-loop" };
+}
+
+/**
+ * All inputs read high, as they do on a board at rest and behind a cut that reads high: with every line pulled only
+ * what lies behind the cut stays so. What answers next to the data pin is counted.
+ */
+function readPulled(wires: Wires, lineBits: number): ChainCheck {
+  const show = (level: 0 | 1): void => {
+    shift(wires, new Array<0 | 1>(lineBits).fill(level));
+    wires.latch.write(1);
+    wires.latch.write(0);
+  };
+  show(0);
+  pulseLoad(wires);
+  const read = shift(wires, new Array<1>(lineBits).fill(1));
+  show(1);
+  restore(wires);
+  if (!read.includes(0)) return { kind: "no-answer", level: 1 };
+  const chipCount = lineBits / 8;
+  const silentChip = Array.from({ length: chipCount }, (_, chip) => chip).find(
+    (chip) => !read.slice(8 * chip, 8 * (chip + 1)).includes(0),
+  );
+  // A silent chip at the near end is no cut there: then the outputs of its lines do not pull.
+  return silentChip === undefined || silentChip === 0
+    ? { kind: "no-loop" }
+    : { kind: "open-chain", inputChipCount: silentChip };
 }
 
 /** With the outputs off, tries every pair of outputs the other way round, and the two inputs, alone and with it. */

@@ -1,4 +1,4 @@
-import { accessSync, constants } from "node:fs";
+import { closeSync, existsSync, openSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { errnoOf } from "./errno.ts";
 import { findGpioChip, gpioRoot } from "./gpio-base.ts";
@@ -60,13 +60,49 @@ export async function openPins<Name extends string>(
     throw new LinesError("no-gpio-driver", {}, cause);
   });
   const pins: [Name, OpenPin][] = [];
+  const exportedAhead = await exportAhead(
+    requests.map(({ bcm }) => chip.base + bcm),
+    sysfsRoot,
+  );
   try {
     for (const request of requests) pins.push([request.name, openPin(Gpio, chip.base, request, sysfsRoot)]);
   } catch (error) {
     for (const [, pin] of pins.reverse()) pin.close();
+    for (const number of exportedAhead) tryTo(() => writeFileSync(join(sysfsRoot, "unexport"), `${number}`));
     throw error;
   }
   return Object.fromEntries(pins) as Record<Name, OpenPin>;
+}
+
+/**
+ * Exports all pins at once and waits until udev has handed them over, which takes seconds on a slow card: one after
+ * the other they would take as many times as long, with the driver trying in a closed loop meanwhile. What cannot be
+ * exported here is left to the driver, which says why. Gives the numbers that were exported.
+ */
+async function exportAhead(numbers: readonly number[], sysfsRoot: string): Promise<number[]> {
+  const exported = numbers.filter(
+    (number) =>
+      !existsSync(join(sysfsRoot, `gpio${number}`)) &&
+      tryTo(() => writeFileSync(join(sysfsRoot, "export"), `${number}`)),
+  );
+  const files = exported.flatMap((number) =>
+    ["value", "direction"].map((name) => join(sysfsRoot, `gpio${number}`, name)),
+  );
+  for (let waitedMs = 0; waitedMs < longestHandOverMs && !files.every(isWritable); waitedMs += handOverLookMs)
+    await new Promise((resolve) => setTimeout(resolve, handOverLookMs));
+  return exported;
+}
+
+const handOverLookMs = 20;
+const longestHandOverMs = 8_000;
+
+function tryTo(action: () => void): boolean {
+  try {
+    action();
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** Loaded only here, and only in the scanner child: its native part takes the process down with a worker thread. */
@@ -125,10 +161,5 @@ function exported(open: () => GpioPin, facts: Record<string, string | number>): 
 }
 
 function isWritable(path: string): boolean {
-  try {
-    accessSync(path, constants.W_OK);
-    return true;
-  } catch {
-    return false;
-  }
+  return tryTo(() => closeSync(openSync(path, "r+")));
 }

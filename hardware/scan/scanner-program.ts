@@ -5,6 +5,7 @@ import { boardFaults } from "../lines/board-faults.ts";
 import { type BoardLines, boardLines } from "../lines/board-lines.ts";
 import { chainFaults } from "../lines/chain-faults.ts";
 import { type DoubtfulLead, DoubtfulLeads } from "../health/doubtful-leads.ts";
+import type { ChainCheck } from "../health/chain-check.ts";
 import { leadTest } from "../health/lead-test.ts";
 import { LinesError } from "../lines/lines.ts";
 import type { OpenBoard, openBoard } from "./open-board.ts";
@@ -33,6 +34,11 @@ const noPins = { landedCount: 0, nextMs: Infinity };
 const aliveEveryMs = 1_000;
 /** A simulated board says when it changes, so that its watch may be slow; only its loose contacts go unsaid. */
 const simulatedPauseMs = 10;
+const exchangesToLearn = 16;
+/** How often a word is sent round a sound chain. */
+const chainWorkMs = 10_000;
+/** So many words must be lost in a row. */
+const wordsToBelieve = 3;
 /** How long before a chain that cannot be read is checked again. */
 const chainRetryMs = 3_000;
 /** A board where no lead was seen to go in may have so many pairs for another reason: tied outputs. */
@@ -58,6 +64,7 @@ export class ScannerProgram {
   /** Of a real board only: on a simulated one hands say what they do. */
   #doubtful: DoubtfulLeads | undefined;
   #aliveMs = Number.NEGATIVE_INFINITY;
+  #chainKind: ChainCheck["kind"] | undefined;
   #chainFaults: BoardFault[] = [];
   #chainCheckedMs = Number.NEGATIVE_INFINITY;
   #selfCheck: number | undefined;
@@ -86,7 +93,8 @@ export class ScannerProgram {
 
   async #open(message: Asked<"open">): Promise<void> {
     try {
-      const opened = await this.#parts.open(message, this.#parts.nowMs);
+      const stopSaying = this.#sayOpening();
+      const opened = await this.#parts.open(message, this.#parts.nowMs).finally(stopSaying);
       if (this.#isClosed) {
         opened.lines.close();
         return;
@@ -111,6 +119,17 @@ export class ScannerProgram {
     } catch (error) {
       this.#fail(error);
     }
+  }
+
+  /** Pins that are slow to be had are no sign that the scanner hangs. */
+  #sayOpening(): () => void {
+    let callOff = (): void => undefined;
+    const say = (): void => {
+      this.#parts.send({ type: "alive", patternCount: 0, monotonicMs: this.#parts.nowMs() });
+      callOff = this.#parts.after(aliveEveryMs, say);
+    };
+    callOff = this.#parts.after(aliveEveryMs, say);
+    return () => callOff();
   }
 
   #newScanner({ lines }: OpenBoard): Scanner {
@@ -149,7 +168,13 @@ export class ScannerProgram {
   #scan(nowMs: number): number {
     const { landedCount, nextMs } = this.#opened!.simulated?.advance(nowMs) ?? noPins;
     if (landedCount > 0) this.#scanner!.hurry(nowMs);
+    this.#checkChainInWork(nowMs);
+    if (this.#chainFaults.length > 0) return 0;
     const { events, waitMs } = this.#scanner!.step(nowMs);
+    const tookMs = this.#parts.nowMs() - nowMs;
+    const { exchangeMs } = this.#scanner!;
+    // One exchange that was held up by something else is soon forgotten.
+    this.#scanner!.exchangeMs = exchangeMs + (tookMs - exchangeMs) / exchangesToLearn;
     for (const event of events) this.#tell(event);
     return Math.min(waitMs, Math.max(0, nextMs - nowMs));
   }
@@ -162,11 +187,22 @@ export class ScannerProgram {
     return 0;
   }
 
+  /** A word goes round the loop now and then, where that ever came back, at a moment when nothing is pulled. */
+  #checkChainInWork(nowMs: number): void {
+    if (this.#chainKind !== "sound" || nowMs - this.#chainCheckedMs < chainWorkMs) return;
+    if (this.#scanner!.isReleased) this.#checkChain();
+    else this.#scanner!.letGo();
+  }
+
   #checkChain(): void {
     const check = this.#opened?.chainCheck;
     if (check === undefined) return;
     this.#chainCheckedMs = this.#parts.nowMs();
-    this.#chainFaults = chainFaults(check());
+    let found = check();
+    // One clock that slipped is no cut chain.
+    for (let again = 1; found.kind !== "sound" && again < wordsToBelieve; again += 1) found = check();
+    this.#chainKind = found.kind;
+    this.#chainFaults = chainFaults(found);
     if (this.#chainFaults.length > 0) this.#tellSensed(untellableBoard(this.#board!, this.#chainFaults));
   }
 

@@ -57,8 +57,11 @@ interface Misread {
 /** A plug is taken to be fully in after this long without a change. */
 const settledAfterMs = 400;
 const restAfterMs = 60_000;
-/** Ten patterns a second are enough on a board at rest. */
-const restPauseMs = 100;
+/** A board at rest is looked at so many times less often than one in use, where that keeps within its share. */
+const restPauses = 7;
+const mostRestPauseMs = 100;
+/** What the exchanges may take of a core on a slow board: under 10 % at rest and 60 % in use. */
+const mostShare = { atRest: 0.095, inUse: 0.57 };
 const usualActivePauseMs = 2;
 /** How often lines left out as unsteady, or a board that could not be decoded, are tried again. */
 const unsteadyRetryMs = 1_000;
@@ -99,6 +102,9 @@ export class Scanner {
   #causeless: { atMs: number; lines: readonly LineIndex[] }[] = [];
   #hurriedPatterns = 0;
   #isSelfCheckWanted = false;
+  #isLetGoWanted = false;
+  /** True where nothing is pulled: the board may be used for something else until the next step. */
+  isReleased = true;
 
   #shown: { model: LineModel; codes: Uint8Array } | undefined;
   #looseShownCount = 0;
@@ -106,6 +112,8 @@ export class Scanner {
   #changedMs = 0;
   #activeMs: number | undefined;
 
+  /** How long an exchange takes on this board, as far as is known: the watch at rest goes by it. */
+  exchangeMs = 0;
   /** Patterns pulled since the start, and decodes taken: they show that the loop turns. */
   patternCount = 0;
   fullDecodeCount = 0;
@@ -141,6 +149,7 @@ export class Scanner {
     this.#activeMs ??= nowMs;
     this.#waitMs = 0;
     const reading = this.#lines.exchange(this.#next);
+    this.isReleased = !this.#next.includes(1);
     this.patternCount += 1;
     this.#next = this.#scan.next(reading).value;
     this.#settle();
@@ -159,6 +168,11 @@ export class Scanner {
     this.#isSettled = false;
     this.#looseLeads.forgiveDecodes();
     this.#hurriedPatterns = 2 * (this.#watchPatterns(0).length + 1);
+  }
+
+  /** Lets go of every line before long, for a step: see `isReleased`. */
+  letGo(): void {
+    this.#isLetGoWanted = true;
   }
 
   /** Checks every line of an empty board, one at a time; the result comes as an event. */
@@ -201,8 +215,9 @@ export class Scanner {
         this.#letGoOfLoose();
         pulled = next;
       }
-      isOver = this.#isSelfCheckWanted || this.#isRetryDue();
+      isOver = this.#isSelfCheckWanted || this.#isLetGoWanted || this.#isRetryDue();
     }
+    this.#isLetGoWanted = false;
     if (pulled !== released) yield released;
     return undefined;
   }
@@ -408,13 +423,19 @@ export class Scanner {
     });
   }
 
+  #pauseMs(usualMs: number, share: number): number {
+    return Math.max(usualMs, this.exchangeMs * (1 / share - 1));
+  }
+
   #pause(): void {
     if (this.#hurriedPatterns > 0) {
       this.#hurriedPatterns -= 1;
       return;
     }
     const isAtRest = this.#nowMs - (this.#activeMs ?? this.#nowMs) >= restAfterMs;
-    this.#waitMs = isAtRest ? restPauseMs : this.#activePauseMs;
+    this.#waitMs = isAtRest
+      ? Math.min(mostRestPauseMs, this.#pauseMs(restPauses * this.#activePauseMs, mostShare.atRest))
+      : this.#pauseMs(this.#activePauseMs, mostShare.inUse);
   }
 }
 

@@ -44,7 +44,8 @@ export const boardHealthEn = {
   "health.loose-contact": "It keeps changing. A plug or a wire is loose there.",
   "health.loose-contact.remedy":
     "Learner or trainer: push the plug in. If it goes on, try another lead. If it still goes on, the technician mends the contact.",
-  "health.open-chain": "The signal does not come back from the board. Nothing can be read.",
+  "health.open-chain":
+    "The chain of input chips is cut: {inputChipCount} answer, counted from dataIn. Nothing can be read.",
   "health.open-chain.remedy":
     "Technician: switch off, seat the ribbon cables between the chips, and look for a cut wire. The bench goes on by itself.",
   "health.wrong-length":

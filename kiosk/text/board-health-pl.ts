@@ -46,7 +46,8 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.loose-contact": "Ciągle się zmienia. Wtyczka albo drut jest tam luźny.",
   "health.loose-contact.remedy":
     "Uczeń lub instruktor: wciśnij wtyczkę. Jeśli to nie minie, weź inny przewód. Jeśli dalej trwa, technik naprawia styk.",
-  "health.open-chain": "Sygnał nie wraca z tablicy. Nic nie da się odczytać.",
+  "health.open-chain":
+    "Łańcuch układów wejścia jest przerwany: odpowiada {inputChipCount}, licząc od dataIn. Nic nie da się odczytać.",
   "health.open-chain.remedy":
     "Technik: wyłącz zasilanie, dociśnij taśmy między układami i poszukaj przerwy. Stanowisko samo ruszy dalej.",
   "health.wrong-length": "Tablica ma układów wejścia: {inputChipCount}; według opisu: {expectedChipCount}.",

@@ -15,7 +15,7 @@ static struct {
   int pins[SIGNAL_COUNT];
   int level[SIGNAL_COUNT];
   int output_bits, input_bits, code_bits, line_count;
-  int cut_output, cut_input, cut_tie;
+  int cut_output, cut_input, cut_input_level, cut_tie;
   unsigned char output_shift[MAX_LINES], output_latch[MAX_LINES];
   unsigned char input_shift[MAX_LINES], code_shift[MAX_LINES], code_strapped[MAX_LINES];
   int bare[MAX_LINES];
@@ -86,11 +86,11 @@ static int line_level(int line) {
   return !board.low_node[node_of(line)];
 }
 
-static void shift_in(unsigned char *bits, int count, int serial, int cut_chip) {
+static void shift_in(unsigned char *bits, int count, int serial, int cut_chip, int cut_level) {
   if (count == 0) return;
   memmove(bits + 1, bits, (size_t)count - 1);
   bits[0] = (unsigned char)serial;
-  if (cut_chip >= 0 && 8 * cut_chip < count) bits[8 * cut_chip] = 0;
+  if (cut_chip >= 0 && 8 * cut_chip < count) bits[8 * cut_chip] = (unsigned char)cut_level;
 }
 
 /* 165: while SH/LD is low the inputs stand in the register whatever the clock does. */
@@ -108,10 +108,10 @@ void board_settle(void) {
     /* Both chips shift on the rising edge; what crosses from chip to chip is what stood there before it. */
     if (!before[SHIFT_CLOCK] && board.level[SHIFT_CLOCK]) {
       int round = board.cut_tie ? 0 : board.output_shift[board.output_bits - 1];
-      shift_in(board.output_shift, board.output_bits, board.level[DATA_OUT], board.cut_output);
+      shift_in(board.output_shift, board.output_bits, board.level[DATA_OUT], board.cut_output, 0);
       if (board.level[LOAD]) {
-        shift_in(board.input_shift, board.input_bits, round, board.cut_input);
-        shift_in(board.code_shift, board.code_bits, 1, -1);
+        shift_in(board.input_shift, board.input_bits, round, board.cut_input, board.cut_input_level);
+        shift_in(board.code_shift, board.code_bits, 1, -1, 0);
       }
     }
     if (!before[LATCH] && board.level[LATCH])
@@ -214,9 +214,10 @@ int board_cut_output_chain(int chip) {
   return 1;
 }
 
-int board_cut_input_chain(int chip) {
+int board_cut_input_chain(int chip, int level) {
   if (chip < 0 || 8 * chip >= board.input_bits) return 0;
   board.cut_input = chip;
+  board.cut_input_level = level;
   return 1;
 }
 

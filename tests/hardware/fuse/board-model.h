@@ -31,7 +31,8 @@ int board_tie_outputs(int a, int b);
 int board_code(int contact, int is_strapped);
 /* Cuts the wire into the serial input of an output or input chip, or the tie (then chip is ignored). */
 int board_cut_output_chain(int chip);
-int board_cut_input_chain(int chip);
+/* What stands behind the cut reads as the level that the open input drifts to. */
+int board_cut_input_chain(int chip, int level);
 void board_cut_tie(void);
 
 /* To be called after any pin changed: edges reach the chips, levels reach the lines. */

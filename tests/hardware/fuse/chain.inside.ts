@@ -180,10 +180,18 @@ describe("the word shifted round the loop of a chain board", () => {
     expect(swaps).toHaveLength(2);
   });
 
-  it.each([1, 13, 25])("says how many chips answer when the inputs are cut before chip %i", async (chip) => {
-    const { result } = await check(workshopPins, [26, 26], `cut-input-chain ${chip}`);
-    expect(result).toEqual({ kind: "open-chain", inputChipCount: 26 - chip });
-  });
+  it.each(
+    [1, 13, 25].flatMap((chip) => [
+      [chip, 0],
+      [chip, 1],
+    ]),
+  )(
+    "says how many chips answer when the inputs are cut before chip %i and read %i there",
+    async (chip, level) => {
+      const { result } = await check(workshopPins, [26, 26], `cut-input-chain ${chip} ${level}`);
+      expect(result).toEqual({ kind: "open-chain", inputChipCount: 26 - chip });
+    },
+  );
 
   it("says that it does not come back, and no more, when the outputs are cut or the tie is not there", async () => {
     expect((await check(workshopPins, [26, 26], "cut-output-chain 9")).result).toEqual({ kind: "no-loop" });

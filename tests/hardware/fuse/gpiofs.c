@@ -332,7 +332,7 @@ static int control(char *line) {
   if (!strcmp(word, "tie-outputs") && count == 2) return board_tie_outputs(n[0], n[1]);
   if (!strcmp(word, "code") && count == 2) return board_code(n[0], n[1]);
   if (!strcmp(word, "cut-output-chain") && count == 1) return board_cut_output_chain(n[0]);
-  if (!strcmp(word, "cut-input-chain") && count == 1) return board_cut_input_chain(n[0]);
+  if (!strcmp(word, "cut-input-chain") && count == 2) return board_cut_input_chain(n[0], n[1]);
   if (!strcmp(word, "cut-tie")) return board_cut_tie(), 1;
   return 0;
 }

@@ -137,6 +137,16 @@ describe("an account of its own", () => {
     lines.close();
   });
 
+  it("in the gpio group opens the board though udev takes three seconds over each pin", async () => {
+    control(`owner 0 ${gpioGroup} ${0o770} 3000`);
+    become(gpioGroup);
+    const lines = await openChainLines(workshop);
+    root();
+    expect(exportedPins()).toHaveLength(7);
+    lines.close();
+    expect(exportedPins()).toEqual([]);
+  });
+
   it("outside the group is refused for want of rights", async () => {
     become(nobody);
     const error = await refusal(openChainLines(workshop));

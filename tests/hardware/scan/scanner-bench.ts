@@ -16,6 +16,7 @@ export class ScannerBench {
     readonly patternMs = 4,
   ) {
     this.scanner = new Scanner(lines);
+    this.scanner.exchangeMs = patternMs;
   }
 
   step(): void {

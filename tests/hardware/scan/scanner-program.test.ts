@@ -526,6 +526,22 @@ describe("the lead tester", () => {
   });
 });
 
+describe("a board whose pins are slow to be had", () => {
+  it("says once a second that the scanner is alive, so that nobody takes it to hang", async () => {
+    let open = (): void => undefined;
+    const bench = new ProgramBench(
+      () => new Promise((resolve) => (open = () => resolve({ lines: new SimulatedLines(206) }))),
+      4,
+    );
+    const opening = bench.open(workshop, { lines: "gpio" });
+    bench.run(8_000);
+    expect(bench.sent.filter(({ type }) => type === "alive")).toHaveLength(7);
+    open();
+    await opening;
+    expect(bench.state.faults).toEqual([]);
+  });
+});
+
 describe("a chain that cannot be read", () => {
   it("is told as such with every contact unknown, and is tried again until it is sound", async () => {
     let check: ChainCheck = { kind: "open-chain", inputChipCount: 12 };
@@ -556,6 +572,43 @@ describe("a chain that cannot be read", () => {
     );
     await bench.open(workshop, { lines: "gpio" });
     expect(bench.state.faults.map((fault) => fault.kind)).toEqual([kind]);
+  });
+
+  it("is found in use by the word that goes round now and then, and one word that is lost is none", async () => {
+    const checks: ChainCheck[] = [];
+    let check: ChainCheck = { kind: "sound" };
+    const lines = new SimulatedLines(206);
+    const chainCheck = (): ChainCheck => {
+      // Nothing is pulled when the word goes round: the lines stay as the scanner left them.
+      expect(lines.pulledLines()).toEqual([]);
+      checks.push(check);
+      const [now, next]: ChainCheck[] = [check, lostOnce.pop() ?? check];
+      check = next;
+      return now;
+    };
+    const lostOnce: ChainCheck[] = [];
+    const bench = new ProgramBench(() => Promise.resolve({ lines, chainCheck }), 4);
+    await bench.open(workshop, { lines: "gpio" });
+    bench.run(61_000);
+    expect(checks.length).toBeGreaterThanOrEqual(6);
+    expect(checks.length).toBeLessThanOrEqual(8);
+    check = { kind: "open-chain", inputChipCount: 3 };
+    lostOnce.push({ kind: "sound" });
+    bench.run(15_000);
+    expect(bench.state.faults).toEqual([]);
+    check = { kind: "open-chain", inputChipCount: 3 };
+    bench.run(15_000);
+    expect(bench.state.faults).toEqual([{ kind: "open-chain", contacts: [], facts: { inputChipCount: 3 } }]);
+  });
+
+  it("whose word never came back, as without the tie, is not asked again in use", async () => {
+    let count = 0;
+    const chainCheck = (): ChainCheck => ((count += 1), { kind: "no-loop" });
+    const bench = new ProgramBench(() => Promise.resolve({ lines: new SimulatedLines(206), chainCheck }), 4);
+    await bench.open(workshop, { lines: "gpio" });
+    const atStart = count;
+    bench.run(30_000);
+    expect(count).toBe(atStart);
   });
 
   it("is found when the board goes silent in use", async () => {
