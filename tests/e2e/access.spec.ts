@@ -61,7 +61,7 @@ const heldInPolish = new Set(["keyboard", "wire, a finding", "words", "face, two
 test("axe finds nothing on any screen, with notes, dialogs and the keyboard open, in English and in Polish", async ({
   page,
 }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(300_000);
   await page.setContent(`<html lang="en"><title>x</title><main><h1>x</h1><button></button></main>`);
   expect((await axeProblems(page)).join("\n")).toContain("button-name");
 

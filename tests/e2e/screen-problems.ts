@@ -25,11 +25,15 @@ export const limitsFor = (longPx: number, shortPx: number, diagonalInch: number)
  * that look like the thumb of something to scroll. One sentence each; an empty list for a sound screen.
  */
 export const screenProblems = async (page: Page, limits: ScreenLimits): Promise<string[]> => {
-  await page.evaluate(async () => {
+  await page.evaluate(async (size) => {
+    const frame = () => new Promise((done) => requestAnimationFrame(done));
     await document.fonts.ready;
+    // On a busy machine the page hears of its new size some frames later.
+    while (size !== null && (innerWidth !== size.width || innerHeight !== size.height)) await frame();
     // Two frames: one for what a new size sets off, one for what that lays out anew.
-    await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done)));
-  });
+    await frame();
+    await frame();
+  }, page.viewportSize());
   return page.evaluate(findProblems, limits);
 };
 
