@@ -1,4 +1,9 @@
-import { createServer as createHttpServer, type RequestListener, type Server as HttpServer } from "node:http";
+import {
+  createServer as createHttpServer,
+  type IncomingMessage,
+  type RequestListener,
+  type Server as HttpServer,
+} from "node:http";
 import type { AddressInfo } from "node:net";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
@@ -8,6 +13,8 @@ import { ownRun } from "./bench/own-run.ts";
 import { boardFace } from "./view/board-face.ts";
 import { benchToShow } from "./view/bench-to-show.ts";
 import { scenarioCards } from "./view/scenario-cards.ts";
+import { filterOf } from "./desk/attempt-query.ts";
+import type { Staff } from "./people/person.ts";
 import { evidenceSource } from "./evidence/evidence-source.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
@@ -87,6 +94,8 @@ export function createServer(parts: ServerParts): SpurwiseServer {
 
   const sessions = parts.bench.webSessions;
   const openDoor = (door: Door, makeHttp: (app: RequestListener) => HttpServer): OpenDoor => {
+    const staffOf = ({ headers }: IncomingMessage): Staff | undefined =>
+      door.kind === "own-screen" ? (core.session.staff ?? undefined) : staffAt(door, headers);
     const app = createApp({
       kioskFolder: parts.kioskFolder,
       door,
@@ -102,10 +111,11 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         return run && run.state.mode !== "assessed" ? run.judged().wiring : undefined;
       },
       evidence: {
-        staffOf: ({ headers }) =>
-          door.kind === "own-screen" ? (core.session.staff ?? undefined) : staffAt(door, headers),
+        staffOf,
         source: () => evidenceSource(parts.bench),
+        filterOf: (query) => filterOf(query, parts.bench.people),
       },
+      desk: { core, staffOf },
       note: parts.bench.note,
     });
     const http = limited(makeHttp(app));

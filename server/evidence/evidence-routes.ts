@@ -1,7 +1,8 @@
 import { type Request, type Response, Router } from "express";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { readAttemptFilter } from "../desk/attempt-query.ts";
+import { type DeskQuery, readDeskQuery } from "../desk/attempt-query.ts";
+import type { AttemptFilter } from "../store/attempt-reader.ts";
 import type { Staff } from "../people/person.ts";
 import type { EvidenceSource, Export, Pieces } from "./export.ts";
 import { allExports } from "./exports.ts";
@@ -11,6 +12,8 @@ export interface EvidenceParts {
   staffOf: (request: Request) => Staff | undefined;
   /** Undefined where there are no records. */
   source: () => EvidenceSource | undefined;
+  /** The list that an address asks for. */
+  filterOf: (query: DeskQuery) => AttemptFilter;
   note: (sentence: string) => void;
 }
 
@@ -26,11 +29,12 @@ function piecesOf(
   made: Export,
   source: EvidenceSource,
   request: Request,
+  filterOf: EvidenceParts["filterOf"],
 ): { pieces: Pieces } | { status: number; sentence: string } {
   if (made.of === "attempts") {
-    const filter = readAttemptFilter(request.query);
-    return filter
-      ? { pieces: made.pieces(source, filter) }
+    const query = readDeskQuery(request.query);
+    return query
+      ? { pieces: made.pieces(source, filterOf(query)) }
       : { status: 400, sentence: "This is no list of attempts." };
   }
   const record = source.attempts.byId(String(request.params["attempt"]));
@@ -40,7 +44,7 @@ function piecesOf(
 }
 
 /** The files of evidence, each for those its row in the table names; they are sent as fast as they are taken. */
-export function evidenceRoutes({ staffOf, source, note }: EvidenceParts): Router {
+export function evidenceRoutes({ staffOf, source, filterOf, note }: EvidenceParts): Router {
   const router = Router();
   for (const made of allExports)
     router.get(exportPath(made), async (request: Request, response: Response) => {
@@ -49,7 +53,7 @@ export function evidenceRoutes({ staffOf, source, note }: EvidenceParts): Router
       if (!made.who.includes(staff.role)) return say(response, 403, "This is not for you.");
       const from = source();
       if (!from) return say(response, 503, "The records of this bench are damaged.");
-      const found = piecesOf(made, from, request);
+      const found = piecesOf(made, from, request, filterOf);
       if ("status" in found) return say(response, found.status, found.sentence);
       response.set("Cache-Control", "no-store").attachment(made.name).type(made.mediaType);
       try {

@@ -93,6 +93,16 @@ export class People {
     return known && { name: known.name, centreNumber: known.centreNumber };
   }
 
+  /** The ids of learners whose name or centre number has a text in it, whatever its case. @throws StoreError */
+  learnersLike(text: string): string[] {
+    const sought = text.toLowerCase();
+    const demo = this.#demo.map((person) => ({ ...person, centreNumber: "" }));
+    return [...demo, ...(this.#parts.store?.reader.all() ?? [])]
+      .filter(({ role }) => role === "learner")
+      .filter(({ name, centreNumber }) => `${name}\n${centreNumber}`.toLowerCase().includes(sought))
+      .map(({ id }) => id);
+  }
+
   /** Who shows this badge. */
   byBadge(badge: string, askedFrom: AskedFrom): Person | Refusal {
     const { guard } = this.#parts;

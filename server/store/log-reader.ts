@@ -1,4 +1,4 @@
-import type { LogRow } from "../../shared/protocol/log-row.ts";
+import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Connection } from "./open-database.ts";
 import { readEachThrough, readThrough } from "./read-through.ts";
 import { rowOfRecord } from "./row-of-record.ts";
@@ -49,6 +49,15 @@ export class LogReader {
       sequence,
       limit,
     );
+  }
+
+  /** The last row of a type, of a kind that there are few of; undefined where there is none. */
+  lastOfType(type: EventType): LogRow | undefined {
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE type = ? AND attempt_id IS NULL
+       ORDER BY bench_id DESC, boot DESC, sequence DESC LIMIT 1`,
+      type,
+    )[0];
   }
 
   eventCount(): number {

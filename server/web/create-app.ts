@@ -5,6 +5,7 @@ import { existsSync } from "node:fs";
 import { join } from "node:path";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { type DeskParts, deskRoutes } from "../desk/desk-routes.ts";
 import { type EvidenceParts, evidenceRoutes } from "../evidence/evidence-routes.ts";
 import { classRoutes } from "./class-routes.ts";
 import { type Door, staffAt } from "./door.ts";
@@ -22,6 +23,7 @@ export interface AppParts {
   /** The wiring on the board, or undefined where it may not be had now. */
   wiring: () => Wiring | undefined;
   evidence: Omit<EvidenceParts, "note">;
+  desk: DeskParts;
   note: (sentence: string) => void;
 }
 
@@ -41,6 +43,7 @@ export function createApp({
   anchor,
   wiring,
   evidence,
+  desk,
   note,
 }: AppParts): Express {
   const app = express();
@@ -83,6 +86,8 @@ export function createApp({
     app.use((request: Request, response: Response, next: NextFunction) => {
       if (staffAt(door, request.headers)) return next();
       if (request.method === "GET" && request.path === "/") return response.redirect(303, "/sign-in");
+      if (request.method === "GET" && isDeskPage(request.path))
+        return response.redirect(303, "/sign-in?to=desk");
       response.status(401).type("text/plain").send("Sign in first.\n");
     });
     app.use(classRoutes({ door, people: signIn.people }));
@@ -101,6 +106,7 @@ export function createApp({
   });
 
   app.use(evidenceRoutes({ ...evidence, note }));
+  app.use(deskRoutes(desk));
 
   app.use(
     "/assets",
@@ -129,6 +135,8 @@ function statusOf(error: unknown): number | undefined {
   const status = error instanceof Error && "status" in error ? error.status : undefined;
   return typeof status === "number" && status >= 400 && status < 500 ? status : undefined;
 }
+
+const isDeskPage = (path: string): boolean => path === "/desk" || path === "/desk/";
 
 const noCache = (response: Response): void => {
   response.set("Cache-Control", "no-cache");

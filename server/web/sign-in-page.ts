@@ -35,7 +35,11 @@ function sentenceFor({ code, facts }: Refusal, language: Language): string {
 }
 
 /** The page on which the staff sign in from the network. It holds nothing that was typed, and no script. */
-export function signInPage(language: Language, isEncrypted: boolean, refusal?: Refusal): string {
+export function signInPage(
+  language: Language,
+  { isEncrypted, isToDesk }: { isEncrypted: boolean; isToDesk: boolean },
+  refusal?: Refusal,
+): string {
   const { title, name, pin, badge, enter, plain } = words[language];
   const field = (of: string, label: string, type: string): string =>
     `<p><label>${label}<br><input name="${of}" type="${type}" maxlength="64" autocomplete="off"></label></p>`;
@@ -47,6 +51,7 @@ export function signInPage(language: Language, isEncrypted: boolean, refusal?: R
 ${isEncrypted ? "" : `<p role="note"><b>${plain}</b></p>`}
 ${refusal ? `<p role="alert"><b>${sentenceFor(refusal, language)}</b></p>` : ""}
 <form method="post" action="/sign-in">
+${isToDesk ? `<input type="hidden" name="to" value="desk">` : ""}
 ${field("name", name, "text")}${field("pin", pin, "password")}${field("badge", badge, "password")}
 <p><button>${enter}</button></p>
 </form></body></html>

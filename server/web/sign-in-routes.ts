@@ -12,7 +12,7 @@ import { signInPage } from "./sign-in-page.ts";
 import type { WebSession } from "./web-sessions.ts";
 
 const text = z.string().trim().max(64).default("");
-const formSchema = z.object({ name: text, pin: text, badge: text });
+const formSchema = z.object({ name: text, pin: text, badge: text, to: text });
 const signOutSchema = z.object({ everywhere: z.string().optional() });
 
 export interface SignInParts {
@@ -43,24 +43,25 @@ async function staffOf(people: People, form: unknown, address: string): Promise<
 export function signInRoutes({ door, people, language, signedIn }: SignInParts): Router {
   const { sessions, names } = door;
   const router = Router();
-  const page = (response: Response, status: number, refusal?: Refusal): void => {
+  const page = (response: Response, status: number, isToDesk: boolean, refusal?: Refusal): void => {
     response
       .status(status)
       .set("Cache-Control", "no-store")
       .type("html")
-      .send(signInPage(language(), names.scheme === "https", refusal));
+      .send(signInPage(language(), { isEncrypted: names.scheme === "https", isToDesk }, refusal));
   };
 
-  router.get("/sign-in", (_request, response) => page(response, 200));
+  router.get("/sign-in", (request, response) => page(response, 200, request.query["to"] === "desk"));
 
   router.post(
     "/sign-in",
     urlencoded({ extended: false, limit: largestForm }),
     async (request: Request, response: Response) => {
       // A browser always says where a form came from.
-      if (request.headers.origin === undefined) return page(response, 403, refuse("wrong-pin"));
+      if (request.headers.origin === undefined)
+        return page(response, 403, isForDesk(request.body), refuse("wrong-pin"));
       const staff = await staffOf(people, request.body, request.socket.remoteAddress ?? "");
-      if ("ok" in staff) return page(response, 403, staff);
+      if ("ok" in staff) return page(response, 403, isForDesk(request.body), staff);
       const { id, session } = sessions.begin(staff);
       try {
         signedIn(staff, session, formBadge(request.body) ? "badge" : "pin");
@@ -70,7 +71,9 @@ export function signInRoutes({ door, people, language, signedIn }: SignInParts):
       }
       const before = idOfCookie(request.headers.cookie, names.scheme);
       if (before !== undefined) sessions.end(before);
-      response.set("Set-Cookie", cookieWith(id, names.scheme)).redirect(303, "/");
+      response
+        .set("Set-Cookie", cookieWith(id, names.scheme))
+        .redirect(303, isForDesk(request.body) ? "/desk/" : "/");
     },
   );
 
@@ -84,6 +87,11 @@ export function signInRoutes({ door, people, language, signedIn }: SignInParts):
   });
   return router;
 }
+
+const isForDesk = (form: unknown): boolean => {
+  const parsed = parseSafely(formSchema, form);
+  return parsed.success && parsed.data.to === "desk";
+};
 
 const formBadge = (form: unknown): boolean => {
   const parsed = parseSafely(formSchema, form);

@@ -170,7 +170,8 @@ describe("the door on the network", () => {
       health: () => ({}) as never,
       anchor: () => undefined,
       wiring: () => undefined,
-      evidence: { staffOf: () => undefined, source: () => undefined },
+      evidence: { staffOf: () => undefined, source: () => undefined, filterOf: () => ({}) },
+      desk: { core: bench.bench.core, staffOf: () => undefined },
       note: () => undefined,
     });
     interface Layer {
@@ -195,6 +196,10 @@ describe("the door on the network", () => {
       "GET /wiring.json",
       "GET /evidence/attempts.csv",
       "GET /evidence/:attempt/attempt.json",
+      "GET /desk-data/live",
+      "GET /desk-data/attempts",
+      "GET /desk-data/attempts/:attempt",
+      "GET /desk-data/attempts/:attempt/moments/:at",
     ]);
     const others = ["/", "/index.html", "/assets/bench-3f2a.js", "/nothing-here", "/HEALTH/../wiring.json"];
     const seen: Record<string, number> = {};
@@ -213,6 +218,10 @@ describe("the door on the network", () => {
       "GET /wiring.json": 401,
       "GET /evidence/attempts.csv": 401,
       "GET /evidence/:attempt/attempt.json": 401,
+      "GET /desk-data/live": 401,
+      "GET /desk-data/attempts": 401,
+      "GET /desk-data/attempts/:attempt": 401,
+      "GET /desk-data/attempts/:attempt/moments/:at": 401,
       "GET /": 303,
       "GET /index.html": 401,
       "GET /assets/bench-3f2a.js": 401,

@@ -1,0 +1,64 @@
+import { z } from "zod";
+import type { DeskLive, DeskRow } from "../../shared/protocol/desk-view.ts";
+import type { Language } from "../../shared/text/languages.ts";
+import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
+import type { BenchCore, Records } from "../bench/bench-core.ts";
+import type { Staff } from "../people/person.ts";
+import { eventOfBytes } from "../store/event-bytes.ts";
+import { boardFace } from "../view/board-face.ts";
+import { deskRow, nameOf } from "./desk-rows.ts";
+import { deskViewOf } from "./replay.ts";
+
+const most = 50;
+
+const sampleSchema = z.object({
+  person: z.string(),
+  seed: z.string(),
+  candidateCount: z.number(),
+  attempts: z.array(z.string()),
+});
+
+function sampleOf(core: BenchCore, { logReader, attempts }: Records): DeskLive["sample"] {
+  const row = logReader.lastOfType("sample-drawn");
+  const parsed = row && parseSafely(sampleSchema, eventOfBytes(row.bytes).content);
+  if (!row || !parsed?.success) return null;
+  const { person, seed, candidateCount, attempts: ids } = parsed.data;
+  const rows = ids.flatMap((id): DeskRow[] => {
+    const record = attempts.byId(id);
+    return record ? [deskRow(core.parts, record)] : [];
+  });
+  return { seed, wallMs: row.wallMs, person: nameOf(core.parts, person), candidateCount, attempts: rows };
+}
+
+function workOf(core: BenchCore, { attempts }: Records, language: Language): DeskLive["work"] {
+  const { run, state, isOpen } = core.work;
+  const record = isOpen && state ? attempts.byId(state.id) : undefined;
+  if (!state || !record) return null;
+  const { board, judge } = core.parts;
+  return {
+    row: deskRow(core.parts, record),
+    step: state.step,
+    isWaitingForTrainer: state.isTrainerNeeded || core.work.toResume?.mode === "assessed",
+    view: run
+      ? deskViewOf({ kit: run.kit, board, judge }, { ...run.state, plugged: run.plugged }, language)
+      : null,
+  };
+}
+
+/** What is going on at the bench, for one of the staff. @throws StoreError */
+export function deskLive(core: BenchCore, me: Staff, language: Language): DeskLive | undefined {
+  const { records, clock, board, isSimulated } = core.parts;
+  if (!records) return undefined;
+  const rowsOf = (filter: Parameters<typeof records.attempts.page>[0]): DeskRow[] =>
+    records.attempts.page(filter, most).attempts.map((record) => deskRow(core.parts, record));
+  return {
+    me: { id: me.id, name: me.name, role: me.role },
+    benchName: `Spurwise ${records.log.benchId.slice(-4)}`,
+    nowWallMs: clock.wallMs(),
+    work: workOf(core, records, language),
+    face: boardFace(board, isSimulated),
+    waiting: rowsOf({ status: "ready" }).sort((a, b) => (a.readyWallMs ?? 0) - (b.readyWallMs ?? 0)),
+    toDecide: rowsOf({ status: "handed-in", mode: "assessed", isDecided: false }),
+    sample: sampleOf(core, records),
+  };
+}

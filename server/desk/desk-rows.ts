@@ -1,0 +1,34 @@
+import type { AttemptKind, Mode } from "../../shared/protocol/attempt-words.ts";
+import type { Outcome, Proposal, ReviewAnswer } from "../../shared/protocol/decision-words.ts";
+import type { DeskRow } from "../../shared/protocol/desk-view.ts";
+import type { BenchParts } from "../bench/bench-core.ts";
+import type { AttemptRecord } from "../store/attempt-record.ts";
+
+type Named = Pick<BenchParts, "people" | "scenarios">;
+
+/** Somebody by name; whoever was erased by the end of their id. */
+export const nameOf = ({ people }: Pick<Named, "people">, id: string): string =>
+  people.byId(id)?.name ?? `? ${id.slice(-4)}`;
+
+/** A record as a line of a list; with `isBlind` without what was decided. */
+export function deskRow(parts: Named, record: AttemptRecord, isBlind = false): DeskRow {
+  return {
+    id: record.attemptId,
+    learner: record.learner === null ? "" : nameOf(parts, record.learner),
+    scenario: record.scenario,
+    title: parts.scenarios.kits.get(record.scenario)?.scenario.title ?? null,
+    // The log was written through schemas that hold these to their words.
+    mode: record.mode as Mode,
+    kind: record.kind as AttemptKind,
+    status: record.status,
+    startedWallMs: record.startedWallMs,
+    readyWallMs: record.readyWallMs,
+    handedInWallMs: record.handedInWallMs,
+    tries: record.tryCount,
+    proposal: record.proposal as Proposal | null,
+    decision: isBlind ? null : (record.decision as Outcome | null),
+    isSealed: record.sealedWallMs !== null,
+    isReleased: record.releasedWallMs !== null,
+    review: isBlind ? null : (record.review as ReviewAnswer | null),
+  };
+}

@@ -1,0 +1,131 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { readBoard } from "../../shared/board/read-board.ts";
+import type { AttemptView } from "../../shared/protocol/bench-view.ts";
+import type { Moment } from "../../shared/protocol/desk-view.ts";
+import type { LogRow } from "../../shared/protocol/log-row.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import type { Language } from "../../shared/text/languages.ts";
+import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import type { AttemptEvent } from "../attempt/attempt-events.ts";
+import { AttemptRun } from "../attempt/attempt-run.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import { eventOfRow } from "../attempt/load-attempt.ts";
+import { pictureOf } from "../attempt/picture-of.ts";
+import { planSheetOf } from "../attempt/plan-sheet.ts";
+import { reduce } from "../attempt/reduce.ts";
+import { type ScenarioKit, scenarioKit } from "../library.ts";
+import type { LogReader } from "../store/log-reader.ts";
+import { attemptView } from "../view/attempt-view.ts";
+
+/** What an attempt is drawn and judged with, as it was when it began. */
+export interface ReplayParts {
+  kit: ScenarioKit;
+  board: BoardDescription;
+  judge: (wiring: Wiring) => Verdict;
+}
+
+type Started = Extract<AttemptEvent, { type: "attempt-started" }>["content"];
+
+/** The scenario and the board of an attempt from the log's store; undefined where they can no longer be read. */
+export function replayParts(
+  log: LogReader,
+  { scenario, scenarioHash, board: boardId, boardHash }: Started,
+  judge: ReplayParts["judge"],
+): ReplayParts | undefined {
+  const kitBytes = log.document(scenarioHash);
+  const boardBytes = log.document(boardHash);
+  if (!kitBytes || !boardBytes) return undefined;
+  const kit = scenarioKit(kitBytes, `${scenario}.json`);
+  const board = readBoard(Buffer.from(boardBytes).toString("utf8"), `${boardId}.json`);
+  return "problems" in kit || !board.ok ? undefined : { kit, board: board.value, judge };
+}
+
+/** After these the board, a size, a setting or what was measured may be another. */
+const changing = new Set<AttemptEvent["type"]>([
+  "sensed",
+  "changed-while-off",
+  "setting",
+  "reading-recorded",
+  "ready",
+  "handed-in",
+  "resumed",
+]);
+
+const isSerious = ({ weight }: Verdict["findings"][number]): boolean =>
+  weight === "danger" || weight === "fix";
+
+/** Each event of an attempt with what is wrong after it, judged as it would be today. */
+export function momentsOf(parts: ReplayParts, attemptId: string, rows: readonly LogRow[]): Moment[] {
+  let state: AttemptState | undefined;
+  let findings: string[] = [];
+  let before = "";
+  return rows.flatMap((row, at): Moment[] => {
+    const event = eventOfRow(row);
+    if (!event) return [];
+    state = reduce(state, attemptId, event);
+    let isChange = false;
+    if (state && changing.has(event.type)) {
+      const { wiring, verdict } = pictureOf(parts, state.plugged, state).judged();
+      const drawn = JSON.stringify([wiring.cables, wiring.stations]);
+      isChange = drawn !== before;
+      before = drawn;
+      findings = verdict.findings.filter(isSerious).map(({ id }) => id);
+    }
+    return [{ at, type: row.type, wallMs: row.wallMs, isChange, findings }];
+  });
+}
+
+/** The state of an attempt after the row at a place, that one included. */
+function stateAt(attemptId: string, rows: readonly LogRow[], at: number): AttemptState | undefined {
+  return rows.slice(0, at + 1).reduce<AttemptState | undefined>((state, row) => {
+    const event = eventOfRow(row);
+    return event ? reduce(state, attemptId, event) : state;
+  }, undefined);
+}
+
+/** An attempt that nobody works on: nothing is sensed, waited for or written. */
+const still = (parts: ReplayParts, state: AttemptState): AttemptRun =>
+  new AttemptRun(
+    {
+      ...parts,
+      timers: { after: () => () => undefined },
+      append: () => undefined,
+      changed: () => undefined,
+      troubled: () => undefined,
+    },
+    state,
+  );
+
+/**
+ * A state of an attempt as the desk sees it, assessed or not: the plan with all its figures, and the verdict. What was
+ * handed in keeps the verdict that it was handed in with.
+ */
+export function deskViewOf(parts: ReplayParts, state: AttemptState, language: Language): AttemptView {
+  const asked =
+    state.status === "handed-in" && state.asked
+      ? state.asked
+      : pictureOf(parts, state.plugged, state).judged();
+  const run = still(parts, { ...state, mode: "practice", status: "handed-in", asked });
+  const shown = {
+    run,
+    plan: planSheetOf(parts.kit),
+    sensed: undefined,
+    isSettled: true,
+    canUndo: false,
+    isAsked: false,
+    findings: "asked" as const,
+  };
+  return { ...attemptView(shown, language), mode: state.mode, unknown: [...state.plugged.unknown] };
+}
+
+/** The attempt after one of its rows; undefined where there is none. */
+export function momentView(
+  parts: ReplayParts,
+  attemptId: string,
+  rows: readonly LogRow[],
+  at: number,
+  language: Language,
+): AttemptView | undefined {
+  const state = stateAt(attemptId, rows, at);
+  return state && deskViewOf(parts, state, language);
+}

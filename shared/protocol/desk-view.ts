@@ -1,0 +1,121 @@
+import type { Text } from "../text/text.schema.ts";
+import type { AttemptKind, Mode, Step } from "./attempt-words.ts";
+import type { StaffRole } from "./author.ts";
+import type { AttemptView, BoardFace } from "./bench-view.ts";
+import type { CriterionAnswer, Outcome, Proposal, ReviewAnswer, Tick } from "./decision-words.ts";
+
+/** Where the desk finds what it shows; each address answers with one of the views below as JSON. */
+export const deskData = "/desk-data";
+
+/** An attempt as a line of a list. */
+export interface DeskRow {
+  id: string;
+  /** Empty for a guest. */
+  learner: string;
+  scenario: string;
+  title: Text | null;
+  mode: Mode;
+  kind: AttemptKind;
+  status: "open" | "ready" | "handed-in" | "left";
+  startedWallMs: number;
+  readyWallMs: number | null;
+  handedInWallMs: number | null;
+  tries: number;
+  proposal: Proposal | null;
+  /** Null before the decision, and for who is to see the work blind. */
+  decision: Outcome | null;
+  isSealed: boolean;
+  isReleased: boolean;
+  review: ReviewAnswer | null;
+}
+
+export interface DeskList {
+  attempts: DeskRow[];
+  /** Where the page after this one begins; left out where there is none. */
+  next?: string;
+  /** Every task that a list may be narrowed to. */
+  scenarios: { id: string; title: Text }[];
+}
+
+/** One event of an attempt on its time line. */
+export interface Moment {
+  /** Its place in the attempt, from 0. */
+  at: number;
+  type: string;
+  wallMs: number;
+  /** The board or a setting is another after it. */
+  isChange: boolean;
+  /** What is dangerous or wrong after it, by the ids of its findings. */
+  findings: string[];
+}
+
+export interface CriterionView {
+  id: string;
+  text: Text;
+  /** Null where only a person can say. */
+  proposed: Proposal | null;
+}
+
+export type AnswerView = {
+  criterion: string;
+  proposed: Proposal | null;
+  answer: CriterionAnswer;
+  reason?: string;
+} & Record<Tick, boolean>;
+
+export interface DecisionView {
+  hash: string;
+  person: string;
+  wallMs: number;
+  outcome: Outcome;
+  says: string;
+  criteria: AnswerView[];
+  nextKind?: AttemptKind;
+  corrects?: { hash: string; why: string };
+  sealedWallMs: number | null;
+  releasedWallMs: number | null;
+}
+
+/** An attempt with all that people added to it. People are told by name. */
+export interface DeskRecord {
+  row: DeskRow;
+  face: BoardFace;
+  rulePackVersion: string;
+  moments: Moment[];
+  criteriaTitle: Text;
+  criteria: CriterionView[];
+  declaredWallMs: number | null;
+  observations: { person: string; wallMs: number; seen: string; observerSays: string; learnerSays: string }[];
+  /** None for who is to see the work blind. */
+  decisions: DecisionView[];
+  reviews: { person: string; wallMs: number; answer: ReviewAnswer; says: string }[];
+  secondViews: { person: string; wallMs: number; criteria: AnswerView[] }[];
+  /** What was decided is not in it: it is there for a second view. */
+  isBlind: boolean;
+}
+
+/** What is going on at the bench. */
+export interface DeskLive {
+  me: { id: string; name: string; role: StaffRole };
+  benchName: string;
+  nowWallMs: number;
+  work: {
+    row: DeskRow;
+    step: Step;
+    isWaitingForTrainer: boolean;
+    view: AttemptView | null;
+  } | null;
+  face: BoardFace;
+  /** Called ready for check, the one who has waited longest first. */
+  waiting: DeskRow[];
+  /** Assessed work that was handed in and not decided on. */
+  toDecide: DeskRow[];
+  /** What the verifier drew last. */
+  sample: {
+    seed: string;
+    wallMs: number;
+    person: string;
+    candidateCount: number;
+    attempts: DeskRow[];
+  } | null;
+}
