@@ -1,7 +1,14 @@
 import { isDeepStrictEqual } from "node:util";
 import type { BoardLeads } from "../../shared/board/board-leads.ts";
-import { cableOfConductor, conductorId, type ContactId, entryOf } from "../../shared/board/ids.ts";
+import {
+  type CableId,
+  cableOfConductor,
+  conductorId,
+  type ContactId,
+  entryOf,
+} from "../../shared/board/ids.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
+import type { Fact } from "../../shared/protocol/bench-view.ts";
 import { mayTouch, mayWire } from "../attempt/may-wire.ts";
 import { asFoundCables } from "../attempt/settings.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
@@ -20,11 +27,37 @@ import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 /** Asks something of the board. What was in before can be had again by undo. */
 async function bringAbout(core: BenchCore, run: AttemptRun, request: BoardRequest): Promise<Reply> {
   const before = core.board.leads;
+  const sizes = sizesDeclared(run);
   const answer = await core.parts.port.request(request);
   // Whoever asked may have left meanwhile.
   if (core.work.run === run && !isDeepStrictEqual(core.board.leads, before))
-    core.work.addUndo({ kind: "leads", before });
+    core.work.addUndo({ kind: "leads", before, sizes });
   return answer;
+}
+
+/** The sizes that were declared for the cables that are in: a cable that stays out loses its own. */
+function sizesDeclared({ cables, state }: AttemptRun): Map<CableId, Fact> {
+  const isIn = new Set<string>(cables.map(({ id }) => id));
+  const declared = [...state.declared.values()].filter(
+    ({ subject, key }) => key === "csaMm2" && isIn.has(subject),
+  );
+  return new Map(declared.map(({ subject, value }) => [subject as CableId, value]));
+}
+
+/** Declares anew what was declared for cables that undo brought back and is not any more. */
+function declareAgain(core: BenchCore, run: AttemptRun, sizes: ReadonlyMap<CableId, Fact>): void {
+  const now = new Set(
+    [...run.state.declared.values()].filter(({ key }) => key === "csaMm2").map(({ subject }) => subject),
+  );
+  const lost = [...sizes].filter(([cable]) => !now.has(cable));
+  if (lost.length === 0) return;
+  run.record(
+    lost.map(([subject, value]) => ({
+      type: "setting",
+      content: { subject, key: "csaMm2", value, by: "learner" },
+    })),
+    core.session.author,
+  );
 }
 
 /** Why no lead can be moved on the screen: hands do it, there is no board, or the circuit is not dead. */
@@ -146,6 +179,7 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Reply> {
   const refusedBoard = onlySimulated(core, run);
   if (refusedBoard) return refusedBoard;
   const answer = await core.parts.port.request({ type: "set-leads", to: last.before });
+  if (answer.ok && core.work.run === run) declareAgain(core, run, last.sizes);
   if (answer.ok && core.work.undos.at(-1) === last) core.work.dropLastUndo();
   return answer;
 }

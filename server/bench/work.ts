@@ -5,9 +5,9 @@ import type { SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 
-/** What undo takes back: the leads as they were, or a size or setting as it was. */
+/** What undo takes back: the leads as they were with the sizes declared for them, or a size or setting as it was. */
 export type Undo =
-  | { kind: "leads"; before: BoardLeads }
+  | { kind: "leads"; before: BoardLeads; sizes: ReadonlyMap<CableId, Fact> }
   | {
       kind: "setting";
       setting: { subject: CableId | StationId; key: SettingKey };

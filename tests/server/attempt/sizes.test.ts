@@ -47,6 +47,30 @@ describe("a cable whose plug says nothing", () => {
     ]);
   });
 
+  it.each(["pulled alone", "cleared away with all"])(
+    "comes back with its size when undo brings it back, however long it was out: %s",
+    async (how) => {
+      const bench = await (await new TestBench().start()).isWiring();
+      await bench.cable("way-1.a", "socket-1.a", 2.5);
+      await bench.does("pull", how === "pulled alone" ? { what: "cable", cable } : { what: "all" });
+      bench.clock.advance(10_000);
+      expect(bench.events("setting").at(-1)?.content).toMatchObject({ value: null });
+      await bench.does("undo", {});
+      expect(bench.attempt().cables).toMatchObject([{ csaMm2: 2.5 }]);
+      expect(bench.attempt().cables[0]?.asksSize).toBeUndefined();
+    },
+  );
+
+  it("has the size it was changed to last when undo brings it back", async () => {
+    const bench = await (await new TestBench().start()).isWiring();
+    await bench.cable("way-1.a", "socket-1.a", 2.5);
+    await bench.does("declare", { subject: cable, key: "csaMm2", value: 1.5 });
+    await bench.does("pull", { what: "cable", cable });
+    bench.clock.advance(10_000);
+    await bench.does("undo", {});
+    expect(bench.attempt().cables).toMatchObject([{ csaMm2: 1.5 }]);
+  });
+
   it("cannot be a size that is not among the parts, nor a cable that is not in", async () => {
     const bench = await (await new TestBench({ isSimulated: false }).start()).isWiring();
     expect(await bench.refusal("declare", { subject: cable, key: "csaMm2", value: 2.5 })).toBe(
