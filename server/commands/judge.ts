@@ -19,7 +19,7 @@ const caution =
 /** A verdict as lines of text: findings, what cannot be said, what was asked for, and the proposal. */
 export function verdictLines(verdict: Verdict, wiring: Wiring): string[] {
   const findings = groupFindings(verdict).flatMap((group) => {
-    const words = wordFinding(group, wiring, "en");
+    const words = wordFinding(group, wiring, "en", undefined, Infinity);
     const [{ rule, variant }] = group;
     return [
       `${words.weightWord.toUpperCase()}  ${words.title}  [${rule}/${variant}]`,

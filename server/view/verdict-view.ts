@@ -45,6 +45,9 @@ function barsOf({ facts }: Finding): { bars?: Bar[] } {
   return bars.length > 1 ? { bars } : {};
 }
 
+/** So many places a line of what the task asks names, and counts the rest. */
+const mostPlacesAsked = 3;
+
 /** A verdict in the learner's language, as whole sentences. */
 function inWords(
   verdict: Verdict,
@@ -56,14 +59,28 @@ function inWords(
   return {
     findings: groupFindings(verdict).map((group) => {
       const { weightWord: _weightWord, ...words } = wordFinding(group, wiring, language, names);
+      const { where, what } = wordFinding(group, wiring, language, names, Infinity);
+      const isShort = where !== words.where || what !== words.what;
       const [{ id, weight }] = group;
-      return { id, weight, ...words, places: placesOf(group), ...barsOf(worstOf(group)) };
+      return {
+        id,
+        weight,
+        ...words,
+        ...(isShort ? { inFull: { where, what } } : {}),
+        places: placesOf(group),
+        ...barsOf(worstOf(group)),
+      };
     }),
-    requirements: verdict.requirements.map((result) => ({
-      text: wordRequirement(result.requirement, wiring, language, names),
-      answer: result.answer,
-      places: requirementPlaces(result),
-    })),
+    requirements: verdict.requirements.map(({ requirement, ...result }) => {
+      const text = wordRequirement(requirement, wiring, language, names, mostPlacesAsked);
+      const inFull = wordRequirement(requirement, wiring, language, names);
+      return {
+        text,
+        ...(inFull === text ? {} : { inFull }),
+        answer: result.answer,
+        places: requirementPlaces({ requirement, ...result }),
+      };
+    }),
     undetermined: verdict.undetermined.map((missing) => ({
       text: wordUndetermined(missing, wiring, language, names),
       place: missing.place,

@@ -137,6 +137,8 @@ export interface FindingView {
   why: string;
   remedy: string;
   reference: string;
+  /** Where and what with every place named, where the sentences above count some. */
+  inFull?: { where: string; what: string };
   places: Place[];
   /** Bars to compare, where the finding is about them. */
   bars?: { name: "Ib" | "In" | "Iz" | "leg" | "least"; currentA: number }[];
@@ -154,6 +156,8 @@ export type MendStep =
 
 export interface RequirementView {
   text: string;
+  /** The sentence with every place named, where the one above counts some. */
+  inFull?: string;
   answer: "met" | "not-yet" | "cannot-say";
   /** Where it is not met, or else what it is about; empty where to show it would give it away. */
   places: Place[];

@@ -579,6 +579,26 @@ describe("findings", () => {
     expect(title.width).toBeLessThanOrEqual(1);
   });
 
+  it("name few of many places, and all of them by a touch", async () => {
+    const inFull = { where: "Look at A, B, C, D and E.", what: "Five of them: A, B, C, D and E." };
+    const many = { ...ringOpen, where: "Look at A, B, C and 2 more.", what: "Five of them.", inFull };
+    const faulty = sampleView("ring-fault");
+    const found = faulty.attempt!.verdict!;
+    const view = {
+      ...faulty,
+      attempt: { ...faulty.attempt!, verdict: { ...found, findings: [many] } },
+    };
+    const { screen } = await showBench({ view, width: 1280, height: 800 });
+    await expect.element(screen.getByTestId("finding-ring-open")).toHaveTextContent(many.where);
+    await screen.getByTestId("finding-ring-open").click();
+    const note = screen.getByTestId("note-finding-ring-open");
+    await expect.element(note).toHaveTextContent(many.where);
+    await screen.getByTestId("key-in-full").click();
+    for (const sentence of Object.values(inFull)) await expect.element(note).toHaveTextContent(sentence);
+    await screen.getByTestId("key-in-full").click();
+    await expect.element(note).toHaveTextContent(many.where);
+  });
+
   it("are announced with their weight in words", async () => {
     const { screen, show } = await showBench({ view: sampleView("wire") });
     await show({ view: sampleView("ring-fault") });
@@ -637,6 +657,19 @@ describe("handing in", () => {
     expect(sent).toEqual([{ name: "go-to-step", command: { step: "wire" } }]);
     await show({ view: sampleView("ring") });
     await expect.element(screen.getByRole("heading", { name: "Way 1" })).toBeVisible();
+  });
+
+  it("names few of many places asked for, and all of them by a touch", async () => {
+    const view = sampleView("hand-in");
+    const shown = view.attempt!.verdict!;
+    const [short, inFull] = ["Power reaches A, B, C and 2 more.", "Power reaches A, B, C, D and E."];
+    const requirements = [{ text: short, inFull, answer: "met" as const, places: [] }];
+    const { screen } = await showBench({
+      view: { ...view, attempt: { ...view.attempt!, verdict: { ...shown, requirements } } },
+    });
+    await expect.element(screen.getByTestId("requirement-0")).toHaveTextContent(short);
+    await screen.getByTestId("key-in-full-0").click();
+    await expect.element(screen.getByTestId("requirement-0")).toHaveTextContent(inFull);
   });
 
   it("shows the place of a requirement that is met, and where a cable that is missing would begin", async () => {

@@ -1,16 +1,17 @@
 import type { Finding } from "../verdict.ts";
 import type { Grammar, Terms } from "./catalogue.ts";
 import type { Namer } from "./name-place.ts";
-import { speakList } from "./speak-fact.ts";
+import { shortened, speakList } from "./speak-fact.ts";
 
-/** So many places are named in a sentence; the rest are counted. */
-const mostPlacesNamed = 6;
-
-/** Words for the gaps that every finding fills: `{place}`, `{places}`, `{cause}` and `{causes}`. */
+/**
+ * Words for the gaps that every finding fills: `{place}`, `{places}`, `{cause}` and `{causes}`. So many places are
+ * named in a sentence at most, and the rest counted.
+ */
 export function placesInWords(
   finding: Pick<Finding, "causes" | "places">,
   terms: Terms,
   nameOf: Namer,
+  mostNamed: number,
 ): (name: string, grammar: Grammar) => string | undefined {
   const { causes } = finding;
   const places = finding.places.length > 0 ? finding.places : causes;
@@ -19,9 +20,7 @@ export function placesInWords(
     ...new Set(of.map(({ id }) => nameOf(id)?.[grammar] ?? id)),
   ];
   const listed = (of: Finding["places"], grammar: Grammar): string => {
-    const names = named(of, grammar);
-    const moreCount = names.length - mostPlacesNamed;
-    const said = moreCount > 0 ? [...names.slice(0, mostPlacesNamed), terms.more(moreCount)] : names;
+    const said = shortened(named(of, grammar), mostNamed, terms.more);
     // The name of a cable has an "and" or a "to" of its own: those are told apart by a stronger mark.
     return of.every(({ kind }) => kind === "station") ? speakList(said, terms.and) : said.join("; ");
   };

@@ -5,7 +5,7 @@ import type { Namer } from "./name-place.ts";
 
 /**
  * A fact in words: a number with the unit its name ends in, an id as the name of what it is the id of, a list joined
- * by "and".
+ * by "and", of which so many are named at most and the rest counted.
  */
 export function speakFact(
   name: string,
@@ -13,15 +13,18 @@ export function speakFact(
   grammar: Grammar,
   terms: Terms,
   nameOf: Namer,
+  mostNamed = Infinity,
 ): string {
   if (typeof value === "number") return speakNumber(name, value, terms);
   if (typeof value === "boolean") return value ? terms.yes : terms.no;
   if (typeof value === "string") return speakText(value, grammar, terms, nameOf);
-  return speakList(
-    value.map((item) => speakText(item, grammar, terms, nameOf)),
-    terms.and,
-  );
+  const items = value.map((item) => speakText(item, grammar, terms, nameOf));
+  return speakList(shortened(items, mostNamed, terms.more), terms.and);
 }
+
+/** So many of a list, the rest counted; one more is named and not counted. */
+export const shortened = (items: readonly string[], most: number, more: Terms["more"]): readonly string[] =>
+  items.length > most + 1 ? [...items.slice(0, most), more(items.length - most)] : items;
 
 /** "a, b and c". */
 export function speakList(items: readonly string[], joint: string): string {

@@ -24,16 +24,21 @@ export interface FindingWords {
   weightWord: string;
 }
 
+/** So many places a note names in a sentence, and counts the rest: more of them would fill it. */
+const mostPlacesNamed = 3;
+
 /**
  * A finding, or several of one cause, in words. Stations are called by kind and printed label, with the scenario's
  * name where `names` has one. Throws a RangeError for a rule or variant without wording and `WordingGapError` for a
  * fact a sentence needs and the rule does not give; the tests hold the catalogue to the rules so that neither happens.
+ * `mostNamed` of a list of places are named and the rest counted.
  */
 export function wordFinding(
   finding: Finding | FindingGroup,
   wiring: Pick<Wiring, "stations">,
   language: Language,
   names?: StationNames,
+  mostNamed = mostPlacesNamed,
 ): FindingWords {
   const group: FindingGroup = Array.isArray(finding) ? finding : [finding];
   const [first] = group;
@@ -45,8 +50,8 @@ export function wordFinding(
   const nameOf = namerOf(wiring, terms, names);
   const causes = distinct(group.flatMap((one) => one.causes));
   const places = placesOf(group);
-  const inWords = placesInWords({ causes, places }, terms, nameOf);
-  const lookAt = placesInWords({ causes, places: placesToLookAt(places) }, terms, nameOf);
+  const inWords = placesInWords({ causes, places }, terms, nameOf, mostNamed);
+  const lookAt = placesInWords({ causes, places: placesToLookAt(places) }, terms, nameOf, mostNamed);
   const say = (name: string, grammar: Grammar): string | undefined => {
     const facts = group.flatMap(({ facts }) => (Object.hasOwn(facts, name) ? [facts[name]] : []));
     return spoken(name, facts, grammar, terms, nameOf) ?? inWords(name, grammar);

@@ -7,19 +7,23 @@ import { wordings } from "./languages.ts";
 import { namerOf, type StationNames } from "./name-place.ts";
 import { speakFact, speakList, speakNumber } from "./speak-fact.ts";
 
-/** What a task asks for, in one sentence. A fault that is to be named is counted, never told. */
+/**
+ * What a task asks for, in one sentence. A fault that is to be named is counted, never told. `mostNamed` of a list are
+ * named and the rest counted.
+ */
 export function wordRequirement(
   requirement: Requirement,
   wiring: Pick<Wiring, "stations">,
   language: Language,
   names?: StationNames,
+  mostNamed = Infinity,
 ): string {
   const { terms } = wordings[language];
   const nameOf = namerOf(wiring, terms, names);
   const { template, facts } = sentenceOf(requirement, terms);
   return fillTemplate(template, (name, grammar) => {
     const fact = facts[name];
-    return fact === undefined ? undefined : speakFact(name, fact, grammar, terms, nameOf);
+    return fact === undefined ? undefined : speakFact(name, fact, grammar, terms, nameOf, mostNamed);
   });
 }
 

@@ -34,7 +34,12 @@ describe("one cause", () => {
     expect(words?.what).toMatch(
       /^These cables are 2\.5 mm²: the cable from .*; .*\. The way .* carry 27 A\.$/,
     );
-    expect(words?.where.match(/the cable from/g)).toHaveLength(5);
+    // Five would fill the note: three are named, and all where they are asked for.
+    expect(words?.where).toMatch(
+      /^(Look at )?the cable from .*; the cable from .*; the cable from .*; 2 more\.$/i,
+    );
+    const inFull = group && wordFinding(group, wiring, "en", undefined, Infinity);
+    expect(inFull?.where.match(/the cable from/g)).toHaveLength(5);
   });
 
   it("tells a number that differs from cable to cable as a range", () => {

@@ -98,14 +98,23 @@ describe("a finding in words", () => {
     expect(wordFinding(open, wiring, "pl").reference).toContain("433.1.204 i 643.2.1");
   });
 
-  it("names six places and counts the rest", () => {
-    const places = Array.from({ length: 9 }, (_, at) => ({
-      kind: "station" as const,
-      id: `socket-${at + 1}`,
-    }));
-    const stations = places.map(({ id }) => ({ id: stationId(id), kind: "socket-outlet" as const }));
-    expect(wordFinding({ ...overload, places }, { stations }, "en").where).toMatch(/ and 3 more\.$/);
-  });
+  it.each([
+    { placeCount: 4, says: "socket outlet 1, socket outlet 2, socket outlet 3 and socket outlet 4." },
+    { placeCount: 9, says: "socket outlet 1, socket outlet 2, socket outlet 3 and 6 more." },
+  ])(
+    "names three places and counts the rest, where it is more than one: $placeCount",
+    ({ placeCount, says }) => {
+      const places = Array.from({ length: placeCount }, (_, at) => ({
+        kind: "station" as const,
+        id: `socket-${at + 1}`,
+      }));
+      const stations = places.map(({ id }) => ({ id: stationId(id), kind: "socket-outlet" as const }));
+      const finding = { ...overload, places };
+      expect(wordFinding(finding, { stations }, "en").where).toBe(`Look at ${says}`);
+      const inFull = wordFinding(finding, { stations }, "en", undefined, Infinity).where;
+      expect(inFull.match(/socket outlet/g)).toHaveLength(placeCount);
+    },
+  );
 
   it("refuses a variant without wording, and a fact that is not there, rather than say half a sentence", () => {
     expect(() => wordFinding({ ...overload, variant: "unheard-of" }, wiring, "en")).toThrow(RangeError);

@@ -119,6 +119,26 @@ describe("what a task asks for", () => {
   });
 });
 
+describe("what a task asks of many places", () => {
+  const many: Requirement = {
+    kind: "served",
+    stations: [1, 2, 3, 4, 5].map((number) => stationId(`socket-${number}`)),
+  };
+  const house = { stations: many.stations.map((id) => ({ id, kind: "socket-outlet" as const })) };
+
+  it("names as many as are asked for and counts the rest", () => {
+    expect(wordRequirement(many, house, "en", undefined, 3)).toBe(
+      "Power reaches socket outlet 1, socket outlet 2, socket outlet 3 and 2 more.",
+    );
+    expect(wordRequirement(many, house, "pl", undefined, 3)).toMatch(/gniazda 3 i jeszcze 2\.$/);
+  });
+
+  it("names them all where nothing is said, and where but one would be left", () => {
+    for (const mostNamed of [undefined, 4])
+      expect(wordRequirement(many, house, "en", undefined, mostNamed)).toContain("and socket outlet 5.");
+  });
+});
+
 describe("what cannot be told", () => {
   it("names the value and its place", () => {
     const item = {
