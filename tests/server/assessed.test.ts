@@ -3,6 +3,7 @@ import { ruleIds, weights } from "../../shared/rules/rule.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import { allDeadTests } from "./attempt/dead-tests.ts";
 import { deadSequence } from "./dead-sequence.ts";
 import { firstSpur } from "./test-bench.ts";
 import { Screen, testServer } from "./test-server.ts";
@@ -170,6 +171,60 @@ describe("an assessed attempt full of mistakes", () => {
     const wrong = (await attemptOf("assessed", mistakes, shorts)).last;
     const good = (await attemptOf("assessed", right)).last;
     expect(withoutJoins(wrong)).toEqual(withoutJoins(good));
+  });
+});
+
+/** A ring of small cable with all its dead tests called a pass, switched on and under load for two hours. */
+async function loadedIn(mode: "assessed" | "practice") {
+  const { bench, url } = await testServer({ scenarios: [existing] });
+  const screen = new Screen(url);
+  await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+  await bench.does("start-attempt", { scenario: "first-spur", mode });
+  await bench.does("accept-caution", {});
+  for (const act of deadSequence) await bench.does("dead-act", act);
+  if (mode === "assessed") await bench.does("declare-dead", {});
+  await bench.does("match-as-found", {});
+  bench.atRest();
+  await bench.does("go-to-step", { step: "wire" });
+  await bench.does("pull", { what: "all" });
+  bench.atRest();
+  for (const [from, to] of right) await bench.cable(from, to, 1.5);
+  bench.atRest();
+  await bench.does("go-to-step", { step: "test" });
+  await allDeadTests(bench);
+  await bench.does("energise", { way: "way-1" as never });
+  await bench.does("go-to-step", { step: "load" });
+  for (const appliance of ["socket-1/kettle", "socket-1/heater", "socket-2/fan-heater"])
+    await bench.does("switch-appliance", { appliance, isOn: true });
+  for (const toS of [600, 7200]) await bench.does("move-load-clock", { toS });
+  const { attempt } = await screen.sees((view) => view.attempt?.load?.nowS === 7200);
+  const { wiring } = bench.bench.core.work.run!.judged();
+  return { sent: screen.frames.map(withoutScenario), wiring, load: attempt!.load! };
+}
+
+describe("an assessed attempt with an overloaded ring under load", () => {
+  // What a device is rated at is a setting that everybody sees.
+  const withoutDevices = (frame: string): string => frame.replaceAll(/"devices":\[[^\]]*\]/g, "");
+  const judgements = ["heat", "hottest", "isUnprotected", "earlyC", "lateC", "zone"].map(
+    (key) => `"${key}":`,
+  );
+
+  it("sends the bench the currents and whether the device is open, and no byte of what they mean", async () => {
+    const { sent, wiring, load } = await loadedIn("assessed");
+    expect(judge(wiring).findings.length).toBeGreaterThan(0);
+    expect(load.legs).toHaveLength(1);
+    expect(load.devices).toMatchObject([{ state: "closed", ratingA: 32 }]);
+    for (const frame of sent.map(withoutDevices)) {
+      expect(tellTales(frame, wiring)).toEqual([]);
+      expect(judgements.filter((key) => frame.includes(key))).toEqual([]);
+    }
+  });
+
+  it("would have told all of that in practice", async () => {
+    const { sent, wiring } = await loadedIn("practice");
+    const all = withoutDevices(sent.join(""));
+    expect(tellTales(all, wiring)).toEqual(expect.arrayContaining(['"ratingA":', '"isBelow":']));
+    expect(judgements.filter((key) => all.includes(key))).toEqual(judgements);
   });
 });
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CableId } from "../../../shared/board/ids.ts";
 import type { LoadView } from "../../../shared/protocol/load-view.ts";
-import type { TestBench } from "../test-bench.ts";
+import { TestBench } from "../test-bench.ts";
 import { allDeadTests, atTest, way } from "./dead-tests.ts";
 
 const load = (bench: TestBench): LoadView => bench.attempt().load!;
@@ -153,12 +153,13 @@ describe("the step Load", () => {
     await goTo(bench, 600);
     await bench.does("choose-load-cable", { cable: "socket-1.c~socket-3.a" as CableId });
     expect(load(bench).heat!.cable).toBe("socket-1.c~socket-3.a");
-    expect(
-      bench
-        .rows()
-        .map(({ type }) => type)
-        .slice(-3),
-    ).toEqual(["appliance-switched", "load-clock-moved", "load-cable-chosen"]);
+    const before = load(bench);
+    expect(before.appliances.filter(({ isOn }) => isOn).map(({ id }) => id)).toEqual(["socket-1/kettle"]);
+    expect(before.devices[0]!.currentA).toBeGreaterThan(10);
+    bench.cutPower();
+    const after = await new TestBench({ folder: bench.folder }).start();
+    expect(after.attempt().step).toBe("load");
+    expect(load(after)).toEqual(before);
   });
 
   it("shows currents in assessed work, and nothing that judges them", async () => {
