@@ -125,6 +125,7 @@ export const en = {
   "scenario.lack.setting": "{station} is the wrong type",
   "mode.title": "How do you want to work?",
   "mode.practice": "Practice",
+  "mode.practice.held": "Opens when your result is released.",
   "mode.practice.what": "Check as often as you like. Hints help you.",
   "mode.assessed": "Assessed",
   "mode.assessed.what": "No hints. An assessor decides.",
@@ -525,6 +526,8 @@ export const en = {
   "refused.board-not-empty": "Clear the board first.",
   "refused.no-such-scenario": "The bench does not have that task.",
   "refused.guests-practise": "Guests can practise. For assessed work sign in with your badge.",
+  "refused.practice-held":
+    "You handed in assessed work on this task. You can practise it again when your result is released.",
   "refused.open-day-guests": "The open day is for guests.",
   "refused.trainer-confirms": "The trainer has to say yes first.",
   "refused.not-in-assessed": "That is not for assessed work.",

@@ -118,6 +118,7 @@ export const pl: Record<TextKey, string> = {
   "scenario.lack.setting": "{station}: zły rodzaj",
   "mode.title": "Jak chcesz pracować?",
   "mode.practice": "Ćwiczenie",
+  "mode.practice.held": "Po ogłoszeniu twojego wyniku.",
   "mode.practice.what": "Sprawdzaj, ile chcesz. Pomogą ci rady.",
   "mode.assessed": "Egzamin",
   "mode.assessed.what": "Bez rad. Wynik daje egzaminator.",
@@ -503,6 +504,8 @@ export const pl: Record<TextKey, string> = {
   "refused.board-not-empty": "Najpierw opróżnij tablicę.",
   "refused.no-such-scenario": "Nie ma tu takiego zadania.",
   "refused.guests-practise": "Goście mogą ćwiczyć. Na egzamin zaloguj się kartą.",
+  "refused.practice-held":
+    "To zadanie masz oddane na ocenę. Poćwiczysz je znowu, gdy wynik będzie ogłoszony.",
   "refused.open-day-guests": "Dzień otwarty jest dla gości.",
   "refused.trainer-confirms": "Najpierw musi się zgodzić instruktor.",
   "refused.not-in-assessed": "Na egzaminie tego nie ma.",

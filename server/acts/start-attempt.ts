@@ -64,6 +64,13 @@ function mayStart(
   if (mode === "assessed" && core.health.isLogDamaged) return refuse("log-damaged");
   if (mode === "assessed" && person.by === "guest") return refuse("guests-practise");
   if (mode === "assessed" && person.by !== "badge") return refuse("badge-needed");
+  const { learner } = person;
+  if (
+    mode === "practice" &&
+    learner &&
+    core.parts.records.attempts.practiceHeld(learner.id).includes(scenario)
+  )
+    return refuse("practice-held");
   // An open-day attempt holds no person.
   if (mode === "open-day" && person.learner) return refuse("open-day-guests");
   return { kit, person, records: core.parts.records, sensed: core.board.sensed };

@@ -75,6 +75,24 @@ export class AttemptReader {
     return work && { ...work, isOnBench: work.isOnBench === 1 };
   }
 
+  /**
+   * The tasks at which assessed work of a learner is handed in and its first decision not released yet: what they do
+   * there in practice would tell them what is right.
+   */
+  practiceHeld(learner: string): string[] {
+    return readThrough(this.#database, () =>
+      this.#database
+        .prepare<[string], { scenario: string }>(
+          `SELECT DISTINCT scenario FROM attempt
+           WHERE learner = ? AND mode = 'assessed' AND status = 'handed-in' AND NOT EXISTS
+             (SELECT 1 FROM log WHERE log.attempt_id = attempt.attempt_id AND log.type = 'released')
+           ORDER BY scenario`,
+        )
+        .all(learner)
+        .map(({ scenario }) => scenario),
+    );
+  }
+
   byId(attemptId: string): AttemptRecord | undefined {
     return readThrough(this.#database, () =>
       this.#database

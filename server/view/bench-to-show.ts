@@ -7,6 +7,14 @@ import type { BenchToShow } from "./to-show.ts";
 import { staffView } from "./staff-view.ts";
 import { boardHealthView } from "./board-health-view.ts";
 
+/** Looked up where tasks are chosen alone. */
+function practiceHeld({ parts, session, health }: BenchCore, isAtWork: boolean): { practiceHeld?: string[] } {
+  const learner = session.person?.learner;
+  if (!learner || !parts.records || isAtWork || health.isLogDamaged) return {};
+  const held = parts.records.attempts.practiceHeld(learner.id);
+  return held.length > 0 ? { practiceHeld: held } : {};
+}
+
 /** What is wrong around the work, each trouble once. */
 function banners(core: BenchCore): Banner[] {
   const { parts, health } = core;
@@ -84,6 +92,7 @@ export function benchToShow(
       // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
       ...(!person && work.isOpen ? { isWorkKept: true as const } : {}),
       learners: person ? [] : learners.map(({ id, name }) => ({ id, name })),
+      ...practiceHeld(core, run !== undefined),
       staff: staffView(core, me),
       scenarios: cards,
       ...(run ? {} : metByLearner(core)),

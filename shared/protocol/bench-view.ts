@@ -295,6 +295,8 @@ export interface BenchView {
   banners: Banner[];
   person: { name: string; isGuest: boolean } | null;
   learners: { id: string; name: string }[];
+  /** The tasks that whoever is signed in may not practise now: their assessed work on them is not released yet. */
+  practiceHeld?: string[];
   /** Nobody is signed in and somebody's work is kept: it goes on when they sign in. */
   isWorkKept?: true;
   staff: StaffView;

@@ -125,6 +125,7 @@ export const refusalCodes = {
   "badge-needed": [],
   "guests-practise": [],
   "open-day-guests": [],
+  "practice-held": [],
   "trainer-confirms": [],
   "caution-first": [],
   "make-dead-first": [],

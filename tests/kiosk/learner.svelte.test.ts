@@ -166,6 +166,15 @@ describe("choosing a task", () => {
     await expect.element(screen.getByTestId("key-start-here")).toHaveTextContent("Start here");
   });
 
+  it("is closed to practice at what was handed in for assessment, until the result is released", async () => {
+    const view = { ...sampleView("scenarios"), practiceHeld: ["first-spur"] };
+    const { screen } = await showBench({ view });
+    await screen.getByTestId("scenario-first-spur").click();
+    await expect.element(screen.getByTestId("key-practice")).toBeDisabled();
+    await expect.element(screen.getByTestId("key-practice")).toHaveTextContent("your result is released");
+    await expect.element(screen.getByTestId("key-assessed")).toBeEnabled();
+  });
+
   it("lets a guest practise only", async () => {
     const { screen } = await showBench({ view: bench({ person: { name: "", isGuest: true } }) });
     await screen.getByTestId("scenario-first-spur").click();

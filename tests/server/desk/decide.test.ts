@@ -135,6 +135,7 @@ describe("a decision", () => {
     await bench.does("declare-own-work", {});
     expect(await bench.refusal("declare-own-work", {})).toBe("declared-already");
     await bench.does("leave-attempt", {});
+    await bench.does("sign-in", { by: "guest" });
     await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
     const open = bench.attempt();
     const seen = "Left a core out at socket 1 and did not test.";
