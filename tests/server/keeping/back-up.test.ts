@@ -184,10 +184,17 @@ describe("a back-up", () => {
     const folder = temporaryFolder();
     const path = logOf(folder);
     writeFileSync(path, gunzipSync(readFileSync("tests/server/store/landed/version-2.db.gz")));
+    const columnsOf = (database: Database.Database) =>
+      (database.pragma("table_info(attempt)") as { name: string }[]).map(({ name }) => name);
+    const then = new Database(path);
+    const columnsOfThen = columnsOf(then);
+    then.close();
     openForWriting(path).close();
     const { file } = await backUpOf(folder);
     const old = new Database(file);
-    old.exec("DROP TABLE person");
+    old.exec("DROP TABLE person; DROP INDEX attempt_listed");
+    for (const column of columnsOf(old).filter((name) => !columnsOfThen.includes(name)))
+      old.exec(`ALTER TABLE attempt DROP COLUMN ${column}`);
     old.pragma("user_version = 2");
     old.close();
     const target = temporaryFolder();

@@ -55,6 +55,12 @@ describe("what Iz of a cable must be at least", () => {
     expect(needed(["socket-1.a socket-2.a"]).size).toBe(0);
   });
 
+  it("is not said for a spur that ends where nothing is fed", () => {
+    const all = needed([...ring, "socket-2.c box-1.a 1.5"]);
+    expect(all.has(cable("socket-2.c", "box-1.a"))).toBe(false);
+    expect(all.get(cable("socket-1.b", "socket-2.a"))).toBe(20);
+  });
+
   it("is missed by just those cables of all answers of all scenarios that a rule finds to carry too little", () => {
     const rules = [
       "ring-cable/underrated",
