@@ -2,6 +2,7 @@ import { decisionEn } from "./decision-en.ts";
 import { staffEn } from "./staff-en.ts";
 import { boardHealthEn } from "./board-health-en.ts";
 import { loadEn } from "./load-en.ts";
+import { huntEn } from "./hunt-en.ts";
 import { meterEn } from "./meter-en.ts";
 
 /**
@@ -505,6 +506,7 @@ export const en = {
   ...boardHealthEn,
   ...staffEn,
   ...decisionEn,
+  ...huntEn,
   ...meterEn,
   ...loadEn,
 

@@ -2,6 +2,7 @@ import { decisionPl } from "./decision-pl.ts";
 import { staffPl } from "./staff-pl.ts";
 import { boardHealthPl } from "./board-health-pl.ts";
 import { loadPl } from "./load-pl.ts";
+import { huntPl } from "./hunt-pl.ts";
 import { meterPl } from "./meter-pl.ts";
 import type { TextKey } from "./en.ts";
 
@@ -484,6 +485,7 @@ export const pl: Record<TextKey, string> = {
   ...boardHealthPl,
   ...staffPl,
   ...decisionPl,
+  ...huntPl,
   ...meterPl,
   ...loadPl,
 

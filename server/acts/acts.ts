@@ -23,6 +23,7 @@ import { leaveAttempt } from "./leave-attempt.ts";
 import { matchAsFound } from "./match-as-found.ts";
 import { meterAct } from "./meter-act.ts";
 import { moveLoadClock } from "./move-load-clock.ts";
+import { nameFault } from "./name-fault.ts";
 import { plug } from "./plug.ts";
 import { plugCable } from "./plug-cable.ts";
 import { probe } from "./probe.ts";
@@ -82,6 +83,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "meter-act": meterAct,
   "record-reading": recordReading,
   "ask-expected": askExpected,
+  "name-fault": nameFault,
   energise: energise,
   "switch-off": switchOff,
   "record-live-reading": recordLiveReading,

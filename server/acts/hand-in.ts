@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { huntResult } from "../attempt/hunt-result.ts";
+import type { HuntState } from "../attempt/hunt-state.ts";
 import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";
 
@@ -10,15 +12,25 @@ declare module "../../shared/protocol/acts.ts" {
   }
 }
 
+const scoreOf = (hunt: HuntState) => {
+  const { points, mostPoints } = huntResult(hunt);
+  return { points, mostPoints };
+};
+
 /** Hands the work in; it can no longer be changed. */
 export const handIn: Act<"hand-in"> = {
   schema,
   who: workers,
   states: ["wiring", "ready"],
   isAtRest: true,
-  decides: ({ state, plugged, judged }) =>
+  decides: ({ state, plugged, judgedAtHandIn }) =>
     events({
       type: "handed-in",
-      content: { full: plugged, ...judged(), tryCount: state.tryCount },
+      content: {
+        full: plugged,
+        ...judgedAtHandIn(),
+        tryCount: state.tryCount,
+        ...(state.hunt ? { hunt: scoreOf(state.hunt) } : {}),
+      },
     }),
 };

@@ -1,3 +1,4 @@
+import { randomInt } from "node:crypto";
 import { v7 as uuidV7 } from "uuid";
 import { z } from "zod";
 import { attemptKinds, modes } from "../../shared/protocol/attempt-words.ts";
@@ -5,6 +6,7 @@ import { byBench } from "../../shared/protocol/author.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
+import { hiddenAtStart } from "../attempt/hidden-at-start.ts";
 import { reduce } from "../attempt/reduce.ts";
 import { done, refuse } from "../refusal.ts";
 import { pluggedOf } from "../../shared/wiring/plugged.ts";
@@ -103,12 +105,13 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
       },
     },
     { type: "sensed", content: { added: full.joins, removed: [], full } },
+    ...hiddenAtStart(kit, () => randomInt(2 ** 32)),
   ];
   records.log.append(
     events.map((event) => ({
       attemptId,
       ...event,
-      author: event.type === "sensed" ? byBench : core.session.author,
+      author: event.type === "attempt-started" ? core.session.author : byBench,
     })),
   );
   const state = events.reduce<ReturnType<typeof reduce>>(

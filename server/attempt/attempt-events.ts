@@ -13,10 +13,12 @@ import {
 } from "../../shared/protocol/attempt-words.ts";
 import { deadActSchema } from "../../shared/protocol/make-dead.schema.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
+import { faultNameSchema } from "../../shared/protocol/fault-name.schema.ts";
 import { meterActSchema } from "../../shared/protocol/meter.schema.ts";
 import { textSchema } from "../../shared/text/text.schema.ts";
 import { powerWSchema, readingOhmSchema } from "../../shared/board/quantities.schema.ts";
 import { liveTests } from "../../shared/electrical/check-live-reading.ts";
+import { hiddenFaultSchema } from "../../shared/wiring/hidden-fault.schema.ts";
 import { readingSchema, testKinds } from "../../shared/wiring/wiring.schema.ts";
 
 const join = z.string().transform((text) => text as ConductorId);
@@ -101,6 +103,17 @@ export const attemptEventSchemas = {
     tripMs: z.number().optional(),
   }),
   "reading-recorded": readingSchema,
+  /** What is hidden in the circuit of a hunt: by the scenario, or drawn by its level from the seed. */
+  "faults-hidden": z.strictObject({
+    faults: z.array(hiddenFaultSchema),
+    seed: z.number().int().optional(),
+  }),
+  /** A cable was out long enough to be another: what was hidden in it is gone. */
+  "hidden-fault-ended": z.strictObject({ cable: z.string().transform((text) => text as CableId) }),
+  /** The reading before it is not what it would be without these hidden faults, by their place in the row. */
+  "faults-shown": z.strictObject({ faults: z.array(z.number().int().min(0)).min(1) }),
+  /** The learner says what is wrong and where, or takes that back. */
+  "fault-named": z.strictObject({ name: faultNameSchema, isTakenBack: z.literal(true).optional() }),
   /** The learner asked what a reading should come to. */
   "expected-asked": z.strictObject({
     test: z.enum([...testKinds, ...liveTests]),
@@ -139,7 +152,14 @@ export const attemptEventSchemas = {
   ready: z.strictObject({ full: plugged, wiringHash, verdict }),
   /** No longer ready for check: the learner took it back, or the board is not what it was. */
   "ready-ended": z.strictObject({ reason: z.enum(["taken-back", "board-changed"]) }),
-  "handed-in": z.strictObject({ full: plugged, wiringHash, verdict, tryCount: z.number().int() }),
+  "handed-in": z.strictObject({
+    full: plugged,
+    wiringHash,
+    verdict,
+    tryCount: z.number().int(),
+    /** What a hunt came to. */
+    hunt: z.strictObject({ points: z.number().int(), mostPoints: z.number().int() }).optional(),
+  }),
   /** `full` is what the board was when the bench came back. */
   resumed: z.strictObject({ full: plugged, isTrainerNeeded: z.boolean() }),
   /** A trainer has looked and lets assessed work go on that the bench was off in the middle of. */

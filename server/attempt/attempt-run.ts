@@ -1,5 +1,6 @@
 import { type CableId, type ContactId, endsOfConductor } from "../../shared/board/ids.ts";
 import { type Author, byBench } from "../../shared/protocol/author.ts";
+import type { HiddenFault } from "../../shared/wiring/hidden-fault.schema.ts";
 import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { ScenarioKit } from "../library.ts";
@@ -12,11 +13,12 @@ import {
 import { StoreError } from "../store/store-error.ts";
 import type { NewEvent } from "../store/log-writer.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
+import { CableWatch } from "./cable-watch.ts";
+import { cablesWithFaults, faultsNow } from "./hunt-state.ts";
 import type { AttemptState } from "./attempt-state.ts";
 import { type Judged, type Picture, pictureOf, type PictureParts } from "./picture-of.ts";
 import { reduce } from "./reduce.ts";
 import type { SizedCable } from "./settings.ts";
-import { SizeWatch } from "./size-watch.ts";
 
 export interface AttemptRunParts extends PictureParts {
   timers: Timers;
@@ -44,14 +46,18 @@ export class AttemptRun {
   #plugged: Plugged;
   #picture: Picture | undefined;
   #cancelLog: (() => void) | undefined;
-  readonly #sizes: SizeWatch;
+  readonly #sizes: CableWatch;
+  readonly #faults: CableWatch;
 
   constructor(parts: AttemptRunParts, state: AttemptState) {
     this.#parts = parts;
     this.#state = state;
     this.#plugged = state.plugged;
-    this.#sizes = new SizeWatch(parts.timers, (cable) => this.#endSize(cable));
-    this.#watchSizes();
+    this.#sizes = new CableWatch(parts.timers, (cable) => this.#endSize(cable));
+    this.#faults = new CableWatch(parts.timers, (cable) =>
+      this.#logByItself([{ type: "hidden-fault-ended", content: { cable } }]),
+    );
+    this.#watchCables();
   }
 
   get state(): AttemptState {
@@ -97,12 +103,23 @@ export class AttemptRun {
 
   /** The verdict as it would be with other leads in and other settings declared. */
   judgedIf({ plugged, declared }: Pick<AttemptState, "plugged" | "declared">): Judged {
-    return pictureOf(this.#parts, plugged, { declared, readings: this.#state.readings }).judged();
+    return pictureOf(this.#parts, plugged, { ...this.#state, declared }).judged();
   }
 
   /** The verdict of this moment. */
   judged(): Judged {
     return this.picture.judged();
+  }
+
+  /** The verdict of this moment with what was named of a hunt in it: what is handed in. */
+  judgedAtHandIn(): Judged {
+    return pictureOf(this.#parts, this.#plugged, { ...this.#state, status: "handed-in" }).judged();
+  }
+
+  /** The hidden faults that meter and load run see now; they never leave the server before the hand-in. */
+  get hiddenFaults(): readonly HiddenFault[] {
+    const { hunt } = this.#state;
+    return hunt ? faultsNow(hunt) : (this.kit.scenario.hiddenFaults ?? []);
   }
 
   /** The board changed. It is logged when the changes that come with it have been merged. */
@@ -111,7 +128,7 @@ export class AttemptRun {
     if (this.#state.status === "handed-in") return;
     this.#plugged = plugged;
     this.#picture = undefined;
-    this.#watchSizes();
+    this.#watchCables();
     this.#cancelLog ??= this.#parts.timers.after(mergeMs, () => this.#logByItself());
   }
 
@@ -142,12 +159,13 @@ export class AttemptRun {
     this.#picture = undefined;
     this.#cancelLog?.();
     this.#cancelLog = undefined;
-    this.#watchSizes();
+    this.#watchCables();
   }
 
   /** Ends the run: what is sensed goes into the log, nothing more is waited for. @throws StoreError */
   stop(): void {
     this.#sizes.stop();
+    this.#faults.stop();
     this.#cancelLog?.();
     this.#cancelLog = undefined;
     this.record([], byBench);
@@ -179,12 +197,19 @@ export class AttemptRun {
       if (!(error instanceof StoreError)) throw error;
       this.#parts.troubled(error);
       this.#cancelLog ??= this.#parts.timers.after(retryMs, () => this.#logByItself());
-      this.#watchSizes();
+      this.#watchCables();
     }
   }
 
-  #watchSizes(): void {
-    this.#sizes.watch(this.#state.declared.values(), this.cables, this.#plugged);
+  #watchCables(): void {
+    const { declared, hunt } = this.#state;
+    const sized = [...declared.values()].filter(({ key }) => key === "csaMm2");
+    this.#sizes.watch(
+      sized.map(({ subject }) => subject as CableId),
+      this.cables,
+      this.#plugged,
+    );
+    this.#faults.watch(hunt ? cablesWithFaults(hunt) : [], this.cables, this.#plugged);
   }
 
   #endSize(cable: CableId): void {

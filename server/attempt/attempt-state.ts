@@ -12,6 +12,7 @@ import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
 import type { LiveReading } from "./attempt-events.ts";
+import type { HuntState } from "./hunt-state.ts";
 import type { LoadState } from "./load-state.ts";
 import type { MeterState } from "./meter-state.ts";
 import type { DeadState } from "./make-dead.ts";
@@ -63,6 +64,8 @@ export interface AttemptState {
   liveReadings: readonly LiveReading[];
   /** Readings taken before the circuit was changed. */
   pastReadingCount: number;
+  /** Null for attempts of before hunts: what the scenario hides is what is hidden. */
+  hunt: HuntState | null;
   meter: MeterState;
   load: LoadState;
   /** The readings whose value was asked for, as `test of`. */

@@ -1,3 +1,4 @@
+import { isDeepStrictEqual } from "node:util";
 import { type EntryId, type StationId, stationOf } from "../../shared/board/ids.ts";
 import { buildModel } from "../../shared/circuit/build-model.ts";
 import type { CircuitModel } from "../../shared/circuit/model.ts";
@@ -8,8 +9,10 @@ import { partsThatCanBeIn } from "../../shared/electrical/left-in-parts.ts";
 import { ringEndsAt } from "../../shared/electrical/meter.ts";
 import { type CircuitKind, testPlan, type TestSlot } from "../../shared/electrical/test-plan.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
+import type { HiddenFault } from "../../shared/wiring/hidden-fault.schema.ts";
 import type { LeftInPart, Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { ScenarioKit } from "../library.ts";
+import type { Picture } from "./picture-of.ts";
 
 /** What a task has tested: its way, the kind of circuit, the readings its record asks for and what can be left in. */
 export interface TestTask {
@@ -56,8 +59,9 @@ function makeTask({ scenario, stripped, routeBetween }: ScenarioKit): TestTask {
 /** The circuit at a moment, as the meter sees it and as its record is held to. */
 export interface CircuitUnderTest {
   wiring: Wiring;
-  /** With the hidden faults of the scenario laid over it; it never leaves the server. */
+  /** With the hidden faults laid over it; it never leaves the server. */
   built: AsBuilt;
+  faults: readonly HiddenFault[];
   /** As the rules read it: hidden faults unseen. */
   model: () => CircuitModel;
   /** The two ends at the way that can be taken out of their terminals; undefined where there are not two. */
@@ -66,21 +70,38 @@ export interface CircuitUnderTest {
 
 const circuits = new WeakMap<Wiring, CircuitUnderTest>();
 
-/** The circuit to test of a wiring; made once for it. */
-export function circuitUnderTest(kit: ScenarioKit, wiring: Wiring): CircuitUnderTest {
+interface Wired {
+  kit: ScenarioKit;
+  picture: Pick<Picture, "wiring">;
+  hiddenFaults: readonly HiddenFault[];
+}
+
+/** The circuit to test of an attempt; made once for its wiring. */
+export function circuitUnderTest({ kit, picture, hiddenFaults }: Wired): CircuitUnderTest {
+  const wiring = picture.wiring();
   const known = circuits.get(wiring);
-  if (known) return known;
+  if (known && isDeepStrictEqual(known.faults, hiddenFaults)) return known;
+  const made = circuitWith(kit, wiring, hiddenFaults);
+  circuits.set(wiring, made);
+  return made;
+}
+
+/** The circuit of a wiring with some faults hidden in it. */
+export function circuitWith(
+  kit: ScenarioKit,
+  wiring: Wiring,
+  faults: readonly HiddenFault[],
+): CircuitUnderTest {
   const { way } = testTaskOf(kit);
-  const built = asBuilt(copperOf(wiring), kit.scenario.hiddenFaults ?? []);
+  const built = asBuilt(copperOf(wiring), faults);
   let model: CircuitModel | undefined;
-  const made: CircuitUnderTest = {
+  return {
     wiring,
     built,
+    faults,
     model: () => (model ??= buildModel(wiring)),
     ends: ringEndsAt(built, way) ?? firstTwoEnds(wiring, way),
   };
-  circuits.set(wiring, made);
-  return made;
 }
 
 /** Where no two cables of a way meet again, the first two that go there: what hands would take out. */

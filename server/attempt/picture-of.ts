@@ -9,6 +9,7 @@ import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { ScenarioKit } from "../library.ts";
 import type { AttemptState } from "./attempt-state.ts";
+import { foundNames } from "./hunt-result.ts";
 import { builtOf, settingsOf, sizeCables, type SizedCable } from "./settings.ts";
 
 /** The wiring of a moment with its verdict. */
@@ -30,6 +31,9 @@ export interface Picture {
   judged: () => Judged;
 }
 
+type PictureState = Pick<AttemptState, "declared" | "readings"> &
+  Partial<Pick<AttemptState, "hunt" | "status">>;
+
 /** What a picture is made with, the same for every moment of an attempt. */
 export interface PictureParts {
   kit: ScenarioKit;
@@ -44,8 +48,10 @@ export interface PictureParts {
 export function pictureOf(
   { kit, board, judge }: PictureParts,
   plugged: Plugged,
-  { declared, readings }: Pick<AttemptState, "declared" | "readings">,
+  { declared, readings, hunt, status }: PictureState,
 ): Picture {
+  // What was found is told at the hand-in; before it a verdict would tell a guess from a find.
+  const namedFaults = hunt && status === "handed-in" ? foundNames(hunt) : undefined;
   const groups = groupsOf(plugged.joins);
   const joined = joinsToCables(groups, (a, b) => kit.routeBetween(a, b)?.lengthM);
   const settings = settingsOf(kit.stripped, board, joined, plugged, { declared });
@@ -58,6 +64,7 @@ export function pictureOf(
       built: builtOf(kit.stripped, cables, settings),
       unknown: plugged.unknown,
       readings,
+      namedFaults,
       routeBetween: kit.routeBetween,
     }));
   const judgeNow = (): Judged => {

@@ -9,6 +9,7 @@ import {
 } from "../../shared/wiring/plugged.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import { type AttemptState, settingName } from "./attempt-state.ts";
+import { afterNaming, afterReading, afterRenewal, afterShown, noHunt } from "./hunt-state.ts";
 import { afterSwitching, loadAtRest } from "./load-state.ts";
 import type { SwitchingOn } from "../../shared/electrical/live-network.ts";
 import { afterMeterAct, meterAtRest } from "./meter-state.ts";
@@ -131,6 +132,7 @@ function started(
     readings: [],
     liveReadings: [],
     pastReadingCount: 0,
+    hunt: null,
     meter: meterAtRest,
     load: loadAtRest,
     expectedAsked: [],
@@ -205,7 +207,21 @@ export function reduce(
     case "meter-acted":
       return { ...state, meter: afterMeterAct(state.meter, event.content) };
     case "reading-recorded":
-      return { ...state, readings: [...state.readings, event.content] };
+      return {
+        ...state,
+        readings: [...state.readings, event.content],
+        hunt: state.hunt && afterReading(state.hunt, event.content),
+      };
+    case "faults-hidden":
+      return { ...state, hunt: { ...noHunt, faults: event.content.faults } };
+    case "hidden-fault-ended":
+      return { ...state, hunt: state.hunt && afterRenewal(state.hunt, event.content.cable) };
+    case "faults-shown":
+      return { ...state, hunt: state.hunt && afterShown(state.hunt, event.content.faults) };
+    case "fault-named": {
+      const { name, isTakenBack = false } = event.content;
+      return { ...state, hunt: state.hunt && afterNaming(state.hunt, name, isTakenBack) };
+    }
     case "live-reading-recorded":
       return { ...state, liveReadings: [...state.liveReadings, event.content] };
     case "expected-asked": {

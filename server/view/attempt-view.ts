@@ -7,9 +7,12 @@ import {
   stationOf,
 } from "../../shared/board/ids.ts";
 import type { AttemptView, SensedCable } from "../../shared/protocol/bench-view.ts";
+import type { HuntView } from "../../shared/protocol/hunt-view.ts";
 import type { LoadView } from "../../shared/protocol/load-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
+import { huntResult } from "../attempt/hunt-result.ts";
+import type { HuntState } from "../attempt/hunt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
 import { hintLimit } from "../../shared/scenario/hint-limit.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
@@ -66,9 +69,19 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     tries: isOpen ? state.tryCount : 0,
     ...(state.step === "test" && isAtWork(state) ? { test: testView(run) } : {}),
     ...(load ? { load } : {}),
+    ...(state.hunt ? { hunt: huntView(state.hunt, state.status === "handed-in" && isOpen) } : {}),
     verdict: isOpen ? verdictView(shown, language) : null,
   };
   return { ...view, say: sayFor(shown, view) };
+}
+
+/** What is hidden is shown after the hand-in, to who practises. */
+function huntView(hunt: HuntState, isOver: boolean): HuntView {
+  return {
+    faultCount: hunt.faults.length,
+    named: hunt.named.map(({ name }) => name),
+    ...(isOver ? { result: huntResult(hunt) } : {}),
+  };
 }
 
 /** At the step Load the plan shows what a cable may carry against what it carries then. */

@@ -18,9 +18,10 @@ const tenthsDown = (value: number): number => Math.floor(value * 10 + 1e-9) / 10
  * The circuit under load as its learner's screen shows it. Currents, and whether a device is open, are theirs to see;
  * what a cable may carry, how warm it gets and what acts first are judgements, in practice alone.
  */
-export function loadView({ state, kit, picture }: AttemptRun): LoadView {
+export function loadView(attempt: AttemptRun): LoadView {
+  const { state, kit } = attempt;
   const task = testTaskOf(kit);
-  const circuit = circuitUnderTest(kit, picture.wiring());
+  const circuit = circuitUnderTest(attempt);
   const isLive = state.meter.supply === "holds";
   const load = isLive ? state.load : loadAtRest;
   const on = appliancesOn(load);

@@ -35,7 +35,8 @@ export function sayFor({ run }: AttemptToShow, view: Omit<AttemptView, "say">): 
     case "wire":
       return sayForWiring(view);
     case "test":
-      return say(isUnproved(state.meter) ? "say.test-unproved" : "say.test");
+      if (isUnproved(state.meter)) return say("say.test-unproved");
+      return say(state.hunt ? "say.hunt" : "say.test");
     case "load":
       return say(state.meter.supply === "holds" ? "say.load" : "say.load-off");
   }

@@ -18,9 +18,10 @@ const isLiveTest = (test: SlotView["test"]): test is LiveTest =>
  * The circuit under test as its learner's screen shows it. What the meter shows is theirs to see; what there is to say
  * of it, and what it should come to, in practice alone.
  */
-export function testView({ state, kit, picture }: AttemptRun): TestView {
+export function testView(run: AttemptRun): TestView {
+  const { state, kit } = run;
   const task = testTaskOf(kit);
-  const circuit = circuitUnderTest(kit, picture.wiring());
+  const circuit = circuitUnderTest(run);
   const { meter, readings, liveReadings } = state;
   const model = state.mode === "assessed" ? undefined : circuit.model();
   const asked = (slot: SlotView): SlotView =>

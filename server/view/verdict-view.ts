@@ -6,7 +6,7 @@ import { type FindingGroup, groupFindings } from "../../shared/rules/wording/gro
 import { placesOf, wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
-import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import type { Requirement, Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { stationNames } from "../attempt/station-names.ts";
 import { type Outlook, outlookOf } from "../attempt/try-mends.ts";
@@ -77,7 +77,7 @@ function inWords(
       return {
         text,
         ...(inFull === text ? {} : { inFull }),
-        answer: result.answer,
+        answer: isUntold(requirement, run) ? ("cannot-say" as const) : result.answer,
         places: requirementPlaces({ requirement, ...result }),
       };
     }),
@@ -89,6 +89,10 @@ function inWords(
     proposal: verdict.proposal,
   };
 }
+
+/** Whether what was named of a hunt is right is said when it is handed in. */
+const isUntold = ({ kind }: Requirement, { state }: AttemptRun): boolean =>
+  kind === "fault-named" && state.status !== "handed-in";
 
 /** What can be done about each note of a verdict: tried once, on the board that it was given for. */
 const outlooks = new WeakMap<Verdict, Outlook[]>();

@@ -9,6 +9,7 @@ import type { ReferenceMethod } from "../wiring/wiring.schema.ts";
 import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./attempt-words.ts";
 import type { Language } from "../text/languages.ts";
 import type { StaffRole } from "./author.ts";
+import type { HuntView } from "./hunt-view.ts";
 import type { LoadView } from "./load-view.ts";
 import type { TestView } from "./test-view.ts";
 
@@ -240,6 +241,8 @@ export interface AttemptView {
   test?: TestView;
   /** There for who stands at the step Load. */
   load?: LoadView;
+  /** There where something is hidden in the circuit. */
+  hunt?: HuntView;
   hints: { used: number; left: number; shown: Text[] };
   tries: number;
   /** Null where none may be shown or none was asked for. */

@@ -5,6 +5,7 @@ import type { FieldProblem } from "../reading/problem.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
 import { repeats } from "../reading/repeats.ts";
 import { absentEntry, absentStation, type Stations } from "../wiring/absent-names.ts";
+import { faultCountOf, hiddenFaultName } from "../wiring/hunt-words.ts";
 import { stationsById } from "../wiring/conductors-of.ts";
 import { cableProblems, loadProblems, wantProblems } from "../wiring/wiring-problems.ts";
 import { settingProblems } from "../board/setting-problems.ts";
@@ -137,6 +138,31 @@ function hiddenFaultProblems(scenario: Scenario, stations: Stations): FieldProbl
   });
 }
 
+/** What is hidden is asked for by its place in the row; the names of the faults would give them away. */
+function huntProblems({ requirements, hiddenFaults, drawnFaults }: Scenario): FieldProblem[] {
+  if (hiddenFaults && drawnFaults)
+    return [
+      {
+        field: "drawnFaults",
+        message: "there are hidden faults as well",
+        remedy: "Set the faults or have them drawn, one of the two.",
+      },
+    ];
+  const count = hiddenFaults?.length ?? (drawnFaults ? faultCountOf[drawnFaults.level] : 0);
+  const names = Array.from({ length: count }, (_, index) => hiddenFaultName(index));
+  return requirements.flatMap((want, index) =>
+    want.kind !== "fault-named" || want.faults.join() === names.join()
+      ? []
+      : [
+          {
+            field: `requirements[${index}].faults`,
+            message: "they are not the faults that are hidden",
+            remedy: `Write ${names.join(", ") || "no such requirement"}.`,
+          },
+        ],
+  );
+}
+
 const unknownWants = (field: string, wants: readonly number[], { requirements }: Scenario): FieldProblem[] =>
   wants
     .filter((want) => want >= requirements.length)
@@ -224,5 +250,6 @@ export function scenarioProblems(scenario: Scenario): FieldProblem[] {
           ]),
     ]),
     ...hiddenFaultProblems(scenario, stations),
+    ...huntProblems(scenario),
   ];
 }

@@ -1,12 +1,14 @@
 import { z } from "zod";
 import { textSchema } from "../text/text.schema.ts";
 import { hiddenFaultSchema } from "../wiring/hidden-fault.schema.ts";
+import { huntLevels } from "../wiring/hunt-words.ts";
 import { stationIdSchema } from "../board/ids.schema.ts";
 import { sides, stationKinds } from "../board/station-kinds.ts";
 import { ruleIds } from "../rules/rule.ts";
 import {
   cableSchema,
   loadSchema,
+  readingSchema,
   requirementSchema,
   routeSchema,
   supplySchema,
@@ -49,10 +51,13 @@ export const planSchema = z.strictObject({
     .optional(),
 });
 
-/** Cables and settings as one state of the board. */
+/** Cables and settings as one state of the board; of an answer also what is put on record and named. */
 export const builtSchema = z.strictObject({
   settings: z.record(z.string(), stationSettingsSchema).optional(),
   cables: z.array(cableSchema),
+  readings: z.array(readingSchema).optional(),
+  /** Hidden faults that are named rightly, by the names of the requirement. */
+  namedFaults: z.array(z.string()).optional(),
 });
 
 /** A load of a wiring, named in each language of the bench. */
@@ -132,6 +137,8 @@ export const scenarioSchema = z.strictObject({
     )
     .min(2),
   hiddenFaults: z.array(hiddenFaultSchema).optional(),
+  /** Other hidden faults at each go, drawn by a level. */
+  drawnFaults: z.strictObject({ level: z.union(huntLevels.map((level) => z.literal(level))) }).optional(),
 });
 
 /** What the bench screen may see of a scenario: no answers, no faults, no hints. */
@@ -139,6 +146,7 @@ export const strippedScenarioSchema = scenarioSchema.omit({
   modelAnswers: true,
   wrongAnswers: true,
   hiddenFaults: true,
+  drawnFaults: true,
   hints: true,
 });
 

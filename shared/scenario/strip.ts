@@ -6,6 +6,7 @@ export function strip(scenario: Scenario): StrippedScenario {
     modelAnswers: _modelAnswers,
     wrongAnswers: _wrongAnswers,
     hiddenFaults: _hiddenFaults,
+    drawnFaults: _drawnFaults,
     hints: _hints,
     ...shown
   } = scenario;

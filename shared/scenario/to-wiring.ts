@@ -49,7 +49,8 @@ function stationsOf({ scenario, board, built }: ToWiringInput): Station[] {
  * station without a place on the plan gets no length.
  */
 export function toWiring(input: ToWiringInput): Wiring {
-  const { scenario, built, unknown, readings, namedFaults } = input;
+  const { scenario, built, unknown } = input;
+  const { readings = built.readings, namedFaults = built.namedFaults } = input;
   const stations = stationsOf(input);
   const routeBetween = input.routeBetween ?? routes(scenario.plan);
   const isThere = new Set(stations.map(({ id }) => id));

@@ -25,6 +25,7 @@ export const actSamples = {
   "meter-act": { what: "dial", to: "insulation" },
   "record-reading": { test: "polarity", way: "way-1", judged: "pass" },
   "ask-expected": { test: "insulation", of: "L-N" },
+  "name-fault": { name: { kind: "open-core", place: "socket-1.a~way-1.a", cores: ["L"] } },
   energise: { way: "way-1" },
   "switch-off": { way: "way-1" },
   "record-live-reading": { test: "zs", way: "way-1", impedanceOhm: 0.5, judged: "pass" },

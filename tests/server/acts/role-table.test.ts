@@ -40,6 +40,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "meter-act": [worker, ["wiring"]],
   "record-reading": [worker, ["wiring"]],
   "ask-expected": [worker, ["wiring"]],
+  "name-fault": [worker, ["wiring"]],
   energise: [worker, ["wiring"]],
   "switch-off": [worker, ["wiring"]],
   "record-live-reading": [worker, ["wiring"]],
@@ -131,6 +132,7 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   // The small board has no probes.
   probe: ["no-attempt", "not-signed-in", "no-such-place"],
   "record-reading": ["no-reading"],
+  "name-fault": ["no-hunt"],
   energise: ["tests-missing"],
   "record-live-reading": ["no-reading"],
   "switch-appliance": ["energise-first"],

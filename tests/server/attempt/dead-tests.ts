@@ -1,7 +1,7 @@
 import type { ContactId, StationId } from "../../../shared/board/ids.ts";
 import type { MeterAct } from "../../../shared/protocol/meter.schema.ts";
 import type { TestView } from "../../../shared/protocol/test-view.ts";
-import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
+import type { Scenario } from "../../../shared/scenario/scenario.schema.ts";
 import { deadSequence } from "../dead-sequence.ts";
 import { firstSpur, rightCables, TestBench } from "../test-bench.ts";
 
@@ -10,22 +10,17 @@ export const at = (contact: string): ContactId => contact as ContactId;
 
 /** The ring of the small board with its spur, at the step Test. */
 export async function atTest(
-  options: {
-    mode?: "practice" | "assessed";
-    hiddenFaults?: HiddenFault[];
-    csaMm2?: number;
-    /** One that is made dead before the work. */
-    isExistingCircuit?: boolean;
-  } = {},
+  options: { mode?: "practice" | "assessed"; csaMm2?: number } & Partial<Scenario> = {},
 ): Promise<TestBench> {
-  const { mode = "practice", hiddenFaults = [], csaMm2 = 2.5, isExistingCircuit = false } = options;
+  const { mode = "practice", csaMm2 = 2.5, ...scenario } = options;
+  // One that is made dead before the work.
   const found = { cables: [{ from: "way-1.a", to: "socket-1.a", csaMm2: 2.5 }] } as never;
-  const existing = isExistingCircuit ? { isExistingCircuit, asFound: found } : {};
-  const bench = await new TestBench({ scenarios: [firstSpur({ hiddenFaults, ...existing })] }).start();
+  const existing = scenario.isExistingCircuit ? { asFound: found } : {};
+  const bench = await new TestBench({ scenarios: [firstSpur({ ...scenario, ...existing })] }).start();
   await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
   await bench.does("start-attempt", { scenario: "first-spur", mode });
   await bench.does("accept-caution", {});
-  if (isExistingCircuit) for (const done of deadSequence) await bench.does("dead-act", done);
+  if (scenario.isExistingCircuit) for (const done of deadSequence) await bench.does("dead-act", done);
   await bench.does("go-to-step", { step: "wire" });
   for (const [from, to] of rightCables) await bench.cable(from, to, csaMm2);
   bench.atRest();

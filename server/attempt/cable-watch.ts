@@ -1,10 +1,9 @@
 import { type CableId, endsOfCable, entryOf } from "../../shared/board/ids.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
 import type { Timers } from "../clock/clock.ts";
-import type { Declared } from "./attempt-state.ts";
 
-/** A declared size ends when its cable has been out for this long. */
-const sizeEndsMs = 2000;
+/** A cable that has been out for this long is another: its declared size ends, and so does what is hidden in it. */
+const isOtherAfterMs = 2000;
 
 /** True where a bad line may hide the cable: it cannot be said to be out. */
 function isDoubtful(cable: CableId, { unknown }: Plugged): boolean {
@@ -12,8 +11,8 @@ function isDoubtful(cable: CableId, { unknown }: Plugged): boolean {
   return unknown.some((contact) => ends.includes(entryOf(contact)));
 }
 
-/** Watches cables that are out, and says of which the declared size has ended. */
-export class SizeWatch {
+/** Watches cables that are out, and says which have been out long enough to be others. */
+export class CableWatch {
   readonly #timers: Timers;
   readonly #ended: (cable: CableId) => void;
   readonly #waiting = new Map<CableId, () => void>();
@@ -23,15 +22,10 @@ export class SizeWatch {
     this.#ended = ended;
   }
 
-  /** Waits for the cables with a declared size that are out now, and no longer for those that are back. */
-  watch(declared: Iterable<Declared>, cables: readonly { id: CableId }[], plugged: Plugged): void {
+  /** Waits for those of `watched` that are out now, and no longer for those that are back. */
+  watch(watched: readonly CableId[], cables: readonly { id: CableId }[], plugged: Plugged): void {
     const isIn = new Set(cables.map(({ id }) => id));
-    const out = new Set(
-      [...declared]
-        .filter(({ key }) => key === "csaMm2")
-        .map(({ subject }) => subject as CableId)
-        .filter((cable) => !isIn.has(cable) && !isDoubtful(cable, plugged)),
-    );
+    const out = new Set(watched.filter((cable) => !isIn.has(cable) && !isDoubtful(cable, plugged)));
     for (const [cable, cancel] of this.#waiting)
       if (!out.has(cable)) {
         cancel();
@@ -41,7 +35,7 @@ export class SizeWatch {
       if (!this.#waiting.has(cable))
         this.#waiting.set(
           cable,
-          this.#timers.after(sizeEndsMs, () => {
+          this.#timers.after(isOtherAfterMs, () => {
             this.#waiting.delete(cable);
             this.#ended(cable);
           }),

@@ -1,0 +1,38 @@
+/** Sentences of a fault hunt, in English. */
+export const huntEn = {
+  "say.hunt": "Test to find what is wrong. Then name it: open Fault.",
+
+  "meter.tab.fault": "Fault",
+  "hunt.count": "Faults hidden in this circuit: {count}. Found with the meter, then named here.",
+  "hunt.what": "What is wrong?",
+  "hunt.where": "Where is it?",
+  "hunt.cores": "In which core? L is brown, N is blue, E is green and yellow.",
+  "hunt.cores-two": "Which two cores?",
+  "hunt.name": "Name it",
+  "hunt.named": "You named",
+  "hunt.none": "nothing yet",
+  "hunt.back": "Take back",
+  "hunt.later": "Whether it is right is said after you hand in.",
+  "hunt.kind.open-core": "Broken core",
+  "hunt.kind.high-resistance": "Bad joint",
+  "hunt.kind.crossed-cores": "Cores crossed",
+  "hunt.kind.wrong-cpc": "Earth core too thin",
+  "hunt.kind.missing-link": "Link missing",
+  "hunt.kind.low-insulation": "Low insulation",
+
+  "hunt.title": "What was hidden",
+  "hunt.points": "{points} of {most} points",
+  "hunt.right": "You named it.",
+  "hunt.kind-only": "You named what is wrong, but not where.",
+  "hunt.place-only": "You named the place, but not what is wrong.",
+  "hunt.missed": "You did not name it.",
+  "hunt.shown": "A reading on your record showed it before you named it.",
+  "hunt.not-shown": "No reading on your record showed it before you named it.",
+  "hunt.order-kept": "You tested in the right order.",
+  "hunt.order-lost": "You did not test in the right order: continuity first, then insulation.",
+  "hunt.readings": "Readings you wrote down: {count}.",
+  "hunt.show": "Show where",
+
+  "refused.no-hunt": "There is nothing of that to name here.",
+  "refused.all-named": "There are {count} faults here and you named as many. Take one back first.",
+} as const;
