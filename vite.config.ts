@@ -1,9 +1,15 @@
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig } from "vite";
 
-/** The bench screen: kiosk/ to dist/kiosk. */
+/** The bench screen and the desk, each loaded apart: kiosk/ to dist/kiosk. */
 export default defineConfig({
   root: "kiosk",
   plugins: [svelte()],
-  build: { outDir: "../dist/kiosk", emptyOutDir: true, target: "es2023", reportCompressedSize: false },
+  build: {
+    outDir: "../dist/kiosk",
+    emptyOutDir: true,
+    target: "es2023",
+    reportCompressedSize: false,
+    rolldownOptions: { input: { bench: "kiosk/index.html", desk: "kiosk/desk/index.html" } },
+  },
 });

@@ -115,7 +115,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         source: () => evidenceSource(parts.bench),
         filterOf: (query) => filterOf(query, parts.bench.people),
       },
-      desk: { core, staffOf },
+      desk: { core, staffOf, isAtBench: door.kind === "own-screen" },
       note: parts.bench.note,
     });
     const http = limited(makeHttp(app));

@@ -46,13 +46,19 @@ function workOf(core: BenchCore, { attempts }: Records, language: Language): Des
 }
 
 /** What is going on at the bench, for one of the staff. @throws StoreError */
-export function deskLive(core: BenchCore, me: Staff, language: Language): DeskLive | undefined {
+export function deskLive(
+  core: BenchCore,
+  me: Staff,
+  isAtBench: boolean,
+  language: Language,
+): DeskLive | undefined {
   const { records, clock, board, isSimulated } = core.parts;
   if (!records) return undefined;
   const rowsOf = (filter: Parameters<typeof records.attempts.page>[0]): DeskRow[] =>
     records.attempts.page(filter, most).attempts.map((record) => deskRow(core.parts, record));
   return {
     me: { id: me.id, name: me.name, role: me.role },
+    isAtBench,
     benchName: `Spurwise ${records.log.benchId.slice(-4)}`,
     nowWallMs: clock.wallMs(),
     work: workOf(core, records, language),

@@ -15,6 +15,8 @@ export interface DeskParts {
   core: BenchCore;
   /** Who of the staff asks; undefined where nobody of them does. */
   staffOf: (request: Request) => Staff | undefined;
+  /** The door is that of the bench's own screen. */
+  isAtBench: boolean;
 }
 
 const pageSize = 50;
@@ -44,7 +46,7 @@ function listOf({ parts }: BenchCore, query: DeskQuery): DeskList | undefined {
 }
 
 /** What the desk shows, for whoever judges attempts or checks how they were judged; it changes nothing. */
-export function deskRoutes({ core, staffOf }: DeskParts): Router {
+export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   const router = Router();
   const answer = (response: Response, found: object | undefined): void => {
     if (!found) return void response.status(404).type("text/plain").send("There is no such piece of work.\n");
@@ -64,7 +66,7 @@ export function deskRoutes({ core, staffOf }: DeskParts): Router {
   });
   router.get(`${deskData}/live`, (request, response) => {
     const me = reader(request);
-    answer(response, me && deskLive(core, me, languageOf(request)));
+    answer(response, me && deskLive(core, me, isAtBench, languageOf(request)));
   });
   router.get(`${deskData}/attempts`, (request, response) => {
     const query = readDeskQuery(request.query);

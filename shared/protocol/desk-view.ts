@@ -97,6 +97,8 @@ export interface DeskRecord {
 /** What is going on at the bench. */
 export interface DeskLive {
   me: { id: string; name: string; role: StaffRole };
+  /** Whoever looks sits at the bench's own screen. */
+  isAtBench: boolean;
   benchName: string;
   nowWallMs: number;
   work: {

@@ -171,7 +171,7 @@ describe("the door on the network", () => {
       anchor: () => undefined,
       wiring: () => undefined,
       evidence: { staffOf: () => undefined, source: () => undefined, filterOf: () => ({}) },
-      desk: { core: bench.bench.core, staffOf: () => undefined },
+      desk: { core: bench.bench.core, staffOf: () => undefined, isAtBench: false },
       note: () => undefined,
     });
     interface Layer {

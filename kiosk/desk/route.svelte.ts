@@ -1,0 +1,34 @@
+export type Page = "live" | "attempts" | "attempt" | "sample";
+
+/** Which page the address names, and what it asks of it: each page can be linked to. */
+export interface Route {
+  page: Page;
+  /** The attempt of its page. */
+  id: string;
+  query: URLSearchParams;
+}
+
+const pages: readonly Page[] = ["live", "attempts", "attempt", "sample"];
+
+/** Reads what stands behind the `#` of an address, as `#/attempt/0198?at=4`. */
+export function routeOf(hash: string): Route {
+  const [path = "", query = ""] = hash.replace(/^#\/?/, "").split("?");
+  const [name, id = ""] = path.split("/");
+  return { page: pages.find((page) => page === name) ?? "live", id, query: new URLSearchParams(query) };
+}
+
+/** The address of a page; what is empty is left out. */
+export function hrefOf(page: Page, id = "", query: Record<string, string> = {}): string {
+  const asked = new URLSearchParams(Object.entries(query).filter(([, value]) => value !== ""));
+  const text = asked.toString();
+  return `#/${page}${id === "" ? "" : `/${id}`}${text === "" ? "" : `?${text}`}`;
+}
+
+/** The route of the window, as it changes. */
+export class WindowRoute {
+  now = $state.raw<Route>(routeOf(window.location.hash));
+
+  constructor() {
+    window.addEventListener("hashchange", () => (this.now = routeOf(window.location.hash)));
+  }
+}
