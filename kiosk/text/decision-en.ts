@@ -1,4 +1,4 @@
-/** What an act about a decision is refused with, in English. */
+/** What the bench says of decisions: to their learner, and where an act is refused, in English. */
 export const decisionEn = {
   "refused.no-such-attempt": "There is no such piece of work.",
   "refused.not-assessed": "This is practice. Only assessed work is decided on.",
@@ -14,4 +14,12 @@ export const decisionEn = {
   "refused.not-your-decision": "Somebody else decided this. Only they can seal it.",
   "refused.not-blind": "You have seen what was decided. A second view has to be blind.",
   "refused.nothing-to-sample": "There is no decision to draw from.",
+  "outcome.declare": "This is my own work",
+  "outcome.declared": "You have said that this is your own work.",
+  "outcome.met": "All is met.",
+  "outcome.not-yet": "Not yet.",
+  "outcome.cannot-assess": "The bench stood in the way: this cannot be assessed.",
+  "outcome.answer.met": "Met:",
+  "outcome.answer.not-yet": "Not yet:",
+  "outcome.answer.cannot-assess": "Cannot be assessed:",
 } as const;

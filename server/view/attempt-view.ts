@@ -39,7 +39,8 @@ const isAtWork = ({ status }: AttemptState): boolean => status === "open" || sta
 export function attemptView(shown: AttemptToShow, language: Language): AttemptView {
   const { run, plan, canUndo, sensed } = shown;
   const { state, kit } = run;
-  const isOpen = mayDerive(state);
+  const { told } = shown;
+  const isOpen = mayDerive(state) || told?.outcome !== undefined;
   const unsaved = run.unsavedContacts;
   const load = state.step === "load" && isAtWork(state) ? loadView(run) : undefined;
   const view = {
@@ -70,6 +71,8 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     ...(state.step === "test" && isAtWork(state) ? { test: testView(run) } : {}),
     ...(load ? { load } : {}),
     ...(state.hunt ? { hunt: huntView(state.hunt, state.status === "handed-in" && isOpen) } : {}),
+    ...(told ? { isOwnWorkDeclared: told.isDeclared } : {}),
+    ...(told?.outcome ? { outcome: told.outcome } : {}),
     verdict: isOpen ? verdictView(shown, language) : null,
   };
   return { ...view, say: sayFor(shown, view) };

@@ -1,5 +1,7 @@
 import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import { toldToLearner } from "../desk/told-to-learner.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
 import type { Staff } from "../people/person.ts";
@@ -67,6 +69,15 @@ function metByLearner({ parts, session, health }: BenchCore): Pick<BenchView, "m
   return met.length > 0 ? { metScenarios: met } : {};
 }
 
+/** Only assessed work that was handed in has what people add to it; its learner gets what was released. */
+function toldOf(
+  { parts }: BenchCore,
+  { id, mode, status }: AttemptState,
+): Pick<NonNullable<BenchToShow["attempt"]>, "told"> {
+  if (mode !== "assessed" || status !== "handed-in" || !parts.records) return {};
+  return { told: toldToLearner(parts.records, id) };
+}
+
 /** Everything there is to show at this moment to a screen of `me`; what of it the screen gets is decided by `viewFor`. */
 export function benchToShow(
   core: BenchCore,
@@ -110,6 +121,7 @@ export function benchToShow(
           canUndo: undos.length > 0 && run.state.status === "open",
           isAsked,
           findings: parts.findings,
+          ...toldOf(core, run.state),
         }
       : undefined,
   };

@@ -1,7 +1,7 @@
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import type { PlanSheet } from "../attempt/plan-sheet.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
-import type { BenchView } from "../../shared/protocol/bench-view.ts";
+import type { BenchView, OutcomeView } from "../../shared/protocol/bench-view.ts";
 
 /** Everything there is to show of an attempt, whether or not a screen may see it. */
 export interface AttemptToShow {
@@ -15,6 +15,8 @@ export interface AttemptToShow {
   isAsked: boolean;
   /** Practice: findings all the time, or when they are asked for. */
   findings: "asked" | "live";
+  /** What people added to assessed work that was handed in, as far as its learner may see it. */
+  told?: { isDeclared: boolean; outcome: OutcomeView | undefined };
 }
 
 /** Everything there is to show of a bench. What it says of the bench itself may be seen by all. */

@@ -9,6 +9,7 @@ import type { ReferenceMethod } from "../wiring/wiring.schema.ts";
 import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from "./attempt-words.ts";
 import type { Language } from "../text/languages.ts";
 import type { StaffRole } from "./author.ts";
+import type { CriterionAnswer, Outcome } from "./decision-words.ts";
 import type { HuntView } from "./hunt-view.ts";
 import type { LoadView } from "./load-view.ts";
 import type { TestView } from "./test-view.ts";
@@ -213,6 +214,14 @@ export interface DeadView {
   missed?: "chart-first" | "lock-first" | "prove-first" | "live";
 }
 
+/** A decision as its learner reads it. */
+export interface OutcomeView {
+  outcome: Outcome;
+  says: string;
+  criteria: { id: string; text: Text; answer: CriterionAnswer; reason: string }[];
+  nextKind?: AttemptKind;
+}
+
 export interface AttemptView {
   id: string;
   scenario: StrippedScenario;
@@ -245,6 +254,10 @@ export interface AttemptView {
   hunt?: HuntView;
   hints: { used: number; left: number; shown: Text[] };
   tries: number;
+  /** Assessed work that was handed in: the learner has said that it is their own. */
+  isOwnWorkDeclared?: boolean;
+  /** What was decided on assessed work, once it was released. */
+  outcome?: OutcomeView;
   /** Null where none may be shown or none was asked for. */
   verdict: VerdictView | null;
 }

@@ -197,6 +197,35 @@ describe("a decision", () => {
   });
 });
 
+describe("the learner of assessed work", () => {
+  it("sees what was decided and found once it is released, and before that nothing but their own word", async () => {
+    const { bench, id } = await benchWithWork();
+    const told = () => JSON.stringify(bench.attempt());
+    const secret = ["ring-open", "not-yet", "As seen by me", "Open at socket 1"];
+    const isSilent = () => secret.filter((word) => told().includes(word));
+    await bench.does("declare-own-work", {});
+    expect(bench.attempt()).toMatchObject({ isOwnWorkDeclared: true, verdict: null });
+    const says = "As seen by me";
+    const reason = "Open at socket 1";
+    const criteria = answers({ safe: { answer: "not-yet", reason } });
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria, says });
+    expect(isSilent()).toEqual([]);
+    await byStaff(bench, "assessor", "seal-decision", { attempt: id });
+    expect(isSilent()).toEqual([]);
+    await byStaff(bench, "assessor", "release", { attempt: id });
+    expect(bench.attempt()).toMatchObject({
+      outcome: {
+        outcome: "not-yet",
+        says,
+        criteria: expect.arrayContaining([
+          expect.objectContaining({ id: "safe", answer: "not-yet", reason }),
+        ]) as unknown,
+      },
+      verdict: { findings: [{ id: expect.stringContaining("ring-open") as string }] },
+    });
+  });
+});
+
 describe("a verifier", () => {
   it("reviews a sealed decision, agreed or to be looked at again with the reason", async () => {
     const { bench, id } = await benchWithWork();
