@@ -1,10 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
 import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import { cableId, conductorId } from "../../shared/board/ids.ts";
 import { settingKeys } from "../../shared/protocol/attempt-words.ts";
-import { deadSequence } from "./dead-sequence.ts";
+import { deadSequenceOn } from "./dead-sequence.ts";
+import { nameHidden } from "./name-hidden.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
@@ -44,7 +46,8 @@ describe("an answer that is wired lead by lead on the board", () => {
       await bench.does("sign-in", { by: "guest" });
       await bench.does("start-attempt", { scenario: task, mode: "practice" });
       await bench.does("accept-caution", {});
-      if (kit.scenario.isExistingCircuit) for (const act of deadSequence) await bench.does("dead-act", act);
+      if (kit.scenario.isExistingCircuit)
+        for (const act of deadSequenceOn(breakerOfTask(kit.stripped))) await bench.does("dead-act", act);
       await bench.does("go-to-step", { step: "wire" });
 
       bench.port.byHand({ in: leadsOfSpecs(file.board, built.cables).map((ends) => conductorId(...ends)) });
@@ -61,7 +64,12 @@ describe("an answer that is wired lead by lead on the board", () => {
         if (wanted !== undefined && wanted !== value && choices.length > 0 && settingKeys.includes(key))
           await bench.does("declare", { subject: station, key, value: wanted });
       }
-      await bench.does("ask-verdict", {});
+      await nameHidden(bench, built);
+      // What was named in a hunt counts at the hand-in.
+      await bench.does(
+        kit.scenario.requirements.some(({ kind }) => kind === "fault-named") ? "hand-in" : "ask-verdict",
+        {},
+      );
 
       const expected = judge(toWiring({ scenario: kit.stripped, board: file.board, built }));
       expect(bench.attempt().verdict?.findings.map(({ id }) => id)).toEqual(

@@ -11,3 +11,7 @@ export const deadSequence: readonly DeadAct[] = [
   { what: "test", between: "N-E" },
   { what: "proving-unit" },
 ];
+
+/** The same on the breaker of another way, as the chart of its task names it. */
+export const deadSequenceOn = (breaker: number): DeadAct[] =>
+  deadSequence.map((act) => ("breaker" in act ? { ...act, breaker } : act));

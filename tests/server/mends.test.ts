@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
 import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
 import { demoPeople } from "../../server/demo/people.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
@@ -8,7 +9,7 @@ import { settingKeys } from "../../shared/protocol/attempt-words.ts";
 import type { FindingView } from "../../shared/protocol/bench-view.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import type { Built } from "../../shared/scenario/scenario.schema.ts";
-import { deadSequence } from "./dead-sequence.ts";
+import { deadSequenceOn } from "./dead-sequence.ts";
 import { soon } from "./board/board-double.ts";
 import { TestBench } from "./test-bench.ts";
 
@@ -36,7 +37,8 @@ async function checked({ kit, built, file, task }: Case, mode: "practice" | "ass
   );
   await bench.does("start-attempt", { scenario: task, mode });
   await bench.does("accept-caution", {});
-  if (kit.scenario.isExistingCircuit) for (const act of deadSequence) await bench.does("dead-act", act);
+  if (kit.scenario.isExistingCircuit)
+    for (const act of deadSequenceOn(breakerOfTask(kit.stripped))) await bench.does("dead-act", act);
   // Assessed work begins on what was found there; then all of it is taken out.
   await bench.does("match-as-found", {});
   bench.atRest();
