@@ -17,6 +17,22 @@ export const componentValues = {
   inputLowV: 0.99,
   /** A Raspberry Pi pin's low, least promised, from memory of its documentation. */
   piInputLowV: 0.8,
+  /** Leakage of the diode at rest, of a common Schottky at 25 °C and at an input, most; from memory. */
+  diodeLeakageMicroamp: 2,
+  inputLeakageMicroamp: 1,
+  /** 74HC input high, most promised at 3.3 V: 0.7 of the supply, from memory. */
+  inputHighV: 2.31,
+  /** A Raspberry Pi pin's high, most promised, from memory. */
+  piInputHighV: 2.0,
+  /** All outputs of a 74HC595 together, from memory. */
+  chipMostMilliamp: 70,
+  /** Clock input of a 74HC chip, most promised, and a clock run past all chips (estimated). */
+  chipInputPicofarad: 10,
+  clockRunPicofarad: 200,
+  /** In series at each driver of a clock run, so that the run does not ring. */
+  clockResistorOhm: 68,
+  /** Slowest clock edge of 74HC at 3.3 V, between 1 µs at 2 V and 0.5 µs at 4.5 V; from memory. */
+  clockEdgeMostUs: 0.7,
   /** Fixed pull-ups that the Pi itself has on BCM 2 and 3, from memory of its schematics. */
   piPullUpOhm: 1_800,
   /** What a 74HC output may carry for good, from memory. */

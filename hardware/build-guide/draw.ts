@@ -1,5 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { calculationsPage } from "./calculations-page.ts";
 import { leadLabelSheets, stationLabelSheets } from "./label-sheets.ts";
+import { panel } from "./panel.ts";
 import { schematic } from "./schematic.ts";
 import { partsAndPins, wiringList } from "./tables.ts";
 
@@ -16,6 +18,8 @@ export function drawGuide(board: BoardDescription): GuidePage[] {
   return [
     { path: "schematic.svg", content: schematic(board) },
     { path: "parts-and-pins.md", content: partsAndPins(board) },
+    { path: "calculations.md", content: calculationsPage(board) },
+    { path: "panel.svg", content: panel(board) },
     { path: "wiring-list.md", content: wiringList(board) },
     ...numbered("lead-labels", leadLabelSheets(board)),
     ...numbered("station-labels", stationLabelSheets(board)),

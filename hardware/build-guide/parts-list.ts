@@ -35,7 +35,7 @@ function chainParts(board: BoardDescription): Part[] {
     },
     { quantity: chips, what: "100 nF ceramic capacitor", where: "one at the supply pins of each chip" },
     {
-      quantity: Math.ceil(chips / 8),
+      quantity: Math.ceil(chips / 8) + 1,
       what: "47 µF capacitor, 6.3 V or more",
       where: "one for eight chips, and one where the ribbon comes in",
     },
@@ -64,9 +64,24 @@ function chainParts(board: BoardDescription): Part[] {
         "at rest before the Pi is up: shiftClock and latch down, load up" +
         (pins.outputEnable === undefined ? "" : ", outputEnable up"),
     },
-    { quantity: 1, what: "40-way ribbon cable, 200 mm or less", where: "Pi to board" },
+    {
+      quantity: 3,
+      what: `${ohm(values.clockResistorOhm)} resistor (47 to 100 Ω)`,
+      where: "in series at the driver of each clock run",
+    },
+    { quantity: chips, what: "IC socket, as many pins as the chip", where: "every chip" },
+    ...feedParts,
   ];
 }
+
+/** What joins the Pi and the board, with what keeps a short or a tug from doing harm. */
+const feedParts: Part[] = [
+  { quantity: 1, what: "40-way ribbon cable, 200 mm or less", where: "Pi to board" },
+  { quantity: 2, what: "40-way IDC socket", where: "both ends of the ribbon" },
+  { quantity: 1, what: "40-way box header on an adapter board", where: "where the ribbon comes in" },
+  { quantity: 2, what: "strain relief or clamp for the ribbon", where: "both ends" },
+  { quantity: 1, what: "0.5 A self-resetting fuse", where: "in the 3.3 V feed, before the first capacitor" },
+];
 
 function directParts(board: BoardDescription): Part[] {
   const lines = lineCountOf(board);
@@ -82,7 +97,7 @@ function directParts(board: BoardDescription): Part[] {
       what: `${ohm(values.gpioResistorOhm)} resistor`,
       where: "each GPIO pin, at the Pi's end",
     },
-    { quantity: 1, what: "40-way ribbon cable, 200 mm or less", where: "Pi to board" },
+    ...feedParts,
   ];
 }
 
@@ -103,19 +118,19 @@ function leadParts(board: BoardDescription): Part[] {
       quantity: isCoded ? entries : contacts,
       what: isCoded
         ? `shrouded header of ${poles} poles, recessed in the panel`
-        : "4 mm safety socket (recessed contact)",
+        : "shrouded single socket, recessed, of a form that no 4 mm test lead fits",
       where: isCoded ? "each entry; fronts take safety sockets" : "each contact and front",
     },
     {
       quantity: isCoded ? contacts - coreContacts(board) : 0,
-      what: "4 mm safety socket (recessed contact)",
+      what: "shrouded single socket, recessed, of a form that no 4 mm test lead fits",
       where: "each front",
     },
     {
       quantity: 2 * leads * (isCoded ? 1 : corePoles),
       what: isCoded
         ? `free connector of ${poles} poles with sockets, no pins`
-        : "4 mm safety plug with a fixed rigid sleeve to the tip",
+        : "plug for it with a fixed rigid sleeve to the tip",
       where: `both ends of ${leads} cable leads`,
     },
     {
@@ -125,7 +140,7 @@ function leadParts(board: BoardDescription): Part[] {
     },
     {
       quantity: board.probes === undefined ? 0 : 2,
-      what: "4 mm safety plug with a fixed rigid sleeve, on 1 m of red or black flexible wire",
+      what: "probe tip with a fixed rigid sleeve that no mains socket outlet takes, on 1 m of red or black flexible wire",
       where: "probes",
     },
   ];

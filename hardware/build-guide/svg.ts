@@ -15,6 +15,10 @@ export const box = (xMm: number, yMm: number, widthMm: number, heightMm: number)
 export const dot = (xMm: number, yMm: number): string =>
   `<circle class="dot" cx="${number(xMm)}" cy="${number(yMm)}" r="0.7"/>`;
 
+/** A hole to drill, with the colour of its conductor at its rim. */
+export const circle = (xMm: number, yMm: number, radiusMm: number, colour = "hole"): string =>
+  `<circle class="rim ${colour}" cx="${number(xMm)}" cy="${number(yMm)}" r="${number(radiusMm)}"/>`;
+
 export const text = (
   xMm: number,
   yMm: number,
@@ -28,7 +32,7 @@ export const page = (widthMm: number, heightMm: number, title: string, body: rea
   [
     `<svg xmlns="http://www.w3.org/2000/svg" width="${number(widthMm)}mm" height="${number(heightMm)}mm" viewBox="0 0 ${number(widthMm)} ${number(heightMm)}">`,
     `<title>${escaped(title)}</title>`,
-    "<style>polyline,rect,path{fill:none;stroke:#23272b;stroke-width:.35}text{fill:#23272b;font-family:sans-serif}.dot{fill:#23272b;stroke:none}.cut{stroke-dasharray:1 1;stroke-width:.2}.brown{fill:#7a4a21}.blue{fill:#2f6db3}.earth{fill:#4c8a2b}</style>",
+    "<style>polyline,rect,path{fill:none;stroke:#23272b;stroke-width:.35}text{fill:#23272b;font-family:sans-serif}.dot{fill:#23272b;stroke:none}.cut{stroke-dasharray:1 1;stroke-width:.2}.brown{fill:#7a4a21}.blue{fill:#2f6db3}.earth{fill:#4c8a2b}.rim{fill-opacity:.35;stroke:#23272b;stroke-width:.35}.hole{fill:none}</style>",
     '<rect width="100%" height="100%" style="fill:#fff;stroke:none"/>',
     ...body,
     "</svg>",

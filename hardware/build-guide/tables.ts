@@ -7,10 +7,12 @@ import { partsList } from "./parts-list.ts";
 import { pinTable } from "./pin-table.ts";
 import { powerBudget } from "./power-budget.ts";
 
-const table = (head: string[], rows: (string | number)[][]): string =>
+/** A table of a page. */
+export const table = (head: string[], rows: (string | number)[][]): string =>
   [head, head.map(() => "---"), ...rows].map((cells) => `| ${cells.join(" | ")} |`).join("\n");
 
-const made = (board: BoardDescription): string =>
+/** Where a page comes from. */
+export const made = (board: BoardDescription): string =>
   `Made from the board description \`${board.id}\` by \`draw.ts\`; changed there, not here.`;
 
 /** Parts, pins and power of one board as a page. */

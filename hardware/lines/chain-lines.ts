@@ -17,6 +17,8 @@ export interface ChainOptions extends GpioAccess {
   pins: ChainPins;
   lineCount: number;
   codeCount: number;
+  /** From the latch to the next load at least: a released line rises meanwhile. */
+  settleUs?: number;
 }
 
 export interface ChainLines extends Lines {
@@ -72,16 +74,18 @@ function requestsFor(pins: ChainPins): PinRequest<keyof ChainSignals>[] {
   ];
 }
 
-function chainLines(signals: ChainSignals, { lineCount, codeCount }: ChainOptions): ChainLines {
+function chainLines(signals: ChainSignals, { lineCount, codeCount, settleUs = 0 }: ChainOptions): ChainLines {
   const { shiftClock, dataOut, latch, load, dataIn, outputEnable, codeIn } = signals;
   const lineBits = registerBits(lineCount);
   const codeBits = codeIn === undefined ? 0 : registerBits(codeCount);
   let dataLevel: 0 | 1 = 1;
   let isPulling = false;
   let isClosed = false;
+  let settledNs = 0n;
 
   const exchange = (next: Uint8Array): LineReading => {
     const reading = { lines: new Uint8Array(lineCount), codes: new Uint8Array(codeCount) };
+    waitUntil(settledNs);
     load.write(0);
     load.write(1);
     const codeBitsNow = isPulling ? 0 : codeBits;
@@ -102,6 +106,7 @@ function chainLines(signals: ChainSignals, { lineCount, codeCount }: ChainOption
     }
     latch.write(1);
     latch.write(0);
+    settledNs = process.hrtime.bigint() + BigInt(Math.round(settleUs * 1_000));
     isPulling = next.includes(1);
     return reading;
   };
@@ -132,4 +137,9 @@ function chainLines(signals: ChainSignals, { lineCount, codeCount }: ChainOption
       for (const pin of [shiftClock, dataOut, latch, load, dataIn, codeIn, outputEnable]) pin?.close();
     },
   };
+}
+
+/** Some microseconds at most: no timer is as fine. */
+function waitUntil(momentNs: bigint): void {
+  while (process.hrtime.bigint() < momentNs);
 }

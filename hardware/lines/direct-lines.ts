@@ -4,6 +4,8 @@ import { type GpioAccess, openPins, type OpenPin } from "./open-pins.ts";
 export interface DirectOptions extends GpioAccess {
   /** BCM number of line i. */
   pins: readonly number[];
+  /** From the last release to the next reading at least. */
+  settleUs?: number;
 }
 
 /**
@@ -13,13 +15,17 @@ export interface DirectOptions extends GpioAccess {
  * @throws LinesError as `openPins`, and `board-not-found` where every released line reads low: the pins are
  * pulled down in the boot configuration, so this is what an absent or unpowered board looks like.
  */
-export async function openDirectLines({ pins: numbers, ...access }: DirectOptions): Promise<Lines> {
+export async function openDirectLines({
+  pins: numbers,
+  settleUs = 0,
+  ...access
+}: DirectOptions): Promise<Lines> {
   const byName = await openPins(
     numbers.map((bcm, line) => ({ name: `line ${line}`, bcm, direction: "in" as const })),
     access,
   );
   const pins: OpenPin[] = numbers.map((_, line) => byName[`line ${line}`]).filter((pin) => pin !== undefined);
-  const lines = directLines(pins);
+  const lines = directLines(pins, settleUs);
   try {
     const { lines: readings } = lines.exchange(new Uint8Array(pins.length));
     if (readings.every((low) => low === 1)) throw new LinesError("board-not-found", { wiring: "direct" });
@@ -30,9 +36,10 @@ export async function openDirectLines({ pins: numbers, ...access }: DirectOption
   return lines;
 }
 
-function directLines(pins: readonly OpenPin[]): Lines {
+function directLines(pins: readonly OpenPin[], settleUs: number): Lines {
   const pulled = new Uint8Array(pins.length);
   let isClosed = false;
+  let settledNs = 0n;
 
   const setPulled = (line: number, pull: boolean) => {
     pins[line]?.setDirection(pull ? "low" : "in");
@@ -43,10 +50,12 @@ function directLines(pins: readonly OpenPin[]): Lines {
     lineCount: pins.length,
     codeCount: 0,
     exchange: (next: Uint8Array): LineReading => {
+      while (process.hrtime.bigint() < settledNs);
       const lines = Uint8Array.from(pins, (pin) => 1 - pin.read());
       // Releases come first, so that a line has the longest time to rise before it is read.
       pins.forEach((_, line) => pulled[line] === 1 && next[line] !== 1 && setPulled(line, false));
       pins.forEach((_, line) => pulled[line] === 0 && next[line] === 1 && setPulled(line, true));
+      settledNs = process.hrtime.bigint() + BigInt(Math.round(settleUs * 1_000));
       return { lines, codes: new Uint8Array(0) };
     },
     close: () => {

@@ -9,6 +9,7 @@ usage() {
   cat <<'TEXT'
 usage: sudo ./setup.sh [options]        set up, or bring an earlier set-up to these options
        sudo ./setup.sh --undo [--delete-data] [--root DIR]
+       ./setup.sh --check [options]     say what is missing, change nothing
 
   --board NAME         board description in hardware/boards, without .json (default: workshop)
   --port N             port of the bench (default: 4710)
@@ -18,6 +19,7 @@ usage: sudo ./setup.sh [options]        set up, or bring an earlier set-up to th
   --read-only          keep the system read-only in use; the data stands on a partition of its own:
   --data-label LABEL   file system label of that partition (default: spurwise-data)
   --root DIR           work on a system image mounted there: nothing is started or downloaded
+  --check              change nothing: say what is missing, and exit with 1 where something is
   --undo               take everything away again; the attempts in /var/lib/spurwise stay
   --delete-data        with --undo: the attempts go too
 TEXT
@@ -25,7 +27,7 @@ TEXT
 
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 root='' app=$(cd "$here/../.." && pwd) board=workshop port=4710 node_archive=''
-data_label=spurwise-data is_kiosk=yes is_read_only=no is_undo=no is_delete_data=no
+data_label=spurwise-data is_kiosk=yes is_read_only=no is_undo=no is_delete_data=no is_check=no
 
 fail() {
   echo "setup: $*" >&2
@@ -50,6 +52,7 @@ while [ $# -gt 0 ]; do
     --no-kiosk) is_kiosk=no ;;
     --read-only) is_read_only=yes ;;
     --undo) is_undo=yes ;;
+    --check) is_check=yes ;;
     --delete-data) is_delete_data=yes ;;
     -h | --help)
       usage
@@ -66,7 +69,7 @@ case $port in *[!0-9]* | "") fail "--port takes a number, not '$port'" ;; esac
 case $data_label in *[!A-Za-z0-9_-]* | "") fail "--data-label takes letters, digits, - and _" ;; esac
 description=$app/hardware/boards/$board.json
 [ $is_undo = yes ] || [ -f "$description" ] || fail "there is no board description $description"
-[ "$(id -u)" = 0 ] || fail "run it as root: sudo $0"
+[ $is_check = yes ] || [ "$(id -u)" = 0 ] || fail "run it as root: sudo $0"
 
 # What was found before the first run, and so stays at the undo, is what is not in here.
 state=$root/etc/spurwise/added
@@ -314,7 +317,52 @@ make_read_only() {
   add_boot_word overlayroot=tmpfs:recurse=0
 }
 
+# Says what is missing for a bench on this board, changes nothing, and gives 1 where something is.
+check() {
+  local is_lacking=0 labels
+  miss() {
+    say "missing: $1"
+    is_lacking=1
+  }
+  if [ ! -e "$root/sys/class/gpio/export" ]; then
+    miss "this kernel shows no pins at /sys/class/gpio: use Raspberry Pi OS on Debian 12, or a Pi 3 or 4"
+  else
+    labels=$(cat "$root"/sys/class/gpio/gpiochip*/label 2>/dev/null || true)
+    grep -Eqx 'pinctrl-(bcm2835|bcm2711|rp1)' <<<"$labels" ||
+      miss "no chip of a Raspberry Pi header among these: ${labels:-none}"
+  fi
+  grep -q '^gpio:' "$root/etc/group" || miss "the group gpio: without it the account spurwise may not use the pins"
+  if is_live && ! command -v node >/dev/null; then
+    miss "Node 20 or newer: \`sudo apt-get install nodejs\` on Debian 13, --node-archive on Debian 12"
+  fi
+  [ -d "$app/dist/server" ] || miss "a built project in $app: run \`npm start\` there once"
+  if [ $is_kiosk = yes ] && [ -e "$units/display-manager.service" ]; then
+    miss "a system without a desktop: use Raspberry Pi OS Lite, or --no-kiosk"
+  fi
+  if [ $is_read_only = yes ] && is_live && ! blkid -L "$data_label" >/dev/null; then
+    miss "a partition labelled $data_label (guide.md, \"A read-only system\")"
+  fi
+  [ $is_lacking = 1 ] || say "nothing is missing"
+  return $is_lacking
+}
+
+# What is about to be changed, before a byte is.
+announce() { # HEAD, then what one a line
+  say "$1"
+  local what
+  while read -r what; do [ -z "$what" ] || say "  - $what"; done
+}
+
 set_up() {
+  announce "this will be written or changed, where it is not so already:" <<TEXT
+packages of Debian: Node, a compiler for the GPIO package$([ $is_kiosk = no ] || echo ', a compositor and a browser')
+/opt/spurwise, /etc/spurwise, /var/lib/spurwise
+accounts spurwise$([ $is_kiosk = no ] || echo ' and spurwise-kiosk') (/etc/sysusers.d/spurwise.conf)
+services under /etc/systemd/system, /etc/systemd/journald.conf.d/spurwise.conf
+${boot#"$root"}/config.txt: the pins at rest, between two marker lines
+$([ $is_kiosk = no ] && [ $is_read_only = no ] || echo "${boot#"$root"}/cmdline.txt")
+$([ $is_read_only = no ] || echo '/etc/fstab: the partition of the data')
+TEXT
   if [ $is_kiosk = yes ] && [ -e "$units/display-manager.service" ]; then
     fail "a desktop is installed and would fight over the screen: use Raspberry Pi OS Lite, or --no-kiosk"
   fi
@@ -349,13 +397,24 @@ TEXT
 
 undo() {
   local word account group folder
+  announce "this will be taken away:" <<TEXT
+the services, accounts and settings of the bench, /opt/spurwise and /etc/spurwise
+its lines in ${boot#"$root"}/config.txt, ${boot#"$root"}/cmdline.txt and /etc/fstab
+$([ $is_delete_data = no ] || echo 'the attempts in /var/lib/spurwise, for good')
+TEXT
   remove_unit spurwise-kiosk.service
   remove_unit spurwise.service
   for folder in $(noted folder | grep systemd || true); do rmdir "$root$folder" 2>/dev/null || true; done
   rm -f "$root/etc/systemd/journald.conf.d/spurwise.conf" "$root/etc/sysusers.d/spurwise.conf"
   drop_block "$boot/config.txt"
+  # On a partition of their own the attempts go while it is mounted; one that stays mounted is never deleted through.
+  if [ $is_delete_data = yes ] && [ -d "$root/var/lib/spurwise" ]; then
+    find "$root/var/lib/spurwise" -xdev -mindepth 1 -delete
+  fi
+  if mountpoint -q "$root/var/lib/spurwise"; then
+    umount "$root/var/lib/spurwise" || fail "/var/lib/spurwise is in use and stays mounted; stop what uses it, and run this again"
+  fi
   if grep -q "^$block_start" "$root/etc/fstab" 2>/dev/null; then
-    if is_live; then umount /var/lib/spurwise || true; fi
     drop_block "$root/etc/fstab"
   fi
   for word in $(noted boot-word || true); do drop_boot_word "$word"; done
@@ -370,7 +429,6 @@ undo() {
   fi
   rm -rf "$root/opt/spurwise" "$root/opt/spurwise-node" "$root/etc/spurwise"
   for folder in "$root/etc/systemd/journald.conf.d" "$root/etc/sysusers.d"; do rmdir "$folder" 2>/dev/null || true; done
-  if [ $is_delete_data = yes ]; then rm -rf "$root/var/lib/spurwise"; fi
   rmdir "$root/var/lib/spurwise" 2>/dev/null || true
   if [ -d "$root/var/lib/spurwise" ]; then say "the attempts stay in /var/lib/spurwise"; fi
   if is_live; then
@@ -380,4 +438,10 @@ undo() {
   say "undone"
 }
 
-if [ $is_undo = yes ]; then undo; else set_up; fi
+if [ $is_check = yes ]; then
+  check
+elif [ $is_undo = yes ]; then
+  undo
+else
+  set_up
+fi

@@ -4,6 +4,7 @@ import type { ChainCheck } from "../health/chain-check.ts";
 import type { Lines } from "../lines/lines.ts";
 import type { ToScanner } from "./scanner-messages.ts";
 import { SimulatedBoard } from "../lines/simulated-board.ts";
+import { settleTimeUs } from "../lines/settle-time.ts";
 import { SpinningLines } from "../lines/spinning-lines.ts";
 
 /** An open board: its lines, and where it is simulated the hands that plug on it. */
@@ -39,10 +40,15 @@ async function openPinsOf(board: BoardDescription): Promise<OpenBoard> {
   const { wiring } = board;
   if (wiring.kind === "direct") {
     const { openDirectLines } = await import("../lines/direct-lines.ts");
-    return { lines: await openDirectLines({ pins: wiring.pins }) };
+    return { lines: await openDirectLines({ pins: wiring.pins, settleUs: settleTimeUs(wiring) }) };
   }
   const { lineCount, codeCount } = boardLines(board);
   const { openChainLines } = await import("../lines/chain-lines.ts");
-  const lines = await openChainLines({ pins: wiring.pins, lineCount, codeCount });
+  const lines = await openChainLines({
+    pins: wiring.pins,
+    lineCount,
+    codeCount,
+    settleUs: settleTimeUs(wiring),
+  });
   return { lines, chainCheck: () => lines.chainCheck() };
 }

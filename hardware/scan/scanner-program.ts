@@ -218,6 +218,7 @@ export class ScannerProgram {
           request: this.#selfCheck,
           faults: [
             ...noisyAt(this.#board!, event.noisy),
+            ...(this.#chainKind === "no-loop" ? [noTie] : []),
             ...probesDown(this.#board!, event.probesDown),
             ...boardFaults(this.#board!, event.health, event.tied),
           ],
@@ -344,6 +345,9 @@ export class ScannerProgram {
     this.#parts.send({ type: "lead-result", request, ...result });
   }
 }
+
+/** The word sent round a chain did not come back, though its inputs answer. */
+const noTie: BoardFault = { kind: "no-tie", contacts: [] };
 
 /** A self-check whose rounds do not agree names where; so many places are the board as a whole. */
 function noisyAt(board: BoardLines, noisy: readonly LineIndex[]): BoardFault[] {

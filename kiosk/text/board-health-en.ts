@@ -84,6 +84,9 @@ export const boardHealthEn = {
     "Learner or trainer: pull that lead out and plug it in again. If no lead is there, pull all leads; then trainer or technician: run the self-check.",
   "health.probe-down": "The probe lies on a contact or on the other probe.",
   "health.probe-down.remedy": "Learner or trainer: lift the probe and check again.",
+  "health.no-tie": "A word sent round the chain does not come back. Leads are still read.",
+  "health.no-tie.remedy":
+    "Technician: fit the tie from the last 595 to the first 165 (wiring list). If it is there, the chain of output chips is cut.",
   "health.no-board": "No contact answers. The board is not plugged in or has no supply.",
   "health.no-board.remedy":
     "Technician: check the ribbon cable and the 3.3 V supply of the board. The bench goes on by itself.",

@@ -84,6 +84,9 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
     "Uczeń lub instruktor: wyjmij ten przewód i włóż jeszcze raz. Jeśli go tam nie ma, wyjmij wszystkie; potem instruktor lub technik robi samokontrolę.",
   "health.probe-down": "Sonda leży na styku albo na drugiej sondzie.",
   "health.probe-down.remedy": "Uczeń lub instruktor: podnieś sondę i sprawdź jeszcze raz.",
+  "health.no-tie": "Słowo wysłane przez łańcuch nie wraca. Przewody są nadal odczytywane.",
+  "health.no-tie.remedy":
+    "Technik: załóż połączenie od ostatniego 595 do pierwszego 165 (lista połączeń). Jeśli jest, łańcuch układów wyjścia jest przerwany.",
   "health.no-board": "Żaden styk nie odpowiada. Tablica jest odłączona albo bez zasilania.",
   "health.no-board.remedy": "Technik: sprawdź taśmę i zasilanie 3,3 V tablicy. Stanowisko samo ruszy dalej.",
 

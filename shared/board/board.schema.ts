@@ -6,6 +6,11 @@ import { cores, sides, stationKinds } from "./station-kinds.ts";
 /** A line's index: which output and input of the chain, or which pin of a direct board. */
 const line = z.number().int().min(0).max(1023);
 const bcm = z.number().int().min(0).max(53);
+/** What a line is made of, where it is not the usual 10 kΩ and 1 nF at most: a released line is given time by it. */
+const lineElectrics = z.strictObject({
+  pullUpOhm: z.number().min(1_000).max(100_000),
+  capacitancePf: z.number().min(0).max(10_000).describe("of a line with the longest lead in"),
+});
 const linesByRole = z.partialRecord(roleSchema, line);
 
 export const boardEntrySchema = z.strictObject({
@@ -59,8 +64,13 @@ export const boardSchema = z.strictObject({
       }),
       lineCount: line,
       codeCount: line.optional(),
+      electrics: lineElectrics.optional(),
     }),
-    z.strictObject({ kind: z.literal("direct"), pins: z.array(bcm).min(2).describe("pin of line i") }),
+    z.strictObject({
+      kind: z.literal("direct"),
+      pins: z.array(bcm).min(2).describe("pin of line i"),
+      electrics: lineElectrics.optional(),
+    }),
   ]),
   codes: z.array(cableCodeSchema).optional(),
   stations: z.array(boardStationSchema).min(2),

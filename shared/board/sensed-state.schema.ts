@@ -20,6 +20,7 @@ export const boardFaultKinds = [
   "noisy-board",
   "doubtful-lead",
   "probe-down",
+  "no-tie",
 ] as const;
 
 /** Something wrong with the mock board itself, by station and contact; never part of what a learner wired. */

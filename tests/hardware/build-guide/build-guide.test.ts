@@ -2,6 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { namedLines } from "../../../hardware/build-guide/board-wiring.ts";
+import { calculations, isKept } from "../../../hardware/build-guide/calculations.ts";
 import { inputChip, outputChip } from "../../../hardware/build-guide/chip-pins.ts";
 import { drawGuide } from "../../../hardware/build-guide/draw.ts";
 import { headerPinOfBcm, supplyPins } from "../../../hardware/build-guide/header-pins.ts";
@@ -9,6 +10,7 @@ import { strapsOf } from "../../../hardware/build-guide/label-sheets.ts";
 import { partsList } from "../../../hardware/build-guide/parts-list.ts";
 import { pinTable } from "../../../hardware/build-guide/pin-table.ts";
 import { powerBudget } from "../../../hardware/build-guide/power-budget.ts";
+import { settleTimeUs } from "../../../hardware/lines/settle-time.ts";
 import { boardSchema } from "../../../shared/board/board.schema.ts";
 
 const face = { x: 0, y: 0, width: 0.1, height: 0.1 };
@@ -129,8 +131,12 @@ describe("the parts list of a chain board of 17 lines and 6 code contacts", () =
     { what: /330 Ω/, where: /GPIO/, quantity: 7 },
     { what: /10 kΩ/, where: /at rest/, quantity: 4 },
     { what: /free connector of 7 poles/, where: /3 cable leads/, quantity: 6 },
-    { what: /4 mm safety socket/, where: /front/, quantity: 3 },
-    { what: /safety plug/, where: /probes/, quantity: 2 },
+    { what: /no 4 mm test lead fits/, where: /front/, quantity: 3 },
+    { what: /47 µF/, where: /ribbon/, quantity: 2 },
+    { what: /68 Ω/, where: /driver of each clock run/, quantity: 3 },
+    { what: /IC socket/, where: /every chip/, quantity: 8 },
+    { what: /0.5 A self-resetting fuse/, where: /3.3 V feed/, quantity: 1 },
+    { what: /probe tip/, where: /probes/, quantity: 2 },
   ])("has $quantity of $what for $where", ({ what, where, quantity }) => {
     expect(quantityOf(chain, what, where)).toBe(quantity);
   });
@@ -249,5 +255,49 @@ describe("the committed pages of the build guide", () => {
     expect(readdirSync(folder).sort()).toEqual(drawn.map(({ path }) => path).sort());
     for (const { path, content } of drawn)
       expect([path, readFileSync(join(folder, path), "utf8")]).toEqual([path, content]);
+  });
+});
+
+describe("what is calculated for a board", () => {
+  // 0.35 V + 0.1 V + 2 x 0.285 mA x 330 ohm, by hand.
+  it("is the level of a pulled lead at the far input", () => {
+    const [level] = calculations(chain);
+    expect(level).toMatchObject({ unit: "V", limit: { bound: "at most", value: 0.99 } });
+    expect(level?.value).toBeCloseTo(0.638, 3);
+  });
+
+  // 10 kOhm x 1 nF x ln(1 / 0.3) = 12.04 us, by hand; the wait has a quarter more.
+  it("is the time in which a released line surely reads high, and the bench waits for longer", () => {
+    const rise = calculations(chain).find(({ what }) => what.startsWith("a released line on a long lead"));
+    expect(rise?.value).toBeCloseTo(12.04, 2);
+    expect(rise?.limit.value).toBeCloseTo(15.05, 2);
+    const slow = { ...chain.wiring, electrics: { pullUpOhm: 22_000, capacitancePf: 2_000 } };
+    expect(settleTimeUs(slow)).toBeCloseTo(66.2, 1);
+  });
+
+  it("keeps every limit on all shipped boards, and shows which one a value breaks", () => {
+    for (const name of readdirSync("hardware/boards").filter((file) => file.endsWith(".json"))) {
+      const board = boardSchema.parse(JSON.parse(readFileSync(join("hardware/boards", name), "utf8")));
+      expect(calculations(board).filter((each) => !isKept(each))).toEqual([]);
+      expect(pageOf(board, "calculations.md")).not.toContain("BROKEN");
+    }
+    const limit = { bound: "at least", value: 2, source: "" } as const;
+    expect(isKept({ what: "", how: "", value: 1.9, unit: "V", limit })).toBe(false);
+  });
+});
+
+describe("the front panel", () => {
+  it("has a hole for every contact and front at its true size, and none outside the panel", () => {
+    for (const board of [chain, direct]) {
+      const drawn = pageOf(board, "panel.svg");
+      const holes = [...drawn.matchAll(/<circle class="rim [a-z]+" cx="([\d.]+)" cy="([\d.]+)"/g)];
+      const probes = board.probes === undefined ? 0 : 2;
+      expect(holes).toHaveLength(namedLines(board).length - probes);
+      const [, width, height] = /width="(\d+)mm" height="(\d+)mm"/.exec(drawn) ?? [];
+      for (const [, x, y] of holes) {
+        expect(Number(x)).toBeLessThan(Number(width));
+        expect(Number(y)).toBeLessThan(Number(height));
+      }
+    }
   });
 });

@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from "node:child_process";
-import { chmodSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { chmodSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -193,6 +193,62 @@ if (reason !== undefined) {
       expect(readFileSync(join(root, "var/lib/spurwise/spurwise.db"), "utf8")).toBe("attempts");
       setUp(root, "--undo", "--delete-data");
       expect(differing(before, contents(root))).toEqual([]);
+    });
+
+    it("deletes attempts on a partition of their own while it is mounted, and then unmounts it", () => {
+      setUp(root, ...options());
+      const data = join(root, "var/lib/spurwise");
+      execFileSync("mount", ["-t", "tmpfs", "spurwise-data", data]);
+      try {
+        writeFileSync(join(data, "spurwise.db"), "attempts");
+        setUp(root, "--undo", "--delete-data");
+        expect(spawnSync("mountpoint", ["-q", data]).status).not.toBe(0);
+        expect(differing(before, contents(root))).toEqual([]);
+      } finally {
+        spawnSync("umount", [data]);
+      }
+    });
+
+    it("names what it changes and what it takes away before it does", () => {
+      const said = setUp(root, ...options()).split("\n");
+      expect(said[0]).toMatch(/this will be written or changed/);
+      const isNamed = (what: string) =>
+        said.findIndex((line) => line.startsWith("setup:   - ") && line.includes(what));
+      const isDone = (what: string) =>
+        said.findIndex((line) => /setup: (wrote|changed)/.test(line) && line.includes(what));
+      for (const what of [
+        "config.txt",
+        "cmdline.txt",
+        "fstab",
+        "/etc/spurwise",
+        "/etc/sysusers.d/spurwise.conf",
+      ]) {
+        expect(isNamed(what), what).toBeGreaterThan(0);
+        expect(isDone(what), what).toBeGreaterThan(isNamed(what));
+      }
+      expect(setUp(root, "--undo")).toMatch(/^setup: this will be taken away:\n/);
+    });
+
+    it("says what is missing, and changes nothing, when it is asked to check", () => {
+      const marks = touchMarks(root);
+      const check = (): { status: number | null; stdout: string } =>
+        spawnSync(join(setupFolder, "setup.sh"), ["--check", "--root", root, ...options()], {
+          encoding: "utf8",
+        });
+      expect(check()).toMatchObject({ status: 1 });
+      expect(check().stdout).toMatch(/missing: this kernel shows no pins at \/sys\/class\/gpio/);
+      expect(check().stdout).toMatch(/missing: the group gpio/);
+      expect(differing(marks, touchMarks(root))).toEqual([]);
+      const pins = join(root, "sys/class/gpio");
+      mkdirSync(join(pins, "gpiochip512"), { recursive: true });
+      writeFileSync(join(pins, "export"), "");
+      writeFileSync(join(pins, "gpiochip512/label"), "pinctrl-other\n");
+      expect(check().stdout).toMatch(/no chip of a Raspberry Pi header among these: pinctrl-other/);
+      writeFileSync(join(pins, "gpiochip512/label"), "pinctrl-bcm2711\n");
+      execFileSync("groupadd", ["--prefix", root, "--system", "gpio"]);
+      expect(check()).toMatchObject({ status: 0, stdout: "setup: nothing is missing\n" });
+      execFileSync("groupdel", ["--prefix", root, "gpio"]);
+      rmSync(join(root, "sys/class"), { recursive: true });
     });
 
     it("is refused beside a desktop, whose display manager would fight over the screen", () => {

@@ -609,6 +609,13 @@ describe("a chain that cannot be read", () => {
     const atStart = count;
     bench.run(30_000);
     expect(count).toBe(atStart);
+    // It is no harm to the readings, so only whoever checks the board is told.
+    expect(bench.state.faults).toEqual([]);
+    bench.ask({ type: "self-check" });
+    bench.run(2_000);
+    expect(bench.sent.find(({ type }) => type === "self-check-result")).toMatchObject({
+      faults: [{ kind: "no-tie", contacts: [] }],
+    });
   });
 
   it("is found when the board goes silent in use", async () => {

@@ -215,7 +215,7 @@ describe("a board description", () => {
       change: put("wiring.kind", "direct"),
       field: "wiring.lineCount",
       says: "no such field",
-      remedy: "Known here: kind, pins.",
+      remedy: "Known here: kind, pins, electrics.",
     },
   ])("is refused for $what, with field and remedy", ({ of = good, change, field, says, remedy }) => {
     const read = readBoard(changed(of, change), "demo.json");
