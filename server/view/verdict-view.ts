@@ -51,7 +51,7 @@ const mostPlacesAsked = 3;
 /** A verdict in the learner's language, as whole sentences. */
 function inWords(
   verdict: Verdict,
-  wiring: Pick<Wiring, "stations">,
+  wiring: Pick<Wiring, "stations" | "supply">,
   run: AttemptRun,
   language: Language,
 ): Omit<VerdictView, "isCurrent" | "isHeld"> {

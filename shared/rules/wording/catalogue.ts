@@ -94,5 +94,6 @@ export interface Terms {
     | ("ring" | "radial" | "through-one-fcu" | "through-any-fcu" | "thrift-but-one"),
     string
   >;
-  undetermined: { value: string; board: string; otherField: string };
+  /** `noLimit` and `noLimitTt`: a value that nobody can state, for no table has it; they say what can be done. */
+  undetermined: Record<"value" | "board" | "noLimit" | "noLimitTt" | "otherField", string>;
 }

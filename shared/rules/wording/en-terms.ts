@@ -151,6 +151,10 @@ export const enTerms: Terms = {
     value: "Cannot say yet: {title}. Nobody has said {field} of {place}. Tell the bench, then look again.",
     board:
       "Cannot say: {title}. The board cannot read {place}. That is no mistake of yours. Tell your trainer.",
+    noLimit:
+      "Cannot say yet: {title}. No table gives the largest earth loop (Zs) for the fuse of {place} at this rating. Choose a rating that has one, {ratings}, or a circuit-breaker.",
+    noLimitTt:
+      "Cannot say yet: {title}. No table gives the largest earth loop (Zs) for the fuse of {place} on an earth electrode. Choose a device with an RCD: then the RCD disconnects the fault.",
     otherField: "a value",
   },
 };

@@ -233,6 +233,10 @@ export const plTerms: Terms = {
       "Jeszcze nie wiadomo: {title}. Nieznane dane: {field}. Miejsce: {place}. Podaj je i sprawdź ponownie.",
     board:
       "Nie wiadomo: {title}. Tablica nie odczytuje miejsca: {place}. To nie twój błąd. Powiedz instruktorowi.",
+    noLimit:
+      "Jeszcze nie wiadomo: {title}. Żadna tabela nie podaje największej impedancji pętli zwarcia (Zs) dla bezpiecznika o tym prądzie. Miejsce: {place}. Wybierz prąd z tabeli, {ratings}, albo wyłącznik nadprądowy.",
+    noLimitTt:
+      "Jeszcze nie wiadomo: {title}. Przy uziomie żadna tabela nie podaje największej impedancji pętli zwarcia (Zs) dla bezpiecznika. Miejsce: {place}. Wybierz aparat z RCD: wtedy zwarcie wyłączy RCD.",
     otherField: "jedna z wartości",
   },
 };

@@ -138,6 +138,12 @@ describe("what a task asks of many places", () => {
       expect(wordRequirement(many, house, "en", undefined, mostNamed)).toContain("and socket outlet 5.");
   });
 });
+const noLimit = {
+  rule: "fault-loop",
+  place: { kind: "station", id: "way-1" },
+  field: "maximumZsOhm",
+  cause: "value",
+} as const;
 
 describe("what cannot be told", () => {
   it("names the value and its place", () => {
@@ -150,6 +156,31 @@ describe("what cannot be told", () => {
     expect(wordUndetermined(item, wiring, "en")).toBe(
       "Cannot say yet: Undersized ring cable. Nobody has said the size of the cable from socket outlet 1 to way 1. Tell the bench, then look again.",
     );
+  });
+
+  // The fuses are those of the rows of Tables 41.2 and 41.4 in shared/trade/fuse-zs.ts.
+  it.each([
+    { deviceStandard: "BS 88-3", deviceRatingA: 25, choose: "5 A, 16 A, 20 A or 32 A, or a circuit-breaker" },
+    {
+      deviceStandard: "BS 88-3",
+      deviceRatingA: 44,
+      choose: "5 A, 16 A, 20 A, 32 A or 45 A, or a circuit-breaker",
+    },
+    { deviceStandard: "BS 3036", deviceRatingA: 45, choose: "5 A, 15 A, 20 A or 30 A, or a circuit-breaker" },
+  ] as const)(
+    "says what to choose where no table has the value: not $deviceRatingA A",
+    ({ choose, ...settings }) => {
+      const built = { stations: [{ id: stationId("way-1"), kind: "way", settings } as const] };
+      const text = wordUndetermined(noLimit, built, "en");
+      expect(text).toContain(choose);
+      expect(text).not.toContain("Nobody has said");
+    },
+  );
+
+  it("asks for an RCD where an earth electrode leaves a fuse without a limit", () => {
+    const built = { ...wiring, supply: { earthing: "TT", electrodeOhm: 20 } } as const;
+    expect(wordUndetermined(noLimit, built, "en")).toContain("Choose a device with an RCD");
+    expect(wordUndetermined(noLimit, built, "pl")).toContain("Wybierz aparat z RCD");
   });
 
   it("never blames the learner for a contact the board cannot read", () => {
