@@ -89,6 +89,7 @@ export const en = {
   "key.usual": "Usual letters",
   "key.task": "The task",
   "key.read-aloud": "Read aloud",
+  "key.stop-reading": "Stop reading",
   "key.sign-out": "Sign out",
   "key.leave": "Leave this task",
   "key.next": "Next",

@@ -83,6 +83,7 @@ export const pl: Record<TextKey, string> = {
   "key.usual": "Zwykłe litery",
   "key.task": "Zadanie",
   "key.read-aloud": "Czytaj na głos",
+  "key.stop-reading": "Przestań czytać",
   "key.sign-out": "Wyloguj",
   "key.leave": "Zostaw to zadanie",
   "key.next": "Dalej",
