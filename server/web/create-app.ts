@@ -52,6 +52,8 @@ export function createApp({
     helmet({
       // The bench is served over plain HTTP on its own panel or a workshop network.
       strictTransportSecurity: false,
+      // With none at all a browser sends a form of the bench's own pages from the origin "null", which is refused.
+      referrerPolicy: { policy: "same-origin" },
       contentSecurityPolicy: {
         directives: {
           "default-src": ["'self'"],

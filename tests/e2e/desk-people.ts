@@ -1,0 +1,32 @@
+import { performance } from "node:perf_hooks";
+import { logFile } from "../../server/folders.ts";
+import { openRecords } from "../../server/open-records.ts";
+import { GuessGuard } from "../../server/people/guess-guard.ts";
+import { GuessMemory } from "../../server/people/guess-memory.ts";
+import { People } from "../../server/people/people.ts";
+import { PinHasher } from "../../server/people/pin-hash.ts";
+import { byBench } from "../../shared/protocol/author.ts";
+
+export const deskPin = "482915";
+
+/** Sets a bench up that lies still: one learner with a badge, staff with a PIN, and the network let in. */
+export async function setUpPeople(dataFolder: string): Promise<void> {
+  const opened = openRecords(logFile(dataFolder), () => undefined);
+  const people = new People({
+    store: opened.people,
+    demo: [],
+    pins: new PinHasher(),
+    guard: new GuessGuard(() => performance.now(), new GuessMemory(opened.reading, opened.writing)),
+  });
+  for (const [name, role] of [
+    ["Ida Nowak", "technician"],
+    ["Olwen Tansley", "assessor"],
+    ["Piotr Lasek", "verifier"],
+  ] as const)
+    await people.add({ name, role, pin: deskPin }, byBench);
+  await people.add({ name: "Bryony Cole", role: "learner", badge: "L-02" }, byBench);
+  opened.records.memory.write({ language: "en", isLarge: false, person: null, isNetworkChosen: true });
+  opened.records.log.checkpoint();
+  opened.reading.close();
+  opened.writing.close();
+}

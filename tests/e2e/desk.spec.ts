@@ -1,0 +1,171 @@
+import AxeBuilder from "@axe-core/playwright";
+import { expect, type Page, test } from "@playwright/test";
+import { rmSync } from "node:fs";
+import { logFile } from "../../server/folders.ts";
+import { openForWriting } from "../../server/store/open-database.ts";
+import { verifyLog } from "../../server/store/verify-log.ts";
+import { BenchLink } from "./bench-link.ts";
+import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
+import { BenchScreen } from "./bench-screen.ts";
+import { deskPin, setUpPeople } from "./desk-people.ts";
+
+const networkPort = 4793;
+const deskAddress = `http://127.0.0.1:${networkPort}/desk/`;
+
+let dataFolder: string;
+let running: BenchProcess;
+let link: BenchLink;
+test.beforeAll(async () => {
+  dataFolder = newDataFolder();
+  await setUpPeople(dataFolder);
+  running = await startBench({ board: "small", dataFolder, networkPort });
+  link = new BenchLink(running.address);
+});
+test.afterAll(async () => {
+  link.close();
+  await running.stop();
+  rmSync(dataFolder, { recursive: true, force: true });
+});
+
+const axeProblems = async (page: Page): Promise<string[]> => {
+  const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
+  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
+};
+
+/** On a desk's own screen and on a telephone: nothing that axe finds, and nothing beside the window. */
+async function isClean(page: Page, name: string): Promise<void> {
+  for (const [width, height] of [
+    [390, 844],
+    [1280, 800],
+  ] as const) {
+    await page.setViewportSize({ width, height });
+    expect(await axeProblems(page), `${name} at ${width}`).toEqual([]);
+    const beside = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    expect(beside, `${name} at ${width}`).toBeLessThanOrEqual(0);
+    const folder = process.env["SPURWISE_DESK_PICTURES"];
+    if (folder) await page.screenshot({ path: `${folder}/${name}-${width}.png`, fullPage: true });
+  }
+}
+
+async function signIn(page: Page, name: string): Promise<void> {
+  await page.goto(deskAddress);
+  await page.getByLabel("Your name").fill(name);
+  await page.getByLabel("Your PIN").fill(deskPin);
+  await page.getByRole("button", { name: "Sign in" }).click();
+  await expect(page.getByTestId("desk-me")).toContainText(name);
+}
+
+/** Assessed work: a ring of which one line core was left out, and which is handed in so. */
+async function wire(): Promise<void> {
+  await link.seen(({ state }) => state === "ready");
+  await link.does("sign-in", { by: "badge", badge: "L-02" });
+  await link.does("start-attempt", { scenario: "first-spur", mode: "assessed" });
+  await link.does("accept-caution", {});
+  await link.does("go-to-step", { step: "wire" });
+  for (const [entryA, entryB] of [
+    ["way-1.a", "socket-1.a"],
+    ["socket-1.b", "socket-2.a"],
+    ["socket-2.b", "way-1.b"],
+    ["socket-1.c", "socket-3.a"],
+  ])
+    await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+  await link.seen(({ attempt }) => attempt?.cables.length === 4);
+  await link.does("pull", {
+    what: "lead",
+    contactA: "socket-1.b.L",
+    contactB: "socket-2.a.L",
+  } as never);
+}
+
+test("a learner hands in an open ring; the assessor sees it arrive, replays, decides against the proposal, seals; the learner sees it only then", async ({
+  page,
+  browser,
+}) => {
+  test.setTimeout(240_000);
+  await page.setViewportSize({ width: 1280, height: 800 });
+  await page.goto(running.address);
+  const screen = new BenchScreen(page);
+  await wire();
+
+  const desk = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
+  await signIn(desk, "Olwen Tansley");
+  await expect(desk.getByTestId("live-work")).toContainText("Bryony Cole");
+  await expect(desk.getByTestId("live-work").getByTestId("desk-findings")).toContainText("ring");
+  await isClean(desk, "live");
+
+  await link.does("hand-in", {});
+  await screen.get("key-own-work").click();
+  await expect(screen.get("own-work-declared")).toBeVisible();
+  await expect(desk.getByTestId("to-decide").getByRole("link", { name: "Bryony Cole" })).toBeVisible();
+  await desk.getByTestId("to-decide").getByRole("link", { name: "Bryony Cole" }).click();
+  await expect(desk.getByTestId("own-work")).toContainText("says that the work is their own");
+
+  await desk.getByTestId("replay-first").click();
+  await expect(desk.getByTestId("replay-moment")).toContainText("Moment 1 of");
+  for (let count = 0; count < 12 && (await desk.getByTestId("replay-finding").isEnabled()); count += 1)
+    await desk.getByTestId("replay-finding").click();
+  await expect(desk.getByTestId("desk-findings")).toContainText("ring");
+  await expect(desk).toHaveURL(/at=\d+/);
+
+  await desk.getByTestId("seen").fill("Left one core out between two sockets.");
+  await desk.getByTestId("observe").click();
+  await expect(desk.getByTestId("observation")).toContainText("Left one core out");
+  for (const [criterion, answer] of [
+    ["safe", "not-yet"],
+    ["right", "not-yet"],
+    ["as-asked", "not-yet"],
+    ["tested", "met"],
+    ["way-of-working", "met"],
+  ] as const) {
+    await desk.getByTestId(`answer-${criterion}`).selectOption(answer);
+    for (const tick of ["isValid", "isAuthentic", "isCurrent", "isSufficient"])
+      await desk.getByTestId(`${tick}-${criterion}`).check();
+  }
+  await desk.getByTestId("decide").click();
+  await expect(desk.getByTestId("desk-refusal")).toContainText("Say why");
+  await desk.getByTestId("reason-safe").fill("One leg would carry it all.");
+  await desk.getByTestId("says").fill("Look at the second socket again.");
+  await isClean(desk, "decide");
+  await desk.getByTestId("decide").click();
+  await expect(desk.getByTestId("decision")).toContainText("not yet");
+  await expect(screen.get("outcome")).toHaveCount(0);
+  await desk.getByTestId("seal").click();
+  await expect(desk.getByTestId("seal-state")).toContainText("Sealed");
+  await expect(screen.get("outcome")).toHaveCount(0);
+  await desk.getByTestId("release").click();
+  await expect(screen.get("outcome")).toContainText("Look at the second socket again.");
+  await expect(screen.get("outcome")).toContainText("One leg would carry it all.");
+  await isClean(desk, "decided");
+
+  const told = await desk.request.get(
+    `http://127.0.0.1:${networkPort}/evidence/attempts.csv?decision=not-yet`,
+  );
+  expect(await told.text()).toContain("Bryony Cole");
+
+  const verifier = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
+  await signIn(verifier, "Piotr Lasek");
+  await verifier.getByTestId("page-sample").click();
+  await verifier.getByTestId("seed").fill("2026-11");
+  await verifier.getByTestId("draw").click();
+  await expect(verifier.getByTestId("sample")).toContainText("2026-11");
+  await isClean(verifier, "sample");
+  await verifier.getByRole("link", { name: "Bryony Cole" }).click();
+  await verifier.getByTestId("do-review").click();
+  await expect(verifier.getByTestId("review")).toContainText("agreed");
+
+  await verifier.getByTestId("page-attempts").click();
+  await verifier.getByTestId("find-learner").fill("nobody of this name");
+  await verifier.getByTestId("find").click();
+  await expect(verifier.getByTestId("nothing-found")).toBeVisible();
+  await verifier.getByTestId("find-learner").fill("bryony");
+  await verifier.getByTestId("find").click();
+  await expect(verifier.getByRole("link", { name: "Bryony Cole" })).toBeVisible();
+  await isClean(verifier, "attempts");
+  await verifier.getByTestId("desk-language").click();
+  await expect(verifier.getByTestId("page-attempts")).toHaveText("Wszystkie prace");
+  await isClean(verifier, "attempts-pl");
+
+  const log = openForWriting(logFile(dataFolder));
+  expect(verifyLog(log)).toMatchObject({ isSound: true });
+  log.close();
+});
