@@ -81,6 +81,9 @@ const run = async (bench: BenchScreen, appliances: readonly string[]): Promise<v
   }
 };
 
+// Each has a bench of its own.
+test.describe.configure({ mode: "parallel" });
+
 for (const { name, ...viewport } of panels)
   test.describe(`the step Load at ${name}`, () => {
     test.use({ viewport, hasTouch: true, contextOptions: { reducedMotion: "reduce" } });
