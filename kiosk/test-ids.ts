@@ -28,6 +28,8 @@ export const testId = {
   meter: (what: string) => `meter-${what}`,
   /** Something of the step Load. */
   load: (what: string) => `load-${what}`,
+  /** Something of how a learner gets better. */
+  progress: (what: string) => `progress-${what}`,
   /** Something of a fault hunt. */
   hunt: (what: string) => `hunt-${what}`,
   question: (question: string) => `question-${question}`,

@@ -4,6 +4,7 @@ import { boardHealthEn } from "./board-health-en.ts";
 import { loadEn } from "./load-en.ts";
 import { huntEn } from "./hunt-en.ts";
 import { meterEn } from "./meter-en.ts";
+import { progressEn } from "./progress-en.ts";
 
 /**
  * Every sentence of the bench screen, in English. Short words, for a reading age of about 11. What stands in
@@ -510,6 +511,7 @@ export const en = {
   ...decisionEn,
   ...huntEn,
   ...meterEn,
+  ...progressEn,
   ...loadEn,
 
   // Refusals

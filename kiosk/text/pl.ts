@@ -4,6 +4,7 @@ import { boardHealthPl } from "./board-health-pl.ts";
 import { loadPl } from "./load-pl.ts";
 import { huntPl } from "./hunt-pl.ts";
 import { meterPl } from "./meter-pl.ts";
+import { progressPl } from "./progress-pl.ts";
 import type { TextKey } from "./en.ts";
 
 /** The same sentences in Polish. */
@@ -489,6 +490,7 @@ export const pl: Record<TextKey, string> = {
   ...decisionPl,
   ...huntPl,
   ...meterPl,
+  ...progressPl,
   ...loadPl,
 
   "refused.other": "Teraz nie można tego zrobić ({code}).",

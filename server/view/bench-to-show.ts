@@ -1,10 +1,12 @@
 import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
+import type { ProgressView } from "../../shared/protocol/progress-view.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { toldToLearner } from "../desk/told-to-learner.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
 import type { Staff } from "../people/person.ts";
+import { progressOf } from "../progress/progress-of.ts";
 import type { BenchToShow } from "./to-show.ts";
 import { staffView } from "./staff-view.ts";
 import { boardHealthView } from "./board-health-view.ts";
@@ -78,6 +80,28 @@ function toldOf(
   return { told: toldToLearner(parts.records, id) };
 }
 
+/** How the learner who chooses a task gets better; left out for guests, and before the first go is over. */
+function progressNow(core: BenchCore, cards: readonly ScenarioCard[]): Pick<BenchView, "progress"> {
+  const { parts, session, health } = core;
+  const learner = session.person?.learner?.id;
+  const { records } = parts;
+  if (learner === undefined || !records || health.isLogDamaged) return {};
+  let progress: ProgressView | undefined;
+  health.guard(() => {
+    const held = records.attempts.practiceHeld(learner);
+    const fitting = cards.filter(({ id, lacks }) => lacks.length === 0 && !held.includes(id));
+    progress = progressOf({
+      records,
+      kits: parts.scenarios.kits,
+      open: new Set(fitting.map(({ id }) => id)),
+      learner,
+      language: session.memory.language,
+      nowMs: parts.clock.wallMs(),
+    });
+  });
+  return progress && progress.goes.length > 0 ? { progress } : {};
+}
+
 /** Everything there is to show at this moment to a screen of `me`; what of it the screen gets is decided by `viewFor`. */
 export function benchToShow(
   core: BenchCore,
@@ -106,7 +130,7 @@ export function benchToShow(
       ...practiceHeld(core, run !== undefined),
       staff: staffView(core, me),
       scenarios: cards,
-      ...(run ? {} : metByLearner(core)),
+      ...(run ? {} : { ...metByLearner(core), ...progressNow(core, cards) }),
       board: face,
       ...(selfCheck ? { selfCheck } : {}),
       ...(boardHealth ? { boardHealth } : {}),

@@ -28,7 +28,7 @@ function forRemote({ staff, ...view }: BenchView): BenchView {
   const told = { ...staff, unlockers: [] };
   delete told.firstStartCode;
   delete told.people;
-  const { metScenarios: _metScenarios, practiceHeld: _practiceHeld, ...rest } = view;
+  const { metScenarios: _metScenarios, practiceHeld: _practiceHeld, progress: _progress, ...rest } = view;
   return { ...rest, learners: [], staff: told };
 }
 

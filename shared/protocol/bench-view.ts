@@ -12,6 +12,7 @@ import type { StaffRole } from "./author.ts";
 import type { CriterionAnswer, Outcome } from "./decision-words.ts";
 import type { HuntView } from "./hunt-view.ts";
 import type { LoadView } from "./load-view.ts";
+import type { ProgressView } from "./progress-view.ts";
 import type { TestView } from "./test-view.ts";
 
 export type Fact = string | number | boolean;
@@ -319,6 +320,8 @@ export interface BenchView {
   scenarios: ScenarioCard[];
   /** Which of them the learner who is signed in has met already; while they choose a task. */
   metScenarios?: string[];
+  /** How they get better, for a learner who is signed in; while they choose a task. */
+  progress?: ProgressView;
   board: BoardFace | null;
   attempt: AttemptView | null;
   selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };

@@ -254,14 +254,21 @@ async function sentIn(fault: HiddenFault, mode: "practice" | "assessed"): Promis
   return sent.map((frame) => frame.replaceAll(id, "the-attempt"));
 }
 
+/** What the screen is sent where the first of them is hidden; made once a mode. */
+const sentFirst = new Map<string, Set<string>>();
+
 describe("what the screen is sent before the hand-in", () => {
-  it.each(["practice", "assessed"] as const)(
-    "is byte for byte the same whatever is hidden, as long as nothing is read: %s",
-    async (mode) => {
-      const all: string[][] = [];
-      for (const fault of others) all.push(await sentIn(fault, mode));
-      expect(all[0]!.length).toBeGreaterThan(10);
-      for (const sent of all.slice(1)) expect(new Set(sent)).toEqual(new Set(all[0]));
+  it.each(
+    (["practice", "assessed"] as const).flatMap((mode) =>
+      others.slice(1).map((fault) => ({ mode, kind: fault.kind, fault })),
+    ),
+  )(
+    "is byte for byte the same whatever is hidden, as long as nothing is read: $kind, $mode",
+    async ({ mode, fault }) => {
+      const first = sentFirst.get(mode) ?? new Set(await sentIn(broken, mode));
+      sentFirst.set(mode, first);
+      expect(first.size).toBeGreaterThan(10);
+      expect(new Set(await sentIn(fault, mode))).toEqual(first);
     },
   );
 });
