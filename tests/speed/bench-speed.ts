@@ -1,5 +1,5 @@
 import { chromium, type Page } from "@playwright/test";
-import { readdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { setTimeout as pause } from "node:timers/promises";
 import { brotliCompressSync } from "node:zlib";
 import { io, type Socket } from "socket.io-client";
@@ -7,6 +7,7 @@ import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { type BenchOptions, startBench } from "../e2e/bench-process.ts";
 import { browserOptions } from "../browser-options.ts";
 import { BenchScreen } from "../e2e/bench-screen.ts";
+import { firstLoadFiles } from "./first-load-files.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
 
 const turns = 40;
@@ -165,7 +166,7 @@ const touchedCableLines = async (): Promise<SpeedLine[]> =>
     await page.addInitScript(noteStamps);
     const screen = new BenchScreen(page);
     await screen.openTask(address, "build-a-radial");
-    const socket = io(address, { transports: ["websocket"] });
+    const socket = io(`${address}${benchNamespace}`, { transports: ["websocket"] });
     await new Promise((done) => socket.once("view", done));
     for (const [entryA, entryB] of twelveCables)
       await new Promise((done) => socket.emit("plug-cable", { entryA, entryB, csaMm2: 2.5 }, done));
@@ -203,14 +204,11 @@ const touchedCableLines = async (): Promise<SpeedLine[]> =>
     ];
   });
 
-const scriptKb = (): number => {
-  const folder = "dist/kiosk/assets";
-  return (
-    readdirSync(folder)
-      .filter((name) => name.endsWith(".js"))
-      .reduce((total, name) => total + brotliCompressSync(readFileSync(`${folder}/${name}`)).length, 0) / 1024
-  );
-};
+/** What the bench screen loads at first, compressed as it goes over a network; the typeface, packed already, is not in it. */
+const firstLoadKb = (): number =>
+  firstLoadFiles(readFileSync("dist/kiosk/index.html", "utf8"))
+    .map((address) => brotliCompressSync(readFileSync(`dist/kiosk${address}`)).length)
+    .reduce((total, byteCount) => total + byteCount, 0) / 1024;
 
 const firstLoadMs = (): Promise<number> =>
   onPage({ board: "workshop" }, async (page, address) => {
@@ -224,14 +222,14 @@ const firstLoadMs = (): Promise<number> =>
 
 /** The bench in a real browser: first load, touch to verdict, contact to drawing. */
 export const lines = async (): Promise<SpeedLine[]> => {
-  const script = scriptKb();
+  const firstKb = firstLoadKb();
   const loadMs = await firstLoadMs();
   return [
     {
-      what: "script of the bench screen, compressed",
-      reached: `${script.toFixed(1)} kB`,
+      what: "first load of the bench screen, script and style, compressed",
+      reached: `${firstKb.toFixed(1)} kB`,
       target: "under 90 kB",
-      ok: script < 90,
+      ok: firstKb < 90,
     },
     {
       what: `bench screen usable, ${throttling}x throttling, cold cache`,
