@@ -31,7 +31,8 @@ function crossings(model: CircuitModel, group: number): string[] {
 export const borrowedNeutral: Rule = {
   id: "borrowed-neutral",
   variants: { only: "danger", also: "danger" },
-  source: { kind: "regulation", document: "BS 7671:2018", clause: "314.4", checked: "from memory" },
+  // Its text as quoted at https://www.diynot.com/diy/threads/borrowed-neutrals.158034/post-1066890
+  source: { kind: "regulation", document: "BS 7671:2018", clause: "314.4", checked: "secondary copy" },
   check: (model) => {
     if (model.circuits.length < 2) return [];
     const borrowed = new Map<string, { group: number; variant: string; stations: StationId[] }>();

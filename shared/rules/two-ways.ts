@@ -23,7 +23,8 @@ function isRingEnds({ zones }: Meeting): boolean {
 export const twoWays: Rule = {
   id: "two-ways",
   variants: { line: "danger", "ring-ends": "danger" },
-  source: { kind: "regulation", document: "BS 7671:2018", clause: "314.4", checked: "from memory" },
+  // Its text as quoted at https://www.voltimum.co.uk/news/wiring-consumer-units-and
+  source: { kind: "regulation", document: "BS 7671:2018", clause: "314.4", checked: "secondary copy" },
   check: (model) =>
     model.meetings.flatMap((meeting) => {
       const { ways, units } = meeting;

@@ -30,14 +30,19 @@ const breaking: Source = {
   clause: "rated residual making and breaking capacity",
   checked: "from memory",
 };
+/** As the On-Site Guide is quoted at https://diynot.com/diy/threads/measuring-earth-electrode-resistance.108875 */
 const electrode: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
   clause: "411.5.3",
-  checked: "from memory",
+  checked: "secondary copy",
 };
 
-const stable: Source = { ...electrode, clause: "411.5.3 and Table 41.5, note 2" };
+const stable: Source = {
+  ...electrode,
+  clause: "411.5.3 and Table 41.5, note 2",
+  checked: "from memory",
+};
 
 /** RCDs for additional protection; how fast they are stands in a table of its own. */
 export const rcdLimits = sourced({

@@ -1,5 +1,4 @@
-import type { RuleId } from "../../shared/rules/rule.ts";
-import type { Weight } from "../../shared/rules/rule.ts";
+import type { RuleId, Weight } from "../../shared/rules/rule.ts";
 import { load } from "../shared/rules/table.ts";
 import type { Extras } from "../shared/rules/wire.ts";
 
