@@ -1,5 +1,5 @@
 /** What was given to a voice. */
-export interface Spoken {
+interface Spoken {
   text: string;
   lang: string;
   voice: string;
