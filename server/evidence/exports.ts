@@ -1,6 +1,7 @@
 import { attemptJson } from "./attempt-json.ts";
 import { attemptsCsv } from "./attempts-csv.ts";
 import type { Export } from "./export.ts";
+import { xapiExports } from "./xapi.ts";
 
 /** Every file that evidence goes out in. The addresses are made from this list, and the tests walk it. */
-export const allExports: readonly Export[] = [attemptsCsv, attemptJson];
+export const allExports: readonly Export[] = [attemptsCsv, ...xapiExports, attemptJson];
