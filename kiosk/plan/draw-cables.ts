@@ -103,7 +103,14 @@ export const drawCables = (
     const texts = textsOf(cable, input);
     const joins = cable.conductors.map(({ from, to }) => `${from}~${to}`).join();
     const isPicked = cable.id === input.pickedCable;
-    const looks = [cable.csaMm2, cable.carries?.isBelow, cable.isAsFound, isPicked, ...texts];
+    const looks = [
+      cable.csaMm2,
+      cable.carries?.isBelow,
+      cable.isAsFound,
+      cable.isUnsaved,
+      isPicked,
+      ...texts,
+    ];
     const marks = [line, weight, joins, ...looks, words.language, mmPx, isTypefaceThere];
     const known = before.get(cable.id);
     if (known && isSame(known.marks, marks)) return [known];

@@ -1,6 +1,7 @@
 import { chromium } from "@playwright/test";
 import { mkdirSync } from "node:fs";
 import { browserOptions } from "../browser-options.ts";
+import { BenchLink } from "./bench-link.ts";
 import { startBench } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
 
@@ -26,6 +27,7 @@ export async function run(): Promise<number> {
     const running = await startBench({ board: "workshop" });
     const context = await browser.newContext({ viewport, hasTouch: true });
     const bench = new BenchScreen(await context.newPage());
+    const link = new BenchLink(running.address);
     let wiredCount = 0;
     const wire = async ([from, to]: [string, string]): Promise<void> => {
       await bench.wireByDrag(from, to);
@@ -34,8 +36,9 @@ export async function run(): Promise<number> {
     };
     const take = async (what: string): Promise<void> => {
       const path = `${folder}/${what}-${name}.png`;
-      // The pins of a cable make contact one after the other, as by hand.
+      // The pins of a cable make contact one after the other, as by hand; what is not on the disk yet is dashed.
       await bench.page.waitForTimeout(coresInMs);
+      await link.seen(({ attempt }) => attempt?.cables.every(({ isUnsaved }) => isUnsaved !== true) ?? true);
       await bench.page.screenshot({ path });
       process.stdout.write(`${path}\n`);
     };
@@ -61,6 +64,7 @@ export async function run(): Promise<number> {
     await bench.get("finding-spur-on-spur").tap();
     await bench.get("note-finding-spur-on-spur").waitFor();
     await take("finding");
+    link.close();
     await context.close();
     await running.stop();
   }

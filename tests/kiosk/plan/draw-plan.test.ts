@@ -56,6 +56,14 @@ describe("the drawing of the plan", () => {
     expect(after.cables[2]?.texts.at(-1)).toBe("6");
   });
 
+  it("draws a cable as written down as soon as it is, though nothing else of it has changed", () => {
+    const unsaved = sunRoom.cables.map((cable) => ({ ...cable, isUnsaved: true as const }));
+    const before = drawPlan(inputOf({ ...sunRoom, cables: unsaved }));
+    expect(before.cables.every(({ cable }) => cable.isUnsaved === true)).toBe(true);
+    const after = drawPlan(inputOf(sunRoom), before);
+    expect(after.cables.filter(({ cable }) => cable.isUnsaved === true)).toEqual([]);
+  });
+
   it("moves no line when a cable goes and comes", () => {
     const whole = drawPlan(inputOf(sunRoom));
     const without = drawPlan(inputOf({ ...sunRoom, cables: sunRoom.cables.slice(1) }), whole);
