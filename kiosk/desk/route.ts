@@ -23,12 +23,3 @@ export function hrefOf(page: Page, id = "", query: Record<string, string> = {}):
   const text = asked.toString();
   return `#/${page}${id === "" ? "" : `/${id}`}${text === "" ? "" : `?${text}`}`;
 }
-
-/** The route of the window, as it changes. */
-export class WindowRoute {
-  now = $state.raw<Route>(routeOf(window.location.hash));
-
-  constructor() {
-    window.addEventListener("hashchange", () => (this.now = routeOf(window.location.hash)));
-  }
-}
