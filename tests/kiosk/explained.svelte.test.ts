@@ -7,7 +7,7 @@ const word = (within: string, id: string): HTMLElement => {
   if (!found) throw new Error(`the word ${id} is not marked in ${within}`);
   return found;
 };
-const explained = () => document.querySelector("[data-testid='dialog-words'] dt")?.textContent;
+const explained = () => document.querySelector("[data-testid='dialog-words'] dt")?.firstChild?.textContent;
 const settled = () => new Promise((done) => setTimeout(done, 50));
 
 describe.each(["en", "pl"] as const)("a plan question, in %s", (language) => {
