@@ -35,7 +35,20 @@ export class TestScreen {
   /** What the display shows as a number. */
   async number(): Promise<string> {
     await this.tab("meter");
-    return (await this.get("display").locator("b").innerText()).replace(/[^\d.]/g, "");
+    const shown = this.get("display").locator("b");
+    // What the probes touch now is shown once the bench has answered: read when it stands still, as a person does.
+    let before: string | undefined;
+    await expect
+      .poll(
+        async () => {
+          const last = before;
+          before = await shown.innerText();
+          return before === last;
+        },
+        { intervals: [150] },
+      )
+      .toBe(true);
+    return (before ?? "").replace(/[^\d.]/g, "");
   }
 
   /** Writes down what the meter shows, or something else, and says pass. */
