@@ -103,14 +103,15 @@ export class AttemptReader {
 
   /**
    * The scenarios a learner has met: handed in, and found met by whoever decides, or in practice by the bench as long as
-   * nobody has decided. What the bench proposes of assessed work is not for the learner.
+   * nobody has decided. What the bench proposes of assessed work is not for the learner, nor a decision before its release.
    */
   scenariosMetBy(learner: string): string[] {
     return readThrough(this.#database, () =>
       this.#database
         .prepare<[string], string>(
           `SELECT DISTINCT scenario FROM attempt WHERE learner = ? AND status = 'handed-in'
-             AND (decision = 'met' OR decision IS NULL AND mode = 'practice' AND proposal = 'met')
+             AND (decision = 'met' AND released_wall_ms IS NOT NULL
+               OR decision IS NULL AND mode = 'practice' AND proposal = 'met')
            ORDER BY scenario`,
         )
         .pluck()

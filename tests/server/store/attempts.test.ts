@@ -96,14 +96,20 @@ describe("what a learner has met", () => {
   });
 
   it.each([
-    { decision: "met", isMet: true },
-    { decision: "not-yet", isMet: false },
-  ])("is what an assessor decided, whatever was proposed: $decision", ({ decision, isMet }) => {
-    const { writer, attempts, database } = newLog();
-    writer.append(of("a", started({ mode: "assessed" }), handedIn([], isMet ? "not-yet" : "met")));
-    database.prepare("UPDATE attempt SET decision = ?").run(decision);
-    expect(attempts.scenariosMetBy("learner-1")).toEqual(isMet ? ["first-spur"] : []);
-  });
+    { decision: "met", isReleased: true, isMet: true },
+    { decision: "met", isReleased: false, isMet: false },
+    { decision: "not-yet", isReleased: true, isMet: false },
+  ])(
+    "is what an assessor decided, once it is released: $decision, $isReleased",
+    ({ decision, isReleased, isMet }) => {
+      const { writer, attempts, database } = newLog();
+      writer.append(of("a", started({ mode: "assessed" }), handedIn([], isMet ? "not-yet" : "met")));
+      database
+        .prepare("UPDATE attempt SET decision = ?, released_wall_ms = ?")
+        .run(decision, isReleased ? 1 : null);
+      expect(attempts.scenariosMetBy("learner-1")).toEqual(isMet ? ["first-spur"] : []);
+    },
+  );
 });
 
 describe("the table of attempts", () => {
