@@ -16,7 +16,11 @@ const mostGoes = 100;
 const shownGoes = 20;
 const nextCount = 3;
 
-const known = new Map<string, { eventCount: number; tripped: readonly RuleId[] }>();
+/** So many attempts are kept in mind; then it begins anew. */
+const mostKnown = 1_000;
+/** What each attempt tripped over, and how many events told it. */
+type Known = Map<string, { eventCount: number; tripped: readonly RuleId[] }>;
+const knownOf = new WeakMap<Records["logReader"], Known>();
 
 export interface ProgressParts {
   records: Pick<Records, "attempts" | "logReader">;
@@ -46,14 +50,15 @@ export function progressOf(parts: ProgressParts): ProgressView {
         tripped: trippedIn(records, record),
       };
     });
-  const taught = (scenario: string): readonly RuleId[] => {
-    const kit = kits.get(scenario);
-    return kit ? rulesTaught(kit.scenario) : [];
-  };
-  const practice = rulePractice(goes, taught);
+  const taught = new Map([...kits.values()].map(({ scenario }) => [scenario.id, rulesTaught(scenario)]));
+  const practice = rulePractice(goes, (scenario) => taught.get(scenario) ?? []);
   const tasks = [...kits.values()]
     .filter(({ scenario }) => open.has(scenario.id))
-    .map(({ scenario }) => ({ id: scenario.id, level: scenario.level, rules: rulesTaught(scenario) }));
+    .map(({ scenario }) => ({
+      id: scenario.id,
+      level: scenario.level,
+      rules: taught.get(scenario.id) ?? [],
+    }));
   const titleOf = (rule: RuleId): string => catalogues[language][rule].title;
   const next: ProgressView["next"] = [];
   for (const { rule } of dueRules(practice, nowMs)) {
@@ -87,6 +92,8 @@ function outcomeOf({ status, proposal }: AttemptRecord): Go["outcome"] {
 /** The rules that any verdict of an attempt found broken. An attempt that is over has the same for ever. */
 function trippedIn({ logReader }: ProgressParts["records"], record: AttemptRecord): readonly RuleId[] {
   const { attemptId, eventCount } = record;
+  const known: Known = knownOf.get(logReader) ?? new Map();
+  knownOf.set(logReader, known);
   const before = known.get(attemptId);
   if (before?.eventCount === eventCount) return before.tripped;
   const found = new Set<string>();
@@ -102,6 +109,7 @@ function trippedIn({ logReader }: ProgressParts["records"], record: AttemptRecor
     }
   }
   const tripped = ruleIds.filter((rule) => found.has(rule));
+  if (known.size >= mostKnown) known.clear();
   known.set(attemptId, { eventCount, tripped });
   return tripped;
 }

@@ -1,23 +1,14 @@
 import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/protocol/bench-view.ts";
-import type { ProgressView } from "../../shared/protocol/progress-view.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { toldToLearner } from "../desk/told-to-learner.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
 import type { Staff } from "../people/person.ts";
-import { progressOf } from "../progress/progress-of.ts";
 import type { BenchToShow } from "./to-show.ts";
+import { ownRecords } from "./own-records.ts";
 import { staffView } from "./staff-view.ts";
 import { boardHealthView } from "./board-health-view.ts";
-
-/** Looked up where tasks are chosen alone. */
-function practiceHeld({ parts, session, health }: BenchCore, isAtWork: boolean): { practiceHeld?: string[] } {
-  const learner = session.person?.learner;
-  if (!learner || !parts.records || isAtWork || health.isLogDamaged) return {};
-  const held = parts.records.attempts.practiceHeld(learner.id);
-  return held.length > 0 ? { practiceHeld: held } : {};
-}
 
 /** What is wrong around the work, each trouble once. */
 function banners(core: BenchCore): Banner[] {
@@ -62,15 +53,6 @@ function boardState({ board, parts }: BenchCore): Pick<BenchView, "state" | "noB
   return { state: isReady ? "ready" : "starting" };
 }
 
-/** What the learner who chooses a task has met already; left out where there is nothing of it to say. */
-function metByLearner({ parts, session, health }: BenchCore): Pick<BenchView, "metScenarios"> {
-  const id = session.person?.learner?.id;
-  const { records } = parts;
-  let met: string[] = [];
-  if (id !== undefined && records) health.guard(() => (met = records.attempts.scenariosMetBy(id)));
-  return met.length > 0 ? { metScenarios: met } : {};
-}
-
 /** Only assessed work that was handed in has what people add to it; its learner gets what was released. */
 function toldOf(
   { parts }: BenchCore,
@@ -78,28 +60,6 @@ function toldOf(
 ): Pick<NonNullable<BenchToShow["attempt"]>, "told"> {
   if (mode !== "assessed" || status !== "handed-in" || !parts.records) return {};
   return { told: toldToLearner(parts.records, id) };
-}
-
-/** How the learner who chooses a task gets better; left out for guests, and before the first go is over. */
-function progressNow(core: BenchCore, cards: readonly ScenarioCard[]): Pick<BenchView, "progress"> {
-  const { parts, session, health } = core;
-  const learner = session.person?.learner?.id;
-  const { records } = parts;
-  if (learner === undefined || !records || health.isLogDamaged) return {};
-  let progress: ProgressView | undefined;
-  health.guard(() => {
-    const held = records.attempts.practiceHeld(learner);
-    const fitting = cards.filter(({ id, lacks }) => lacks.length === 0 && !held.includes(id));
-    progress = progressOf({
-      records,
-      kits: parts.scenarios.kits,
-      open: new Set(fitting.map(({ id }) => id)),
-      learner,
-      language: session.memory.language,
-      nowMs: parts.clock.wallMs(),
-    });
-  });
-  return progress && progress.goes.length > 0 ? { progress } : {};
 }
 
 /** Everything there is to show at this moment to a screen of `me`; what of it the screen gets is decided by `viewFor`. */
@@ -127,10 +87,9 @@ export function benchToShow(
       // Names are for choosing one's own; once somebody is signed in nobody else's is on the screen.
       ...(!person && work.isOpen ? { isWorkKept: true as const } : {}),
       learners: person ? [] : learners.map(({ id, name }) => ({ id, name })),
-      ...practiceHeld(core, run !== undefined),
       staff: staffView(core, me),
       scenarios: cards,
-      ...(run ? {} : { ...metByLearner(core), ...progressNow(core, cards) }),
+      ...(run ? {} : ownRecords(core, cards)),
       board: face,
       ...(selfCheck ? { selfCheck } : {}),
       ...(boardHealth ? { boardHealth } : {}),
