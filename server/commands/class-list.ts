@@ -1,17 +1,14 @@
-import { existsSync, readFileSync, statSync } from "node:fs";
-import { dirname, resolve } from "node:path";
+import { readFileSync, statSync } from "node:fs";
+import { resolve } from "node:path";
 import { byBench } from "../../shared/protocol/author.ts";
 import { systemClock } from "../clock/system-clock.ts";
 import { faultLine } from "../files/csv.ts";
 import { dataFolder, logFile } from "../folders.ts";
-import { openRecords } from "../open-records.ts";
 import { largestListBytes, readClassList } from "../people/class-list.ts";
 import { GuessGuard } from "../people/guess-guard.ts";
 import { People } from "../people/people.ts";
 import { PinHasher } from "../people/pin-hash.ts";
-import { sentenceFor } from "../start-sentence.ts";
-import { holdFolder } from "../store/hold-folder.ts";
-import { StoreError } from "../store/store-error.ts";
+import { withRecords } from "../with-records.ts";
 
 const say = (sentence: string): void => void process.stdout.write(`${sentence}\n`);
 
@@ -20,6 +17,13 @@ function bytesOf(file: string): Uint8Array | undefined {
   const size = statSync(file, { throwIfNoEntry: false })?.size;
   if (size === undefined) return undefined;
   return size > largestListBytes ? new Uint8Array(size) : readFileSync(file);
+}
+
+/** Says what stands against a list, line by line. */
+function refused(faults: readonly Parameters<typeof faultLine>[0][]): number {
+  faults.forEach((fault) => say(faultLine(fault)));
+  say("Nobody was added.");
+  return 1;
 }
 
 /**
@@ -31,47 +35,24 @@ export async function run(args: string[]): Promise<number> {
   const path = logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const file = args[0] === undefined ? undefined : resolve(process.env["INIT_CWD"] ?? "", args[0]);
   const bytes = file === undefined ? undefined : bytesOf(file);
-  if (!existsSync(path) || (file !== undefined && !bytes)) {
-    say(existsSync(path) ? `There is no file ${file}.` : `There is no log at ${path}.`);
+  if (file !== undefined && !bytes) {
+    say(`There is no file ${file}.`);
     return 2;
   }
   const list = bytes && readClassList(bytes);
-  if (list && !list.ok) {
-    list.faults.forEach((fault) => say(faultLine(fault)));
-    say("Nobody was added.");
-    return 1;
-  }
-  try {
-    const letGo = holdFolder(dirname(path));
-    try {
-      const { people: store, records, reading, writing } = openRecords(path, say);
-      try {
-        const clock = systemClock();
-        const guard = new GuessGuard(() => clock.monotonicMs());
-        const people = new People({ store, demo: [], pins: new PinHasher(), guard });
-        if (!list) {
-          process.stdout.write(people.classList());
-          return 0;
-        }
-        const added = people.addClass(list.learners, byBench);
-        if ("faults" in added) {
-          added.faults.forEach((fault) => say(faultLine(fault)));
-          say("Nobody was added.");
-          return 1;
-        }
-        records.log.checkpoint();
-        say(`${added.addedCount} learners were added.`);
-        return 0;
-      } finally {
-        reading.close();
-        writing.close();
-      }
-    } finally {
-      letGo();
+  if (list && !list.ok) return refused(list.faults);
+  return withRecords(path, say, ({ people: store, records }) => {
+    const clock = systemClock();
+    const guard = new GuessGuard(() => clock.monotonicMs());
+    const people = new People({ store, demo: [], pins: new PinHasher(), guard });
+    if (!list) {
+      process.stdout.write(people.classList());
+      return 0;
     }
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    say(sentenceFor(error) ?? error.message);
-    return 2;
-  }
+    const added = people.addClass(list.learners, byBench);
+    if ("faults" in added) return refused(added.faults);
+    records.log.checkpoint();
+    say(`${added.addedCount} learners were added.`);
+    return 0;
+  });
 }

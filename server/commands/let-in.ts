@@ -1,15 +1,10 @@
-import { existsSync } from "node:fs";
-import { dirname } from "node:path";
 import { systemClock } from "../clock/system-clock.ts";
 import { dataFolder, logFile } from "../folders.ts";
-import { openRecords } from "../open-records.ts";
 import { GuessGuard } from "../people/guess-guard.ts";
 import { People } from "../people/people.ts";
 import { toldSchema } from "../people/person.ts";
 import { PinHasher } from "../people/pin-hash.ts";
-import { sentenceFor } from "../start-sentence.ts";
-import { holdFolder } from "../store/hold-folder.ts";
-import { StoreError } from "../store/store-error.ts";
+import { withRecords } from "../with-records.ts";
 
 const say = (sentence: string): void => void process.stdout.write(`${sentence}\n`);
 
@@ -22,38 +17,23 @@ const say = (sentence: string): void => void process.stdout.write(`${sentence}\n
 export async function run(args: string[]): Promise<number> {
   const path = logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const name = toldSchema.shape.name.safeParse(args.join(" "));
-  if (!name.success || !existsSync(path)) {
-    say(name.success ? `There is no log at ${path}.` : 'Say who: npm run let-in -- "Ida Nowak"');
+  if (!name.success) {
+    say('Say who: npm run let-in -- "Ida Nowak"');
     return 2;
   }
-  try {
-    const letGo = holdFolder(dirname(path));
-    try {
-      const { people: store, records, reading, writing } = openRecords(path, say);
-      try {
-        const guard = new GuessGuard(() => systemClock().monotonicMs());
-        const people = new People({ store, demo: [], pins: new PinHasher(), guard });
-        const letIn = await people.letIn(name.data);
-        if ("ok" in letIn) {
-          say("The records of this bench are damaged: nobody can be let in before they are brought back.");
-          return 2;
-        }
-        records.log.checkpoint();
-        const what = letIn.isNew ? "is on the list now, a technician" : "has a new PIN";
-        say(
-          `${name.data} ${what}. PIN: ${letIn.pin}. It is not shown again; the log tells that it was made here.`,
-        );
-        return 0;
-      } finally {
-        reading.close();
-        writing.close();
-      }
-    } finally {
-      letGo();
+  return withRecords(path, say, async ({ people: store, records }) => {
+    const guard = new GuessGuard(() => systemClock().monotonicMs());
+    const people = new People({ store, demo: [], pins: new PinHasher(), guard });
+    const letIn = await people.letIn(name.data);
+    if ("ok" in letIn) {
+      say("The records of this bench are damaged: nobody can be let in before they are brought back.");
+      return 2;
     }
-  } catch (error) {
-    if (!(error instanceof StoreError)) throw error;
-    say(sentenceFor(error) ?? error.message);
-    return 2;
-  }
+    records.log.checkpoint();
+    const what = letIn.isNew ? "is on the list now, a technician" : "has a new PIN";
+    say(
+      `${name.data} ${what}. PIN: ${letIn.pin}. It is not shown again; the log tells that it was made here.`,
+    );
+    return 0;
+  });
 }
