@@ -10,7 +10,7 @@ export const progressEn = {
   "progress.tripping.none": "None.",
   "progress.kept": "Rules you keep",
   "progress.kept.none": "None yet.",
-  "progress.counts": "tripped over {tripped} times, kept {kept} times",
+  "progress.counts": "tripped over: {tripped}, kept: {kept}",
   "progress.goes": "What you did",
   "progress.outcome.met": "met",
   "progress.outcome.not-yet": "not yet met",
