@@ -66,25 +66,36 @@ function levels(board: BoardDescription): Calculation[] {
   ];
 }
 
+/** What one thing that pulls a line carries with a lead in, and with its contact shorted to 3.3 V. */
+const pulling = (
+  one: string,
+  seriesOhm: number,
+  { lineMilliamp, shortMilliamp }: ReturnType<typeof powerBudget>,
+  limit: Calculation["limit"],
+): Calculation[] => [
+  {
+    what: `${one} that pulls a lead of ${pairOfLines} lines`,
+    how: `${pairOfLines} × ${lineMilliamp.toFixed(2)} mA`,
+    value: pairOfLines * lineMilliamp,
+    unit: "mA",
+    limit,
+  },
+  {
+    what: `${one} whose contact is shorted to 3.3 V`,
+    how: `(3.3 V − low) ÷ ${seriesOhm} Ω`,
+    value: shortMilliamp,
+    unit: "mA",
+    limit,
+  },
+];
+
 function chainCurrents(board: BoardDescription): Calculation[] {
-  const { lineMilliamp, shortMilliamp, worstMilliamp } = powerBudget(board);
+  const budget = powerBudget(board);
+  const { shortMilliamp, worstMilliamp } = budget;
   const each = { bound: "at most", value: values.outputMostMilliamp, source: "74HC595, one output" } as const;
   const pinMilliamp = (values.supplyV / values.gpioResistorOhm) * 1000;
   return [
-    {
-      what: `an output that pulls a lead of ${pairOfLines} lines`,
-      how: `${pairOfLines} × ${lineMilliamp.toFixed(2)} mA`,
-      value: pairOfLines * lineMilliamp,
-      unit: "mA",
-      limit: each,
-    },
-    {
-      what: "an output whose contact is shorted to 3.3 V",
-      how: `(3.3 V − low) ÷ ${values.contactResistorOhm} Ω`,
-      value: shortMilliamp,
-      unit: "mA",
-      limit: each,
-    },
+    ...pulling("an output", values.contactResistorOhm, budget, each),
     {
       what: "a 595 with all eight contacts shorted to 3.3 V",
       how: `8 × ${shortMilliamp.toFixed(1)} mA`,
@@ -104,24 +115,11 @@ function chainCurrents(board: BoardDescription): Calculation[] {
 }
 
 function directCurrents(board: BoardDescription): Calculation[] {
-  const { lineMilliamp, shortMilliamp, worstMilliamp } = powerBudget(board);
+  const budget = powerBudget(board);
   const each = { bound: "at most", value: values.piPinMilliamp, source: "Raspberry Pi, one pin" } as const;
   return [
-    {
-      what: `a pin that pulls a lead of ${pairOfLines} lines`,
-      how: `${pairOfLines} × ${lineMilliamp.toFixed(2)} mA`,
-      value: pairOfLines * lineMilliamp,
-      unit: "mA",
-      limit: each,
-    },
-    {
-      what: "a pin whose contact is shorted to 3.3 V",
-      how: `(3.3 V − low) ÷ ${values.contactResistorOhm + values.gpioResistorOhm} Ω`,
-      value: shortMilliamp,
-      unit: "mA",
-      limit: each,
-    },
-    rail(worstMilliamp),
+    ...pulling("a pin", values.contactResistorOhm + values.gpioResistorOhm, budget, each),
+    rail(budget.worstMilliamp),
   ];
 }
 

@@ -64,7 +64,9 @@ export class DoubtfulLeads {
       } else if (pairs.has(key) && !isAlone(contacts, pairs, picture)) this.#doubted.delete(key);
     for (const [key, contacts] of pairs) {
       if (known?.has(key) || this.#doubted.has(key) || this.#replugged.has(key)) continue;
-      const reason = this.#reasonFor(contacts, picture, nowMs);
+      const reason = isAlone(contacts, pairs, picture)
+        ? this.#reasonFor(contacts, picture, nowMs)
+        : undefined;
       if (reason !== undefined) this.#doubted.set(key, { contacts, reason });
     }
     if (
@@ -79,10 +81,10 @@ export class DoubtfulLeads {
       .map(([, lead]) => lead);
   }
 
+  /** Why a lead that is alone between its entries is doubted. */
   #reasonFor(contacts: [ContactId, ContactId], picture: Picture, nowMs: number): DoubtReason | undefined {
     const [lineA, lineB] = contacts.map((contact) => this.#lineOf.get(contact) ?? Number.NaN);
     const before = this.#before;
-    if (!isAlone(contacts, pairsOf(picture), picture)) return undefined;
     if (picture.codes.some(({ entry }) => contacts.some((one) => entryOf(one) === entry))) return undefined;
     if (contacts.some((one) => picture.deadOutputs.has(one) && !wasDead(before, one))) return "one-sided";
     if (Math.abs(lineA! - lineB!) === 1) return "neighbours";
