@@ -1,10 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
-import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
-import { cableId, conductorId } from "../../shared/board/ids.ts";
-import { settingKeys } from "../../shared/protocol/attempt-words.ts";
 import { deadSequenceOn } from "./dead-sequence.ts";
 import { nameHidden } from "./name-hidden.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
@@ -12,6 +9,7 @@ import { judge } from "../../shared/rules/judge.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import { TestBench } from "./test-bench.ts";
+import { wireAnswer } from "./wire-answer.ts";
 
 const boards = ["small", "workshop"].map((id) => readBoardFile(`hardware/boards/${id}.json`));
 const kits = readdirSync("scenarios")
@@ -50,20 +48,7 @@ describe("an answer that is wired lead by lead on the board", () => {
         for (const act of deadSequenceOn(breakerOfTask(kit.stripped))) await bench.does("dead-act", act);
       await bench.does("go-to-step", { step: "wire" });
 
-      bench.port.byHand({ in: leadsOfSpecs(file.board, built.cables).map((ends) => conductorId(...ends)) });
-      const sizes = new Map(bench.attempt().cables.map(({ id, csaMm2 }) => [id, csaMm2]));
-      for (const { from, to, csaMm2 } of built.cables) {
-        const subject = cableId(from, to);
-        if (csaMm2 !== undefined && sizes.has(subject) && sizes.get(subject) !== csaMm2)
-          await bench.does("declare", { subject, key: "csaMm2", value: csaMm2 });
-      }
-      for (const { station, key, value, choices } of bench.attempt().settings) {
-        const wanted = (built.settings?.[station] as Record<string, string | number | boolean> | undefined)?.[
-          key
-        ];
-        if (wanted !== undefined && wanted !== value && choices.length > 0 && settingKeys.includes(key))
-          await bench.does("declare", { subject: station, key, value: wanted });
-      }
+      await wireAnswer(bench, built, file.board);
       await nameHidden(bench, built);
       // What was named in a hunt counts at the hand-in.
       await bench.does(

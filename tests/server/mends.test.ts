@@ -1,17 +1,14 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
-import { leadsOfSpecs } from "../../server/board/leads-of-cables.ts";
 import { demoPeople } from "../../server/demo/people.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
-import { cableId, conductorId } from "../../shared/board/ids.ts";
-import { settingKeys } from "../../shared/protocol/attempt-words.ts";
 import type { FindingView } from "../../shared/protocol/bench-view.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
-import type { Built } from "../../shared/scenario/scenario.schema.ts";
 import { deadSequenceOn } from "./dead-sequence.ts";
 import { soon } from "./board/board-double.ts";
 import { TestBench } from "./test-bench.ts";
+import { wireAnswer } from "./wire-answer.ts";
 
 const boards = ["small", "workshop"].map((id) => readBoardFile(`hardware/boards/${id}.json`));
 const kits = readdirSync("scenarios")
@@ -45,25 +42,8 @@ async function checked({ kit, built, file, task }: Case, mode: "practice" | "ass
   await bench.does("go-to-step", { step: "wire" });
   await bench.does("pull", { what: "all" });
   bench.atRest();
-  await wire(bench, built, file.board);
+  await wireAnswer(bench, built, file.board);
   return bench;
-}
-
-async function wire(bench: TestBench, built: Built, board: Case["file"]["board"]): Promise<void> {
-  bench.port.byHand({ in: leadsOfSpecs(board, built.cables).map((ends) => conductorId(...ends)) });
-  bench.atRest();
-  const sizes = new Map(bench.attempt().cables.map(({ id, csaMm2 }) => [id, csaMm2]));
-  for (const { from, to, csaMm2 } of built.cables) {
-    const subject = cableId(from, to);
-    if (csaMm2 !== undefined && sizes.has(subject) && sizes.get(subject) !== csaMm2)
-      await bench.does("declare", { subject, key: "csaMm2", value: csaMm2 });
-  }
-  for (const { station, key, value, choices } of bench.attempt().settings) {
-    const settings = built.settings?.[station] as Record<string, string | number | boolean> | undefined;
-    const wanted = settings?.[key];
-    if (wanted !== undefined && wanted !== value && choices.length > 0 && settingKeys.includes(key))
-      await bench.does("declare", { subject: station, key, value: wanted });
-  }
 }
 
 async function findingsOf(bench: TestBench): Promise<FindingView[]> {
