@@ -1,5 +1,5 @@
-import { existsSync, readdirSync } from "node:fs";
-import { defineConfig } from "vite";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { defineConfig, type Plugin } from "vite";
 
 const commands = readdirSync(new URL("server/commands", import.meta.url))
   .filter((file) => file.endsWith(".ts"))
@@ -11,8 +11,39 @@ const tools = Object.entries({
   "commands/screenshots": "tests/e2e/take-screenshots.ts",
 }).filter(([, file]) => existsSync(file));
 
+/** What the server sends and takes, by the table of kinds of files; the thousands it never meets would be held in memory twice. */
+const fileTypes = new Set([
+  "application/gzip",
+  "application/json",
+  "application/octet-stream",
+  "application/pdf",
+  "application/x-www-form-urlencoded",
+  "application/zip",
+  "font/woff",
+  "font/woff2",
+  "image/png",
+  "image/svg+xml",
+  "text/css",
+  "text/csv",
+  "text/html",
+  "text/javascript",
+  "text/plain",
+]);
+
+const fewFileTypes: Plugin = {
+  name: "few-file-types",
+  enforce: "pre",
+  load(id) {
+    if (!id.endsWith("/mime-db/db.json")) return undefined;
+    const types = JSON.parse(readFileSync(id, "utf8")) as Record<string, object>;
+    const kept = Object.fromEntries(Object.entries(types).filter(([type]) => fileTypes.has(type)));
+    return JSON.stringify(kept);
+  },
+};
+
 /** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
 export default defineConfig({
+  plugins: [fewFileTypes],
   ssr: { noExternal: true, external: ["better-sqlite3", "@node-rs/argon2", "onoff", "@playwright/test"] },
   build: {
     ssr: true,
