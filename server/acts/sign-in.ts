@@ -52,7 +52,7 @@ async function personOf(
     case "name":
       return parts.people.byId(message.learner) ?? refuse("unknown-learner");
     case "badge":
-      return parts.people.byBadge(message.badge, ownScreen);
+      return parts.people.byBadge(message.badge, ownScreen).catch(refusalOfPin);
     case "pin":
       return parts.people.byPin(message.person, message.pin, ownScreen).catch(refusalOfPin);
   }

@@ -41,7 +41,7 @@ export async function run(args: string[]): Promise<number> {
   }
   const list = bytes && readClassList(bytes);
   if (list && !list.ok) return refused(list.faults);
-  return withRecords(path, say, ({ people: store, records }) => {
+  return withRecords(path, say, async ({ people: store, records }) => {
     const clock = systemClock();
     const guard = new GuessGuard(() => clock.monotonicMs());
     const people = new People({ store, demo: [], pins: new PinHasher(), guard });
@@ -49,7 +49,7 @@ export async function run(args: string[]): Promise<number> {
       process.stdout.write(people.classList());
       return 0;
     }
-    const added = people.addClass(list.learners, byBench);
+    const added = await people.addClass(list.learners, byBench);
     if ("faults" in added) return refused(added.faults);
     records.log.checkpoint();
     say(`${added.addedCount} learners were added.`);

@@ -103,13 +103,13 @@ export class People {
       .map(({ id }) => id);
   }
 
-  /** Who shows this badge. */
-  byBadge(badge: string, askedFrom: AskedFrom): Person | Refusal {
+  /** Who shows this badge. @throws TooManyPinsError */
+  async byBadge(badge: string, askedFrom: AskedFrom): Promise<Person | Refusal> {
     const { guard } = this.#parts;
     const guesses: Guess[] = [{ of: "address", name: askedFrom }];
     const seconds = guard.tried(guesses);
     if (seconds > 0) return refuse("wait-to-try", { seconds });
-    const found = this.#ofBadge(badge);
+    const found = this.#demoOfBadge(badge) ?? (await this.#knownOfBadge(badge));
     if (!found) return refuse("unknown-badge");
     guard.met(guesses);
     return found;
@@ -158,14 +158,12 @@ export class People {
     const { name, role, centreNumber = "", pin, badge } = typed;
     if (role !== "learner" && pin === undefined && badge === undefined) return refuse("pin-or-badge");
     if (pin !== undefined && isEasyPin(pin)) return refuse("easy-pin");
-    if (badge !== undefined && this.#ofBadge(badge)) return refuse("badge-taken");
     const pinHash = pin === undefined ? undefined : await pins.hash(pin);
+    const badgeMark = badge === undefined ? undefined : await pins.badgeMark(badge, store.marks.salt);
+    if (badge !== undefined && badgeMark && this.#isTaken(badge, badgeMark)) return refuse("badge-taken");
     const id = uuidV7();
-    const badgeMark = badge === undefined ? {} : { badgeMark: store.marks.of(badge) };
-    store.writer.add(
-      [{ id, name, role, centreNumber, ...badgeMark, ...(pinHash === undefined ? {} : { pinHash }) }],
-      author,
-    );
+    const proofs = { ...(badgeMark ? { badgeMark } : {}), ...(pinHash === undefined ? {} : { pinHash }) };
+    store.writer.add([{ id, name, role, centreNumber, ...proofs }], author);
     if (role !== "learner") this.#isSetUp = true;
     if (this.#isSetUp) this.#code = undefined;
     this.#revision += 1;
@@ -176,30 +174,36 @@ export class People {
    * Puts the learners of a class list on the list, all or none; gives how many there were, or what stands against it
    * line by line.
    *
-   * @throws StoreError; then nobody was added.
+   * @throws StoreError or TooManyPinsError; then nobody was added.
    */
-  addClass(
+  async addClass(
     learners: readonly ListedLearner[],
     author: Author,
-  ): { addedCount: number } | { faults: LineFault[] } {
-    const { store } = this.#parts;
+  ): Promise<{ addedCount: number } | { faults: LineFault[] }> {
+    const { store, pins } = this.#parts;
     if (!store) return { faults: [{ line: 1, message: "the records of this bench are damaged" }] };
+    const marks = new Map<string, Buffer>();
+    for (const { badge } of learners)
+      if (badge !== undefined) marks.set(badge, await pins.badgeMark(badge, store.marks.salt));
+    const markOf = (badge: string | undefined): Buffer | undefined =>
+      badge === undefined ? undefined : marks.get(badge);
     const known = new Set(store.reader.all().map(({ name, centreNumber }) => `${name}\n${centreNumber}`));
-    const faults = learners.flatMap(({ line, name, centreNumber, badge }): LineFault[] => [
-      ...(known.has(`${name}\n${centreNumber}`) ? [{ line, message: `${name} is on the list already` }] : []),
-      ...(badge !== undefined && this.#ofBadge(badge)
-        ? [{ line, message: "the badge is somebody's already" }]
-        : []),
-    ]);
+    const faults = learners.flatMap(({ line, name, centreNumber, badge }): LineFault[] => {
+      const mark = markOf(badge);
+      const isTaken = badge !== undefined && mark !== undefined && this.#isTaken(badge, mark);
+      return [
+        ...(known.has(`${name}\n${centreNumber}`)
+          ? [{ line, message: `${name} is on the list already` }]
+          : []),
+        ...(isTaken ? [{ line, message: "the badge is somebody's already" }] : []),
+      ];
+    });
     if (faults.length > 0) return { faults };
     store.writer.add(
-      learners.map(({ name, centreNumber, badge }) => ({
-        id: uuidV7(),
-        role: "learner",
-        name,
-        centreNumber,
-        ...(badge === undefined ? {} : { badgeMark: store.marks.of(badge) }),
-      })),
+      learners.map(({ name, centreNumber, badge }) => {
+        const badgeMark = markOf(badge);
+        return { id: uuidV7(), role: "learner", name, centreNumber, ...(badgeMark ? { badgeMark } : {}) };
+      }),
       author,
     );
     this.#revision += 1;
@@ -283,9 +287,27 @@ export class People {
     return undefined;
   }
 
-  #ofBadge(badge: string): Person | undefined {
+  #demoOfBadge(badge: string): Person | undefined {
+    return this.#demo.find((person) => person.badge === badge);
+  }
+
+  /** True where somebody has this badge, under this mark or under the one of before. */
+  #isTaken(badge: string, mark: Uint8Array): boolean {
     const { store } = this.#parts;
-    return this.#demo.find((person) => person.badge === badge) ?? store?.reader.byMark(store.marks.of(badge));
+    const isMarked = store?.reader.byMark(mark) ?? store?.reader.byMark(store.marks.before(badge));
+    return isMarked !== undefined || this.#demoOfBadge(badge) !== undefined;
+  }
+
+  async #knownOfBadge(badge: string): Promise<Person | undefined> {
+    const { store, pins } = this.#parts;
+    if (!store) return undefined;
+    const mark = await pins.badgeMark(badge, store.marks.salt);
+    const found = store.reader.byMark(mark);
+    if (found) return found;
+    const older = store.reader.byMark(store.marks.before(badge));
+    const record = older && store.reader.record(older.id);
+    if (record) store.writer.markBadge(record, mark, byBench);
+    return older;
   }
 }
 

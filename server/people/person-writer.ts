@@ -18,7 +18,8 @@ export interface NewPerson extends Told {
 }
 
 /** What was done with a person's row, by its name in the log. */
-export type PersonChange = "added" | "held" | "let-go" | "erased" | "taken-over" | "new-pin" | "let-in";
+export type PersonChange =
+  "added" | "held" | "let-go" | "erased" | "taken-over" | "new-pin" | "let-in" | "badge-marked";
 
 interface WriterParts {
   database: Connection;
@@ -68,6 +69,11 @@ export class PersonWriter {
   /** Gives a person another PIN, as `PinHasher` keeps it. */
   renewPin(record: PersonRecord, pinHash: string, author: Author, what: PersonChange = "new-pin"): void {
     this.#keep([{ ...record, pin_hash: pinHash }], what, author);
+  }
+
+  /** Keeps somebody's badge under another mark. */
+  markBadge(record: PersonRecord, badgeMark: Uint8Array, author: Author): void {
+    this.#keep([{ ...record, badge_mark: badgeMark }], "badge-marked", author);
   }
 
   /** Keeps a person past the end of their time, or no longer. */

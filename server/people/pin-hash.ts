@@ -7,6 +7,8 @@ import { randomInt } from "node:crypto";
 const cost = { memoryCost: 19_456, timeCost: 2, parallelism: 1 } as const;
 const argon2id = 2;
 
+const badgeMarkBytes = 32;
+
 /** So many may wait for the one that is worked out; more are turned away, for each takes 19 MiB. */
 const mostWaiting = 8;
 
@@ -38,6 +40,19 @@ export class PinHasher {
       return verify(against, pin);
     });
     return isSame && kept !== undefined;
+  }
+
+  /**
+   * What a badge is looked up by: argon2id of its code under the salt of this bench, 32 bytes. A badge must be found by
+   * its code alone, so all badges of a bench have one salt.
+   *
+   * @throws TooManyPinsError
+   */
+  badgeMark(badge: string, salt: Uint8Array): Promise<Buffer> {
+    return this.#inTurn(async () => {
+      const { hashRaw } = await import("@node-rs/argon2");
+      return hashRaw(badge, { ...cost, algorithm: argon2id, salt, outputLen: badgeMarkBytes });
+    });
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {

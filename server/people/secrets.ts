@@ -49,18 +49,18 @@ function keepSecret(path: string, content: object): void {
   }
 }
 
-/**
- * What a badge is looked up by: its code under a secret of this bench, so that a list of marks tells nobody a code. A
- * badge must be found by its code alone, which a salted hash cannot do; PINs, which belong to a person who is chosen
- * first, are hashed with a salt each.
- */
+/** What the badges of a bench are marked under, from its secret, so that a list of marks tells nobody a code. */
 export interface BadgeMarks {
-  of: (badge: string) => Buffer;
-  /** The mark of a badge of which only the SHA-256 is known, as lists of before kept it. */
+  /** The salt for `PinHasher.badgeMark`. */
+  salt: Buffer;
+  /** The mark badges had before they were worked out with argon2id. */
+  before: (badge: string) => Buffer;
+  /** That mark of a badge of which only the SHA-256 is known, as the first lists kept it. */
   ofHash: (hash: Uint8Array) => Buffer;
 }
 
-const badgeDomain = "spurwise badge 1\n";
+const firstDomain = "spurwise badge 1\n";
+const saltDomain = "spurwise badge 2\n";
 
 /**
  * The marks of this bench, by the secret in its data folder, which is made at the first start. `hasMarks`: badges were
@@ -78,8 +78,12 @@ export function openBadgeMarks(folder: string, hasMarks: boolean): BadgeMarks {
   }
   const key = Buffer.from(secrets.badge, "base64");
   const ofHash = (hash: Uint8Array): Buffer =>
-    createHmac("sha256", key).update(badgeDomain).update(hash).digest();
-  return { ofHash, of: (badge) => ofHash(hashOfBytes(Buffer.from(badge, "utf8"))) };
+    createHmac("sha256", key).update(firstDomain).update(hash).digest();
+  return {
+    salt: createHmac("sha256", key).update(saltDomain).digest(),
+    ofHash,
+    before: (badge) => ofHash(hashOfBytes(Buffer.from(badge, "utf8"))),
+  };
 }
 
 /** Ids of people who were erased, as a folder's list has them: a back-up that is brought back must not bring them back. */

@@ -2,7 +2,7 @@ import { type NextFunction, type Request, type Response, raw, Router } from "exp
 import { authorOf, keepers } from "../acts/actor.ts";
 import { faultLine } from "../files/csv.ts";
 import { largestListBytes, readClassList } from "../people/class-list.ts";
-import type { People } from "../people/people.ts";
+import { type People, refusalOfPin } from "../people/people.ts";
 import { type Door, signedInAt } from "./door.ts";
 
 export interface ClassParts {
@@ -34,7 +34,7 @@ export function classRoutes({ door, people }: ClassParts): Router {
 
   // One byte more than is read, so that the list itself says that it is too large.
   const body = raw({ type: () => true, limit: largestListBytes + 1 });
-  router.post("/class-list.csv", body, (request: Request, response: Response) => {
+  router.post("/class-list.csv", body, async (request: Request, response: Response) => {
     if (people.isDemonstration)
       return plain(response, 409, ["The people of this bench are invented. Set up its first person."]);
     const list = readClassList(request.body instanceof Buffer ? request.body : new Uint8Array());
@@ -45,7 +45,9 @@ export function classRoutes({ door, people }: ClassParts): Router {
       learner: null,
       session: found?.session.logId ?? null,
     });
-    const added = people.addClass(list.learners, author);
+    const added = await people.addClass(list.learners, author).catch(refusalOfPin);
+    if ("ok" in added)
+      return plain(response, 503, ["Too many people are signing in just now. Nobody was added: try again."]);
     if ("faults" in added) return plain(response, 422, added.faults.map(faultLine));
     plain(response, 200, [`${added.addedCount} learners were added.`]);
   });

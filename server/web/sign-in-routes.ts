@@ -30,7 +30,7 @@ async function staffOf(people: People, form: unknown, address: string): Promise<
   if (!parsed.success) return refuse("wrong-pin");
   const { name, pin, badge } = parsed.data;
   if (badge !== "") {
-    const person = people.byBadge(badge, address);
+    const person = await people.byBadge(badge, address).catch(refusalOfPin);
     return "ok" in person ? person : isStaff(person) ? person : refuse("unknown-badge");
   }
   const same = people.unlockers().filter((one) => one.name.toLowerCase() === name.toLowerCase());

@@ -4,6 +4,7 @@ import { describe, expect, it, vi } from "vitest";
 import { run as letInCommand } from "../../../server/commands/let-in.ts";
 import { openRecords } from "../../../server/open-records.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
+import { byBench } from "../../../shared/protocol/author.ts";
 import type { ActMessage, ActName } from "../../../shared/protocol/acts.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
 import { TestBench, type TestBenchOptions } from "../test-bench.ts";
@@ -131,6 +132,34 @@ describe("the staff", () => {
     await bench.does("sign-in", { by: "badge", badge: "T-0815" });
     expect(bench.view().staff.me?.role).toBe("trainer");
     expect(bench.events("staff-signed-in")).toHaveLength(2);
+  });
+
+  it("and learners whose badge was marked in the way of before are known by it, and it is marked anew", async () => {
+    const folder = temporaryFolder();
+    const before = await setUpBench({ folder });
+    await before.does("add-person", { name: "Leo Ashdown", role: "learner", badge: "L-12" });
+    const leo = idOf(before, "Leo Ashdown");
+    await before.stop();
+    const { people, writing, reading } = openRecords(join(folder, "spurwise.db"), () => undefined);
+    const record = people?.reader.record(leo);
+    expect(record).toBeDefined();
+    if (record) people?.writer.markBadge(record, people.marks.before("L-12"), byBench);
+    [writing, reading].forEach((database) => database.close());
+
+    const after = await new TestBench({ folder, hasDemo: false }).start();
+    await unlock(after, "Ida Nowak");
+    expect(await after.refusal("add-person", { name: "Olwen Price", role: "learner", badge: "L-12" })).toBe(
+      "badge-taken",
+    );
+    await after.does("sign-out", {});
+    for (const changes of [2, 2]) {
+      await after.does("sign-in", { by: "badge", badge: "L-12" });
+      expect(after.view().person?.name).toBe("Leo Ashdown");
+      const marked = after.events("person-kept").filter(({ content }) => content.what === "badge-marked");
+      expect(marked).toHaveLength(changes);
+      await after.does("sign-out", {});
+    }
+    expect(verifyLog(after.writing)).toMatchObject({ isSound: true });
   });
 
   it("who type a wrong PIN wait longer each time, and a learner at the screen is not made to wait with them", async () => {

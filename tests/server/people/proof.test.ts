@@ -34,6 +34,21 @@ describe("a PIN", () => {
   ])("$pin is easy: $isEasy", ({ pin, isEasy }) => expect(isEasyPin(pin)).toBe(isEasy));
 });
 
+describe("a badge", () => {
+  it("is looked up by argon2id of its code with 19 MiB and two passes, under the salt of its bench", async () => {
+    const pins = new PinHasher();
+    const salt = newKey();
+    const mark = await pins.badgeMark("L-12", salt);
+    // As the PHC string format writes an argon2id hash: what is marked is a hash of the usual cost, and of this code.
+    const base64 = (bytes: Buffer): string => bytes.toString("base64").replaceAll("=", "");
+    const asPin = `$argon2id$v=19$m=19456,t=2,p=1$${base64(salt)}$${base64(mark)}`;
+    expect(await pins.matches(asPin, "L-12")).toBe(true);
+    expect(await pins.matches(asPin, "L-13")).toBe(false);
+    expect((await pins.badgeMark("L-12", salt)).equals(mark)).toBe(true);
+    expect((await pins.badgeMark("L-12", newKey())).equals(mark)).toBe(false);
+  });
+});
+
 describe("whoever guesses", () => {
   const from = (name: string) => [{ of: "address" as const, name }];
   const ofPerson = [{ of: "person" as const, name: "ida" }];
