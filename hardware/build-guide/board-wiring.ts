@@ -1,4 +1,5 @@
 import type { BoardDescription, BoardStation } from "../../shared/board/board.schema.ts";
+import { usualElectrics } from "../lines/settle-time.ts";
 import { enTerms } from "../../shared/rules/wording/en-terms.ts";
 
 /** What is printed at a station: `Socket outlet 3`, `Boiler 1`. */
@@ -62,6 +63,10 @@ export const codeCountOf = ({ wiring }: BoardDescription): number =>
   wiring.kind === "chain" ? (wiring.codeCount ?? 0) : 0;
 
 export const chipsFor = (count: number): number => Math.ceil(count / 8);
+
+/** The pull-up of each line, in ohms. */
+export const pullUpOf = ({ wiring }: BoardDescription): number =>
+  (wiring.electrics ?? usualElectrics).pullUpOhm;
 
 /** Entries of all stations: places for a cable's end. */
 export const entryCountOf = ({ stations }: BoardDescription): number =>

@@ -1,6 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { chipsFor, codeCountOf, lineCountOf } from "./board-wiring.ts";
-import { componentValues as values } from "./component-values.ts";
+import { componentValues as values } from "../lines/component-values.ts";
+import { pullPath } from "../lines/largest-group.ts";
 import { settleTimeUs, usualElectrics } from "../lines/settle-time.ts";
 import { powerBudget } from "./power-budget.ts";
 
@@ -32,11 +33,10 @@ export function calculations(board: BoardDescription): Calculation[] {
 }
 
 function levels(board: BoardDescription): Calculation[] {
-  const { supplyV, pullUpOhm, diodeDropV, outputLowV, contactResistorOhm, gpioResistorOhm } = values;
+  const { supplyV } = values;
+  const { pullUpOhm } = board.wiring.electrics ?? usualElectrics;
   const isChain = board.wiring.kind === "chain";
-  const lowV = isChain ? diodeDropV + outputLowV : outputLowV;
-  const pathOhm = isChain ? contactResistorOhm : contactResistorOhm + gpioResistorOhm;
-  const lineA = powerBudget(board).lineMilliamp / 1000;
+  const { lowV, pathOhm, lineA } = pullPath(board.wiring);
   const most = {
     bound: "at most",
     value: isChain ? values.inputLowV : values.piInputLowV,

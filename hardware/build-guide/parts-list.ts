@@ -1,6 +1,14 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import { chipsFor, codeCountOf, entryCountOf, leadCountOf, lineCountOf, namedLines } from "./board-wiring.ts";
-import { componentValues as values } from "./component-values.ts";
+import {
+  chipsFor,
+  codeCountOf,
+  entryCountOf,
+  leadCountOf,
+  lineCountOf,
+  namedLines,
+  pullUpOf,
+} from "./board-wiring.ts";
+import { componentValues as values } from "../lines/component-values.ts";
 
 export interface Part {
   quantity: number;
@@ -39,7 +47,7 @@ function chainParts(board: BoardDescription): Part[] {
       what: "47 µF capacitor, 6.3 V or more",
       where: "one for eight chips, and one where the ribbon comes in",
     },
-    { quantity: lines, what: `${ohm(values.pullUpOhm)} resistor`, where: "pull-up of each line" },
+    { quantity: lines, what: `${ohm(pullUpOf(board))} resistor`, where: "pull-up of each line" },
     {
       quantity: lines,
       what: "small-signal Schottky diode (BAT54, BAT85 or the like)",
@@ -50,7 +58,7 @@ function chainParts(board: BoardDescription): Part[] {
       what: `${ohm(values.contactResistorOhm)} resistor`,
       where: "each line to its contact",
     },
-    { quantity: codes, what: `${ohm(values.pullUpOhm)} resistor`, where: "pull-up of each code contact" },
+    { quantity: codes, what: `${ohm(pullUpOf(board))} resistor`, where: "pull-up of each code contact" },
     { quantity: codes, what: `${ohm(values.contactResistorOhm)} resistor`, where: "each code contact" },
     {
       quantity: signals,
@@ -86,7 +94,7 @@ const feedParts: Part[] = [
 function directParts(board: BoardDescription): Part[] {
   const lines = lineCountOf(board);
   return [
-    { quantity: lines, what: `${ohm(values.pullUpOhm)} resistor`, where: "pull-up of each line" },
+    { quantity: lines, what: `${ohm(pullUpOf(board))} resistor`, where: "pull-up of each line" },
     {
       quantity: lines,
       what: `${ohm(values.contactResistorOhm)} resistor`,

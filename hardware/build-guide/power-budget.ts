@@ -1,6 +1,8 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { chipsFor, codeCountOf, lineCountOf } from "./board-wiring.ts";
-import { componentValues as values } from "./component-values.ts";
+import { componentValues as values } from "../lines/component-values.ts";
+import { largestGroup, pullPath } from "../lines/largest-group.ts";
+import { usualElectrics } from "../lines/settle-time.ts";
 
 export interface PowerBudget {
   /** Every line pulled, every code contact strapped, chips at rest current: more than a scan ever draws. */
@@ -14,27 +16,19 @@ export interface PowerBudget {
   largestPromisedGroup: number;
 }
 
-/**
- * What the board draws from the Pi's 3.3 V, and how many lines one output surely pulls.
- * Each line of a group adds its pull-up's current to what flows to the pulling output; the farthest input sees the
- * drop of all of it, its own contact's resistor included. On a chain board the output lies behind a diode, on a
- * direct board behind the pin's resistor.
- */
+/** What the board draws from the Pi's 3.3 V, and how many lines one output surely pulls. */
 export function powerBudget(board: BoardDescription): PowerBudget {
-  const { supplyV, pullUpOhm, contactResistorOhm, gpioResistorOhm, diodeDropV, outputLowV } = values;
-  const isChain = board.wiring.kind === "chain";
+  const { supplyV, chipQuiescentMilliamp } = values;
+  const { pullUpOhm } = board.wiring.electrics ?? usualElectrics;
   const [lines, codes] = [lineCountOf(board), codeCountOf(board)];
-  const chips = isChain ? 2 * chipsFor(lines) + chipsFor(codes) + 1 : 0;
-  const lowV = isChain ? diodeDropV + outputLowV : outputLowV;
-  const pathOhm = isChain ? contactResistorOhm : contactResistorOhm + gpioResistorOhm;
-  const inputLowV = isChain ? values.inputLowV : values.piInputLowV;
-  const lineMilliamp = ((supplyV - lowV) / pullUpOhm) * 1000;
-  const worstMilliamp = (lines + codes) * (supplyV / pullUpOhm) * 1000 + chips * values.chipQuiescentMilliamp;
+  const chips = board.wiring.kind === "chain" ? 2 * chipsFor(lines) + chipsFor(codes) + 1 : 0;
+  const { lowV, pathOhm, lineA } = pullPath(board.wiring);
+  const worstMilliamp = (lines + codes) * (supplyV / pullUpOhm) * 1000 + chips * chipQuiescentMilliamp;
   return {
     worstMilliamp,
     worstMilliwatt: worstMilliamp * supplyV,
-    lineMilliamp,
+    lineMilliamp: lineA * 1000,
     shortMilliamp: ((supplyV - lowV) / pathOhm) * 1000,
-    largestPromisedGroup: Math.floor((inputLowV - lowV) / ((lineMilliamp / 1000) * pathOhm)),
+    largestPromisedGroup: largestGroup(board.wiring),
   };
 }

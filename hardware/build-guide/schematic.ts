@@ -1,7 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import { chipsFor, codeCountOf, lineCountOf, namedLines } from "./board-wiring.ts";
+import { chipsFor, codeCountOf, lineCountOf, namedLines, pullUpOf } from "./board-wiring.ts";
 import { inputChip, outputChip } from "./chip-pins.ts";
-import { componentValues as values } from "./component-values.ts";
+import { componentValues as values } from "../lines/component-values.ts";
 import { pinTable } from "./pin-table.ts";
 import { box, dot, line, page, text } from "./svg.ts";
 
@@ -40,8 +40,8 @@ function chainSchematic(board: BoardDescription): string {
   return page(widthMm, heightMm, `${board.name}: schematic`, [
     ...title(board),
     ...piSide(board),
-    ...lineDetail(),
-    ...(codeChips > 0 ? codeDetail() : []),
+    ...lineDetail(board),
+    ...(codeChips > 0 ? codeDetail(board) : []),
     ...chipRow(outputTopMm, chips, {
       heading: `Outputs: ${outputChip.name}. SRCLK, RCLK and OE of all are common; clear to 3.3 V.`,
       first: "from dataOut",
@@ -103,7 +103,7 @@ function piSide(board: BoardDescription): string[] {
 }
 
 /** One line, from output to contact to input. */
-function lineDetail(): string[] {
+function lineDetail(board: BoardDescription): string[] {
   const [leftMm, yMm] = [190, 62];
   return [
     text(leftMm, 34, "One line of all", { sizeMm: 4 }),
@@ -121,7 +121,7 @@ function lineDetail(): string[] {
     box(leftMm + 54.5, yMm - 15, 3, 9),
     line([leftMm + 56, yMm - 15], [leftMm + 56, yMm - 20]),
     text(leftMm + 56, yMm - 21.5, "3.3 V", { anchor: "middle" }),
-    text(leftMm + 59, yMm - 9, `${values.pullUpOhm / 1000} kΩ`, { sizeMm: 2.5 }),
+    text(leftMm + 59, yMm - 9, `${pullUpOf(board) / 1000} kΩ`, { sizeMm: 2.5 }),
     dot(leftMm + 66, yMm),
     line([leftMm + 66, yMm], [leftMm + 66, yMm + 18], [leftMm + 80, yMm + 18]),
     box(leftMm + 80, yMm + 10, 26, 16),
@@ -135,7 +135,7 @@ function lineDetail(): string[] {
 }
 
 /** One code contact: the plug straps it to 0 V. */
-function codeDetail(): string[] {
+function codeDetail(board: BoardDescription): string[] {
   const [leftMm, yMm] = [325, 62];
   return [
     text(leftMm, 34, "One code contact", { sizeMm: 4 }),
@@ -148,7 +148,7 @@ function codeDetail(): string[] {
     box(leftMm + 34.5, yMm - 15, 3, 9),
     line([leftMm + 36, yMm - 15], [leftMm + 36, yMm - 20]),
     text(leftMm + 36, yMm - 21.5, "3.3 V", { anchor: "middle" }),
-    text(leftMm + 39, yMm - 9, `${values.pullUpOhm / 1000} kΩ`, { sizeMm: 2.5 }),
+    text(leftMm + 39, yMm - 9, `${pullUpOf(board) / 1000} kΩ`, { sizeMm: 2.5 }),
     ...resistor(leftMm + 48, yMm, `${values.contactResistorOhm} Ω`),
     line([leftMm + 57, yMm], [leftMm + 64, yMm]),
     text(leftMm + 66, yMm + 1, "contact"),
@@ -229,7 +229,7 @@ function directSchematic(board: BoardDescription): string {
         box(94, yMm - 5.5, 9, 3),
         line([103, yMm - 4], [112, yMm - 4]),
         dot(112, yMm - 4),
-        text(98.5, yMm - 6, `${values.pullUpOhm / 1000} kΩ`, { sizeMm: 2.2, anchor: "middle" }),
+        text(98.5, yMm - 6, `${pullUpOf(board) / 1000} kΩ`, { sizeMm: 2.2, anchor: "middle" }),
         ...resistor(120, yMm, `${values.contactResistorOhm} Ω`),
         line([129, yMm], [136, yMm]),
         text(138, yMm + 1, `line ${lineIndex}: ${names.get(lineIndex) ?? "spare"}`),

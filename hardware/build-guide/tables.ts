@@ -1,7 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { chipsFor, codeCountOf, lineCountOf, namedCodes, namedLines } from "./board-wiring.ts";
 import { inputChip, letterOf, outputChip } from "./chip-pins.ts";
-import { componentValues } from "./component-values.ts";
+import { componentValues } from "../lines/component-values.ts";
 import { pulledUpBcm, supplyPins } from "./header-pins.ts";
 import { partsList } from "./parts-list.ts";
 import { pinTable } from "./pin-table.ts";
@@ -67,8 +67,8 @@ export function partsAndPins(board: BoardDescription): string {
         ],
       ],
     ),
-    "A healthy board has groups of two. Larger groups than the promised one mostly read right, with levels that chips " +
-      "usually keep; one that does not fit its readings is reported, not trusted.",
+    "A healthy board has groups of two. A larger group than the promised one is reported as a fault of the board and " +
+      "its contacts are unknown: what lies in it is not trusted, whatever is read.",
     "",
   ].join("\n\n");
 }

@@ -64,6 +64,15 @@ export const joinedGroups = (model: LineModel): LineIndex[][] =>
     .map((members) => members.filter((line) => model.unknown[line] !== 1))
     .filter((members) => members.length > 1);
 
+/** What one output cannot surely pull low is unknown, whatever was read; changes the model. */
+export function distrustLargeGroups(model: LineModel, largestGroup: number): void {
+  for (const members of membersByGroup(model))
+    for (const line of members.length > largestGroup ? members : []) {
+      model.unknown[line] = 1;
+      if (model.health[line] === "healthy") model.health[line] = "group-too-large";
+    }
+}
+
 /** Gives a model other groups, which hold every line once. */
 export function regroup(model: LineModel, groups: readonly (readonly LineIndex[])[]): LineModel {
   for (const group of groups) {

@@ -23,8 +23,6 @@ export interface DecodeOptions {
   distrusted?: ReadonlySet<LineIndex>;
 }
 
-/** One output sinks 0.29 mA a joined line; a larger group is reported, not trusted. */
-const largestTrustedGroup = 20;
 /** Decodes taken before the lines that do not fit are left out, and again after that. */
 const plainAttempts = 4;
 const attemptsWithout = 3;
@@ -121,7 +119,6 @@ export function* decodeOnce(lineCount: number, options: DecodeOptions = {}): Sca
     model.health[line] = "loose-contact";
     for (const unsure of [line, ...heardBy(line)]) model.unknown[unsure] = 1;
   }
-  distrustLargeGroups(model);
 
   const evidence: Evidence[] = [
     ...bits.evidence,
@@ -156,15 +153,5 @@ function joinInModel({ groupOf }: LineModel, group: readonly LineIndex[]): void 
   const least = Math.min(...numbers);
   groupOf.forEach((number, line) => {
     if (numbers.has(number)) groupOf[line] = least;
-  });
-}
-
-function distrustLargeGroups({ groupOf, unknown, health }: LineModel): void {
-  const sizes = new Map<number, number>();
-  for (const number of groupOf) sizes.set(number, (sizes.get(number) ?? 0) + 1);
-  groupOf.forEach((number, line) => {
-    if (sizes.get(number)! <= largestTrustedGroup) return;
-    unknown[line] = 1;
-    if (health[line] === "healthy") health[line] = "group-too-large";
   });
 }

@@ -1,6 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { boardLines } from "../lines/board-lines.ts";
 import type { ChainCheck } from "../health/chain-check.ts";
+import { largestGroup } from "../lines/largest-group.ts";
 import type { Lines } from "../lines/lines.ts";
 import type { ToScanner } from "./scanner-messages.ts";
 import { SimulatedBoard } from "../lines/simulated-board.ts";
@@ -11,6 +12,8 @@ import { SpinningLines } from "../lines/spinning-lines.ts";
 export interface OpenBoard {
   lines: Lines;
   simulated?: SimulatedBoard;
+  /** So many joined lines one output surely pulls; software pulls any. */
+  largestGroup?: number;
   /** Shifts a known word round the loop of a chain. */
   chainCheck?: () => ChainCheck;
 }
@@ -40,7 +43,8 @@ async function openPinsOf(board: BoardDescription): Promise<OpenBoard> {
   const { wiring } = board;
   if (wiring.kind === "direct") {
     const { openDirectLines } = await import("../lines/direct-lines.ts");
-    return { lines: await openDirectLines({ pins: wiring.pins, settleUs: settleTimeUs(wiring) }) };
+    const lines = await openDirectLines({ pins: wiring.pins, settleUs: settleTimeUs(wiring) });
+    return { lines, largestGroup: largestGroup(wiring) };
   }
   const { lineCount, codeCount } = boardLines(board);
   const { openChainLines } = await import("../lines/chain-lines.ts");
@@ -50,5 +54,5 @@ async function openPinsOf(board: BoardDescription): Promise<OpenBoard> {
     codeCount,
     settleUs: settleTimeUs(wiring),
   });
-  return { lines, chainCheck: () => lines.chainCheck() };
+  return { lines, largestGroup: largestGroup(wiring), chainCheck: () => lines.chainCheck() };
 }

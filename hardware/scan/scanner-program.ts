@@ -132,11 +132,12 @@ export class ScannerProgram {
     return () => callOff();
   }
 
-  #newScanner({ lines }: OpenBoard): Scanner {
+  #newScanner({ lines, largestGroup }: OpenBoard): Scanner {
     const { probes } = this.#board!;
     return new Scanner(lines, {
       activePauseMs: this.#activePauseMs,
       probes: probes === undefined ? [] : [probes.red, probes.black],
+      largestGroup,
     });
   }
 

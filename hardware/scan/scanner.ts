@@ -2,6 +2,7 @@ import { decode, decodeOnce } from "./decode.ts";
 import { allLines, type LineIndex } from "../lines/line-index.ts";
 import {
   copyModel,
+  distrustLargeGroups,
   emptyModel,
   joinedGroups,
   type LineHealth,
@@ -81,6 +82,7 @@ export class Scanner {
   readonly #lines: Lines;
   readonly #activePauseMs: number;
   readonly #probes: readonly LineIndex[];
+  readonly #largestGroup: number;
   readonly #scan: Generator<Uint8Array, never, LineReading>;
   #next: Uint8Array;
   #nowMs = 0;
@@ -122,14 +124,21 @@ export class Scanner {
   /**
    * @param activePauseMs between two patterns of the watch while the board is in use
    * @param probes lines that are no contact: what lies on them is no tie
+   * @param largestGroup so many joined lines one output surely pulls
    */
   constructor(
     lines: Lines,
     {
       activePauseMs = usualActivePauseMs,
       probes = [],
-    }: { activePauseMs?: number | undefined; probes?: readonly LineIndex[] } = {},
+      largestGroup = Infinity,
+    }: {
+      activePauseMs?: number | undefined;
+      probes?: readonly LineIndex[];
+      largestGroup?: number | undefined;
+    } = {},
   ) {
+    this.#largestGroup = largestGroup;
     this.#activePauseMs = activePauseMs;
     this.#probes = probes;
     this.#lines = lines;
@@ -365,6 +374,7 @@ export class Scanner {
   /** The belief as it may be told: what keeps changing is unknown, and is called loose once that is sure. */
   #tellable(): LineModel {
     const model = copyModel(this.#model);
+    distrustLargeGroups(model, this.#largestGroup);
     if (this.#isNoisy) model.unknown.fill(1);
     for (const line of unsteadyLines(model))
       if (!this.#confirmedUnsteady.has(line)) model.health[line] = "healthy";

@@ -168,6 +168,13 @@ describe("the power budget", () => {
     expect(powerBudget(direct).largestPromisedGroup).toBe(3);
   });
 
+  // By hand: 0.606 mA over 330 Ω is 0.2 V a line; 0.45 + 2 x 0.2 = 0.85 V, three would be 1.05 V.
+  it("promises a low for groups of two only where the description has pull-ups of 4.7 kΩ", () => {
+    const wiring = { ...chain.wiring, electrics: { pullUpOhm: 4_700, capacitancePf: 1_000 } };
+    expect(powerBudget({ ...chain, wiring }).largestPromisedGroup).toBe(2);
+    expect(quantityOf({ ...chain, wiring }, /4.7 kΩ/, /pull-up of each line/)).toBe(17);
+  });
+
   it("lets no short draw more than an output or a pin may carry", () => {
     for (const board of [chain, direct]) expect(powerBudget(board).shortMilliamp).toBeLessThan(16);
   });

@@ -1,5 +1,8 @@
 import type { BoardLeads } from "../../../shared/board/board-leads.ts";
 import { describe, expect, it } from "vitest";
+import { boardLines } from "../../../hardware/lines/board-lines.ts";
+import { largestGroup } from "../../../hardware/lines/largest-group.ts";
+import type { OpenBoard } from "../../../hardware/scan/open-board.ts";
 import type { ChainCheck } from "../../../hardware/health/chain-check.ts";
 import { LinesError } from "../../../hardware/lines/lines.ts";
 import { lineIndex } from "../../../hardware/lines/line-index.ts";
@@ -325,6 +328,61 @@ describe("a bad line of the board", () => {
     bench.run(3_000);
     expect(bench.state.faults).toEqual([{ kind: "no-board", contacts: [] }]);
     expect(bench.state.unknown.length).toBeGreaterThanOrEqual(contacts.length);
+  });
+
+  it("is no board, and the chain is asked, where leads in every contact let each line be called held high", async () => {
+    let checkCount = 0;
+    const chainCheck = (): ChainCheck => ((checkCount += 1), { kind: "no-loop" });
+    const lines = new SimulatedLines(206);
+    for (let at = 0; at < 206; at += 2) lines.join(lineIndex(at), lineIndex(at + 1));
+    const bench = await new ProgramBench(() => Promise.resolve({ lines, chainCheck }), 4).open(workshop, {
+      lines: "gpio",
+    });
+    bench.run(5_000);
+    const before = checkCount;
+    for (let line = 0; line < 206; line += 1) lines.setFault(lineIndex(line), "stuck-high");
+    bench.run(3_000);
+    expect(bench.state).toMatchObject({ faults: [{ kind: "no-board", contacts: [] }], groups: [] });
+    expect(checkCount).toBeGreaterThan(before);
+  });
+});
+
+describe("a group of more contacts than one output surely pulls low", () => {
+  // Five by calculation on a chain board with 10 kΩ pull-ups: build-guide.test.ts has it worked out by hand.
+  const stacked = [
+    "socket-1.a.L",
+    "socket-1.b.L",
+    "socket-2.a.L",
+    "socket-2.b.L",
+    "socket-3.a.L",
+    "socket-3.b.L",
+  ];
+
+  it("is told as a fault with its contacts unknown, and is believed again when a lead is out", async () => {
+    const lines = new SimulatedLines(206);
+    const open = (): Promise<OpenBoard> =>
+      Promise.resolve({ lines, largestGroup: largestGroup(workshop.wiring) });
+    const bench = await new ProgramBench(open, 4).open(workshop, { lines: "gpio" });
+    const { lineOf } = boardLines(workshop);
+    const [first, ...others] = stacked.map((name) => lineOf.get(contact(name))!);
+    for (const other of others.slice(0, 4)) lines.join(first!, other);
+    bench.run(2_000);
+    expect(bench.state).toMatchObject({ faults: [], unknown: [], groups: [stacked.slice(0, 5)] });
+    lines.join(first!, others[4]!);
+    bench.run(2_000);
+    expect(bench.state).toMatchObject({ groups: [], unknown: stacked });
+    expect(new Set(bench.state.faults.map(({ kind }) => kind))).toEqual(new Set(["group-too-large"]));
+    expect(bench.state.faults.flatMap(({ contacts }) => contacts)).toEqual(stacked);
+    lines.part(first!, others[4]!);
+    bench.run(2_000);
+    expect(bench.state).toMatchObject({ faults: [], unknown: [], groups: [stacked.slice(0, 5)] });
+  });
+
+  it("is of any size in software, where nothing has a level", async () => {
+    const bench = await onWorkshop();
+    const [first, ...others] = stacked.map(contact);
+    for (const other of others) bench.ask({ type: "plug", contactA: first!, contactB: other });
+    expect(bench.state).toMatchObject({ faults: [], unknown: [], groups: [stacked] });
   });
 });
 
