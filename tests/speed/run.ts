@@ -1,7 +1,9 @@
 import type { SpeedLine } from "./speed-line.ts";
 
+type Load = () => Promise<{ lines: (seed: number) => Promise<SpeedLine[]> }>;
+
 /** The parts of the table. Each is loaded when its turn comes, so that none weighs on the memory of another. */
-const parts: [name: string, load: () => Promise<{ lines: (seed: number) => Promise<SpeedLine[]> }>][] = [
+const parts: [name: string, load: Load][] = [
   ["scan", () => import("./scan-speed.ts")],
   ["contact", () => import("./contact-speed.ts")],
   ["judge", () => import("./judge-speed.ts")],
@@ -12,6 +14,19 @@ const parts: [name: string, load: () => Promise<{ lines: (seed: number) => Promi
   ["bench", () => import("./bench-speed.ts")],
   ["view", () => import("./view-speed.ts")],
 ];
+
+/** The lines of a part. One that breaks off is a line that is missed, and the table goes on. */
+const linesOf = async (name: string, load: Load, seed: number): Promise<SpeedLine[]> => {
+  try {
+    return await (await load()).lines(seed);
+  } catch (error) {
+    const reached = error instanceof Error ? error.message : String(error);
+    return [{ what: `${name} broke off`, reached, target: "all its lines", ok: false }];
+  }
+};
+
+const inTable = ({ what, reached, target, ok }: SpeedLine): string =>
+  `${ok ? "reached" : "MISSED "}  ${what.padEnd(62)} ${reached.padStart(16)}   to reach: ${target}\n`;
 
 /**
  * Prints the speed table, each line reached or missed, on inputs seeded afresh. `npm run speed -- scan judge`
@@ -30,11 +45,9 @@ export async function run(args: string[]): Promise<number> {
   let missed = 0;
   for (const [name, load] of parts) {
     if (args.length > 0 && !args.includes(name)) continue;
-    for (const { what, reached, target, ok } of await (await load()).lines(seed)) {
-      if (!ok) missed += 1;
-      process.stdout.write(
-        `${ok ? "reached" : "MISSED "}  ${what.padEnd(62)} ${reached.padStart(16)}   to reach: ${target}\n`,
-      );
+    for (const line of await linesOf(name, load, seed)) {
+      if (!line.ok) missed += 1;
+      process.stdout.write(inTable(line));
     }
   }
   process.stdout.write(missed === 0 ? "All reached.\n" : `${missed} missed.\n`);
