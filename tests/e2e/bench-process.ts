@@ -69,22 +69,26 @@ export const newDataFolder = (): string => mkdtempSync(join(fastFolder(), "spurw
 export const startBench = async (options: BenchOptions = {}): Promise<BenchProcess> => {
   if (!existsSync(program)) throw new Error("dist/server/main.js is not built: run the checks with npm test");
   const dataFolder = options.dataFolder ?? newDataFolder();
-  const child = spawn(process.execPath, ["--max-semi-space-size=1", program], {
-    stdio: ["ignore", "pipe", "pipe"],
-    env: {
-      ...process.env,
-      NODE_ENV: "production",
-      SPURWISE_DATA: dataFolder,
-      SPURWISE_BOARD: options.board ?? "small",
-      SPURWISE_LINES: options.lines ?? "simulated",
-      SPURWISE_SPIN_US: String(options.spinUs ?? 0),
-      SPURWISE_FAULTS: options.faults ?? "",
-      SPURWISE_PORT: String(options.port ?? 0),
-      ...(options.networkPort === undefined
-        ? {}
-        : { SPURWISE_HOST: "127.0.0.1", SPURWISE_NETWORK_PORT: String(options.networkPort) }),
+  const child = spawn(
+    process.execPath,
+    ["--max-semi-space-size=1", "--heap-growing-percent=20", "--v8-pool-size=1", program],
+    {
+      stdio: ["ignore", "pipe", "pipe"],
+      env: {
+        ...process.env,
+        NODE_ENV: "production",
+        SPURWISE_DATA: dataFolder,
+        SPURWISE_BOARD: options.board ?? "small",
+        SPURWISE_LINES: options.lines ?? "simulated",
+        SPURWISE_SPIN_US: String(options.spinUs ?? 0),
+        SPURWISE_FAULTS: options.faults ?? "",
+        SPURWISE_PORT: String(options.port ?? 0),
+        ...(options.networkPort === undefined
+          ? {}
+          : { SPURWISE_HOST: "127.0.0.1", SPURWISE_NETWORK_PORT: String(options.networkPort) }),
+      },
     },
-  });
+  );
   const end = async (signal: NodeJS.Signals) => {
     child.kill(signal);
     await ended(child);
