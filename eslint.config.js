@@ -65,7 +65,7 @@ export default ts.config(
     [
       [["**/kiosk/**"], "server/ never imports kiosk/."],
       [["**/hardware/**"], "Only server/parts.ts and the commands open the hardware.", true],
-      [["onoff"], "onoff is loaded in the scanner child only."],
+      [["onoff", "node-libgpiod"], "Pins are opened in the scanner child only."],
     ],
     ["server/parts.ts", "server/commands/**"],
   ),

@@ -44,7 +44,10 @@ const fewFileTypes: Plugin = {
 /** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
 export default defineConfig({
   plugins: [fewFileTypes],
-  ssr: { noExternal: true, external: ["better-sqlite3", "@node-rs/argon2", "onoff", "@playwright/test"] },
+  ssr: {
+    noExternal: true,
+    external: ["better-sqlite3", "@node-rs/argon2", "onoff", "node-libgpiod", "@playwright/test"],
+  },
   build: {
     ssr: true,
     outDir: "dist/server",

@@ -64,15 +64,16 @@ const isThere = (path: string): boolean => {
   }
 };
 
-/** True where the GPIO library is installed. It is only looked for here, never loaded. */
-function hasGpioLibrary(): boolean {
-  try {
-    createRequire(folders.manifest).resolve("onoff");
-    return true;
-  } catch {
-    return false;
-  }
-}
+/** True where a GPIO library is installed. It is only looked for here, never loaded. */
+const hasGpioLibrary = (): boolean =>
+  ["onoff", "node-libgpiod"].some((name) => {
+    try {
+      createRequire(folders.manifest).resolve(name);
+      return true;
+    } catch {
+      return false;
+    }
+  });
 
 const softwareVersion = (): string => {
   const manifest = JSON.parse(readFileSync(folders.manifest, "utf8")) as { version: string };

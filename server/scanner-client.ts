@@ -25,6 +25,12 @@ const longestRetryMs = 5000;
 const silentMs = 6000;
 const closingMs = 2000;
 
+const saidThrough = {
+  sysfs: "the mock board is read through the pins of sysfs (onoff)",
+  "character-device":
+    "the mock board is read through the kernel's character device (node-libgpiod), because sysfs cannot be had",
+} as const;
+
 const refusalOf = {
   "not-on-a-real-board": "real-board",
   "no-such-contact": "no-such-place",
@@ -118,6 +124,7 @@ export class ScannerClient implements BoardPort {
     switch (message.type) {
       case "opened":
         this.#retryMs = firstRetryMs;
+        if (message.through !== undefined) this.#options.note(saidThrough[message.through]);
         this.#listener?.opened(message);
         return;
       case "open-failed":

@@ -1,4 +1,4 @@
-import type { OpenPin } from "../lines/open-pins.ts";
+import type { OpenPin } from "../lines/pins.ts";
 
 /** The open pins of a chain board by signal. */
 export interface ChainSignals {

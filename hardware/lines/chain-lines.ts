@@ -1,6 +1,7 @@
 import { type ChainCheck, type ChainSignals, checkChain } from "../health/chain-check.ts";
 import { type LineReading, type Lines, LinesError } from "./lines.ts";
-import { type GpioAccess, openPins, type PinRequest } from "./open-pins.ts";
+import { type GpioAccess, openPins, type PinsThrough } from "./open-pins.ts";
+import type { PinRequest } from "./pins.ts";
 
 /** BCM numbers of the signals of a 595/165 board. */
 export interface ChainPins {
@@ -27,6 +28,7 @@ export interface ChainLines extends Lines {
    * Afterwards nothing is pulled, whatever the pattern before was.
    */
   chainCheck(): ChainCheck;
+  readonly through: PinsThrough;
 }
 
 /** Bits of a chain of eight-bit registers that holds so many lines. */
@@ -41,8 +43,9 @@ export const registerBits = (count: number): number => 8 * Math.ceil(count / 8);
  * like. A board with swapped pins or a cut chain opens; `chainCheck` says what is wrong with it.
  */
 export async function openChainLines(options: ChainOptions): Promise<ChainLines> {
-  const signals: ChainSignals = await openPins(requestsFor(options.pins), options);
-  const lines = chainLines(signals, options);
+  const { pins, through } = await openPins(requestsFor(options.pins), options);
+  const signals: ChainSignals = pins;
+  const lines = { ...chainLines(signals, options), through };
   try {
     const released = new Uint8Array(options.lineCount);
     lines.exchange(released);
@@ -74,7 +77,10 @@ function requestsFor(pins: ChainPins): PinRequest<keyof ChainSignals>[] {
   ];
 }
 
-function chainLines(signals: ChainSignals, { lineCount, codeCount, settleUs = 0 }: ChainOptions): ChainLines {
+function chainLines(
+  signals: ChainSignals,
+  { lineCount, codeCount, settleUs = 0 }: ChainOptions,
+): Omit<ChainLines, "through"> {
   const { shiftClock, dataOut, latch, load, dataIn, outputEnable, codeIn } = signals;
   const lineBits = registerBits(lineCount);
   const codeBits = codeIn === undefined ? 0 : registerBits(codeCount);

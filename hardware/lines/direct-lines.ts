@@ -1,5 +1,6 @@
 import { type LineReading, type Lines, LinesError } from "./lines.ts";
-import { type GpioAccess, openPins, type OpenPin } from "./open-pins.ts";
+import { type GpioAccess, openPins, type PinsThrough } from "./open-pins.ts";
+import type { OpenPin } from "./pins.ts";
 
 export interface DirectOptions extends GpioAccess {
   /** BCM number of line i. */
@@ -19,13 +20,13 @@ export async function openDirectLines({
   pins: numbers,
   settleUs = 0,
   ...access
-}: DirectOptions): Promise<Lines> {
-  const byName = await openPins(
+}: DirectOptions): Promise<Lines & { through: PinsThrough }> {
+  const { pins: byName, through } = await openPins(
     numbers.map((bcm, line) => ({ name: `line ${line}`, bcm, direction: "in" as const })),
     access,
   );
   const pins: OpenPin[] = numbers.map((_, line) => byName[`line ${line}`]).filter((pin) => pin !== undefined);
-  const lines = directLines(pins, settleUs);
+  const lines = { ...directLines(pins, settleUs), through };
   try {
     const { lines: readings } = lines.exchange(new Uint8Array(pins.length));
     if (readings.every((low) => low === 1)) throw new LinesError("board-not-found", { wiring: "direct" });

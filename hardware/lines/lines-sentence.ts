@@ -15,8 +15,9 @@ const sentences: Record<LinesError["code"], (facts: Facts) => string> = {
     "install python3, make and g++, run `npm ci --include=optional`, and start the bench again.",
   "no-sysfs-gpio": ({ path }) =>
     `This kernel shows no pins at ${path ?? "/sys/class/gpio"}, so no real board can be read: ` +
-    "use a Raspberry Pi OS kernel or a Pi model that has the sysfs GPIO interface, or install a sysfs proxy " +
-    "that is backed by libgpiod.",
+    "on Debian 12 install libgpiod-dev, python3, make and g++ and run `npm ci --include=optional`, and the bench goes " +
+    "through the kernel's character device; else use a Raspberry Pi OS kernel or a Pi model that has the sysfs GPIO " +
+    "interface, or a sysfs proxy that is backed by libgpiod.",
   "no-rights": ({ signal, bcm, path }) =>
     `The account that runs the bench may not use ${bcm === undefined ? (path ?? "the pins") : `BCM ${bcm}${signal === undefined ? "" : ` (${signal})`}`}: ` +
     "add it to the gpio group (`sudo usermod -aG gpio spurwise`) and restart the service.",

@@ -1,18 +1,10 @@
 import { closeSync, existsSync, openSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { errnoOf } from "./errno.ts";
+import { type CharacterDriver, characterDevices, openCharacterPins } from "./character-pins.ts";
 import { findGpioChip, gpioRoot } from "./gpio-base.ts";
 import { LinesError } from "./lines.ts";
-
-/** How a pin is opened. Never `out`: it would drive 0 for a moment. */
-export type PinDirection = "in" | "high" | "low";
-
-export interface PinRequest<Name extends string> {
-  /** What the pin is for; errors name it. */
-  name: Name;
-  bcm: number;
-  direction: PinDirection;
-}
+import { onPin, takePin } from "./pin-attempts.ts";
+import type { OpenPin, PinDirection, PinRequest } from "./pins.ts";
 
 /** What the makers use of `onoff`'s Gpio; a stand-in for speed runs offers the same. */
 export interface GpioPin {
@@ -26,33 +18,47 @@ export interface GpioDriver {
   Gpio: new (gpio: number, direction: PinDirection) => GpioPin;
 }
 
-/** Where pins come from. The defaults are the kernel's sysfs and the `onoff` package. */
+/**
+ * Where pins come from. The defaults are the kernel's sysfs and the `onoff` package, and where those cannot be had
+ * its character device and the `node-libgpiod` package.
+ */
 export interface GpioAccess {
   sysfsRoot?: string;
   loadDriver?: () => Promise<GpioDriver>;
+  deviceFolder?: string;
+  loadCharacterDriver?: () => Promise<CharacterDriver>;
 }
 
-/** One open pin; its value file stays open. Every call is synchronous and at most one system call. */
-export interface OpenPin {
-  /** @throws LinesError `pin-failed` */
-  read(): 0 | 1;
-  /** @throws LinesError `pin-failed` */
-  write(value: 0 | 1): void;
-  /** @throws LinesError `pin-failed` */
-  setDirection(direction: PinDirection): void;
-  /** Gives the pin back to the kernel. Never throws: what cannot be given back is left as it is. */
-  close(): void;
-}
+/** Which of the kernel's interfaces the pins were opened through. */
+export type PinsThrough = "sysfs" | "character-device";
 
 /**
- * Opens pins in the order given, each in its direction. When one cannot be had, those already open are given
- * back in reverse order.
+ * Opens pins in the order given, each in its direction: through sysfs, and only where the kernel or the driver for
+ * that is missing through the character device.
  *
  * @throws LinesError `no-gpio-driver`, `no-sysfs-gpio`, `unknown-chip`, `no-rights`, `pin-in-use`, `pin-failed`
  */
 export async function openPins<Name extends string>(
   requests: readonly PinRequest<Name>[],
-  { sysfsRoot = gpioRoot, loadDriver = loadOnoff }: GpioAccess = {},
+  access: GpioAccess = {},
+): Promise<{ pins: Record<Name, OpenPin>; through: PinsThrough }> {
+  const { deviceFolder = "/dev", loadCharacterDriver = loadLibgpiod } = access;
+  try {
+    return { pins: await openSysfsPins(requests, access), through: "sysfs" };
+  } catch (error) {
+    const isWithoutSysfs =
+      error instanceof LinesError && (error.code === "no-sysfs-gpio" || error.code === "no-gpio-driver");
+    if (!isWithoutSysfs || characterDevices(deviceFolder).length === 0) throw error;
+    const driver = await loadCharacterDriver().catch(() => undefined);
+    if (driver === undefined) throw error;
+    return { pins: openCharacterPins(requests, driver, deviceFolder), through: "character-device" };
+  }
+}
+
+/** When one pin cannot be had, those already open are given back in reverse order. */
+async function openSysfsPins<Name extends string>(
+  requests: readonly PinRequest<Name>[],
+  { sysfsRoot = gpioRoot, loadDriver = loadOnoff }: GpioAccess,
 ): Promise<Record<Name, OpenPin>> {
   // The kernel is looked at before the driver is loaded, so that a kernel without pins is said as such.
   const chip = findGpioChip(sysfsRoot);
@@ -111,6 +117,12 @@ async function loadOnoff(): Promise<GpioDriver> {
   return { Gpio };
 }
 
+/** Built against libgpiod 1; loaded only where sysfs cannot be had. */
+async function loadLibgpiod(): Promise<CharacterDriver> {
+  const { Chip, Line, Bulk } = await import("node-libgpiod");
+  return { Chip, Line, Bulk };
+}
+
 function openPin(
   Gpio: GpioDriver["Gpio"],
   base: number,
@@ -119,26 +131,19 @@ function openPin(
 ): OpenPin {
   const number = base + bcm;
   const facts = { signal: name, bcm };
-  const attempt = <Result>(call: string, action: () => Result): Result => {
-    try {
-      return action();
-    } catch (cause) {
-      throw new LinesError("pin-failed", { ...facts, call, errno: errnoOf(cause) }, cause);
-    }
-  };
-  const gpio = exported(() => new Gpio(number, direction), facts);
+  const gpio = takePin(facts, "export", () => new Gpio(number, direction));
   // A pin left exported by an earlier run is taken over, and then onoff says nothing when a setting fails.
   const wanted = direction === "in" ? "in" : "out";
-  if (attempt("direction", () => gpio.direction()) !== wanted) {
+  if (onPin(facts, "direction", () => gpio.direction()) !== wanted) {
     gpio.unexport();
     throw isWritable(join(sysfsRoot, `gpio${number}`, "direction"))
       ? new LinesError("pin-failed", { ...facts, call: "direction", errno: "" })
       : new LinesError("no-rights", facts);
   }
   return {
-    read: () => attempt("read", () => gpio.readSync()),
-    write: (value) => attempt("write", () => gpio.writeSync(value)),
-    setDirection: (next) => attempt("direction", () => gpio.setDirection(next)),
+    read: () => onPin(facts, "read", () => gpio.readSync()),
+    write: (value) => onPin(facts, "write", () => gpio.writeSync(value)),
+    setDirection: (next) => onPin(facts, "direction", () => gpio.setDirection(next)),
     close: () => {
       try {
         gpio.unexport();
@@ -147,17 +152,6 @@ function openPin(
       }
     },
   };
-}
-
-function exported(open: () => GpioPin, facts: Record<string, string | number>): GpioPin {
-  try {
-    return open();
-  } catch (cause) {
-    const errno = errnoOf(cause);
-    if (errno === "EBUSY") throw new LinesError("pin-in-use", facts, cause);
-    if (errno === "EACCES" || errno === "EPERM") throw new LinesError("no-rights", facts, cause);
-    throw new LinesError("pin-failed", { ...facts, call: "export", errno }, cause);
-  }
 }
 
 function isWritable(path: string): boolean {

@@ -170,6 +170,8 @@ install_packages() {
   local wanted=() package
   # The compiler is for the GPIO package's native part.
   for package in python3 make g++; do wanted+=("$package"); done
+  # For kernels without sysfs pins: the character device's library is built against libgpiod 1, which Debian 12 has.
+  if is_live && [ ! -e /sys/class/gpio/export ]; then wanted+=(libgpiod-dev); fi
   if [ -z "$node_archive" ]; then wanted+=(nodejs npm); fi
   if [ $is_kiosk = yes ]; then wanted+=(cage chromium); fi
   if [ $is_read_only = yes ]; then wanted+=(overlayroot); fi
@@ -237,8 +239,8 @@ install_app() {
   mark=$(sha256sum "$app/package-lock.json" | cut -d ' ' -f 1)-$("$node_path" -p process.versions.modules)
   if [ "$(cat /opt/spurwise/node_modules/.spurwise-lock 2>/dev/null)" != "$mark" ]; then
     (cd /opt/spurwise && PATH="$(dirname "$node_path"):$PATH" npm ci --omit=dev --include=optional --no-audit --no-fund)
-    [ -d /opt/spurwise/node_modules/onoff ] ||
-      say "the GPIO package onoff could not be built: the bench will say that no real board can be read"
+    [ -d /opt/spurwise/node_modules/onoff ] || [ -d /opt/spurwise/node_modules/node-libgpiod ] ||
+      say "no GPIO package could be built: the bench will say that no real board can be read"
     echo "$mark" >/opt/spurwise/node_modules/.spurwise-lock
   fi
 }
@@ -325,7 +327,12 @@ check() {
     is_lacking=1
   }
   if [ ! -e "$root/sys/class/gpio/export" ]; then
-    miss "this kernel shows no pins at /sys/class/gpio: use Raspberry Pi OS on Debian 12, or a Pi 3 or 4"
+    if compgen -G "$root/dev/gpiochip*" >/dev/null && [ -e "$root/usr/include/gpiod.h" ] &&
+      ! grep -q gpiod_chip_request_lines "$root/usr/include/gpiod.h"; then
+      say "this kernel shows no pins at /sys/class/gpio: the bench goes through its character device"
+    else
+      miss "this kernel shows no pins at /sys/class/gpio: use Raspberry Pi OS on Debian 12 (with libgpiod-dev), or a Pi 3 or 4"
+    fi
   else
     labels=$(cat "$root"/sys/class/gpio/gpiochip*/label 2>/dev/null || true)
     grep -Eqx 'pinctrl-(bcm2835|bcm2711|rp1)' <<<"$labels" ||

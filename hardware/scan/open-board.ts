@@ -3,6 +3,7 @@ import { boardLines } from "../lines/board-lines.ts";
 import type { ChainCheck } from "../health/chain-check.ts";
 import { largestGroup } from "../lines/largest-group.ts";
 import type { Lines } from "../lines/lines.ts";
+import type { PinsThrough } from "../lines/open-pins.ts";
 import type { ToScanner } from "./scanner-messages.ts";
 import { SimulatedBoard } from "../lines/simulated-board.ts";
 import { settleTimeUs } from "../lines/settle-time.ts";
@@ -12,6 +13,8 @@ import { SpinningLines } from "../lines/spinning-lines.ts";
 export interface OpenBoard {
   lines: Lines;
   simulated?: SimulatedBoard;
+  /** Which of the kernel's interfaces a real board's pins were opened through. */
+  through?: PinsThrough;
   /** So many joined lines one output surely pulls; software pulls any. */
   largestGroup?: number;
   /** Shifts a known word round the loop of a chain. */
@@ -44,7 +47,7 @@ async function openPinsOf(board: BoardDescription): Promise<OpenBoard> {
   if (wiring.kind === "direct") {
     const { openDirectLines } = await import("../lines/direct-lines.ts");
     const lines = await openDirectLines({ pins: wiring.pins, settleUs: settleTimeUs(wiring) });
-    return { lines, largestGroup: largestGroup(wiring) };
+    return { lines, through: lines.through, largestGroup: largestGroup(wiring) };
   }
   const { lineCount, codeCount } = boardLines(board);
   const { openChainLines } = await import("../lines/chain-lines.ts");
@@ -54,5 +57,6 @@ async function openPinsOf(board: BoardDescription): Promise<OpenBoard> {
     codeCount,
     settleUs: settleTimeUs(wiring),
   });
-  return { lines, largestGroup: largestGroup(wiring), chainCheck: () => lines.chainCheck() };
+  const { through } = lines;
+  return { lines, through, largestGroup: largestGroup(wiring), chainCheck: () => lines.chainCheck() };
 }

@@ -1,6 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import type { BoardLeads } from "../../shared/board/board-leads.ts";
 import type { ContactId, EntryId } from "../../shared/board/ids.ts";
+import type { PinsThrough } from "../lines/open-pins.ts";
 import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
 
 /** How the scanner child reaches the board. `spinning` is the simulated chain that spins a while a GPIO call. */
@@ -56,6 +57,8 @@ export type FromScanner =
   | {
       type: "opened";
       lines: LinesKind;
+      /** Which of the kernel's interfaces a real board is read through. */
+      through?: PinsThrough;
       lineCount: number;
       hasCodes: boolean;
       hasProbes: boolean;

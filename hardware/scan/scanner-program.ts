@@ -106,6 +106,7 @@ export class ScannerProgram {
       this.#parts.send({
         type: "opened",
         lines: message.lines,
+        ...(opened.through === undefined ? {} : { through: opened.through }),
         lineCount: board.lineCount,
         hasCodes: board.codeCount > 0,
         hasProbes: board.probes !== undefined,

@@ -461,7 +461,7 @@ export const en = {
   "no-board.no-gpio-driver.remedy":
     "install python3, make and g++, run “npm ci --include=optional”, then start the bench again.",
   "no-board.no-sysfs-gpio.remedy":
-    "use a system or a model of Raspberry Pi that has sysfs pins, or install a sysfs proxy backed by libgpiod.",
+    "on Debian 12 install libgpiod-dev and run “npm ci --include=optional”, or use a system with sysfs pins.",
   "no-board.no-rights.remedy": "add the account of the bench to the gpio group, then start it again.",
   "no-board.pin-in-use.remedy":
     "take what holds the pin (SPI, I2C, UART, 1-Wire) out of config.txt and restart, or choose another pin.",

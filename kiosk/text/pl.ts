@@ -442,7 +442,7 @@ export const pl: Record<TextKey, string> = {
   "no-board.no-gpio-driver.remedy":
     "zainstaluj python3, make i g++, uruchom „npm ci --include=optional” i włącz stanowisko ponownie.",
   "no-board.no-sysfs-gpio.remedy":
-    "użyj systemu lub modelu Raspberry Pi z wyprowadzeniami w sysfs albo zainstaluj pośrednik sysfs na libgpiod.",
+    "w Debianie 12 zainstaluj libgpiod-dev i uruchom „npm ci --include=optional” albo użyj systemu z sysfs.",
   "no-board.no-rights.remedy": "dodaj konto stanowiska do grupy gpio i uruchom je ponownie.",
   "no-board.pin-in-use.remedy":
     "usuń z config.txt to, co zajmuje wyprowadzenie (SPI, I2C, UART, 1-Wire), lub wybierz inne; uruchom ponownie.",

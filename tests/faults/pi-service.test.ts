@@ -57,10 +57,12 @@ function lendHardware(root: string): void {
   for (const name of [
     "health/chain-check",
     "lines/chain-lines",
+    "lines/character-pins",
     "lines/errno",
     "lines/gpio-base",
     "lines/lines",
     "lines/open-pins",
+    "lines/pin-attempts",
     "scan/systemd-watchdog",
   ]) {
     const source = readFileSync(join(projectFolder, `hardware/${name}.ts`), "utf8");

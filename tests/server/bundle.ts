@@ -11,7 +11,7 @@ export async function bundle(entry: string): Promise<{ path: string; remove: () 
   await build({
     configFile: false,
     logLevel: "error",
-    ssr: { noExternal: true, external: ["better-sqlite3", "onoff"] },
+    ssr: { noExternal: true, external: ["better-sqlite3", "onoff", "node-libgpiod"] },
     build: { ssr: entry, outDir, target: "node20" },
   });
   return {

@@ -20,7 +20,7 @@ export async function openWithSlip(options: ChainOptions, slip: Slip | "none"): 
   const { lineCount } = options;
   const bits = 8 * Math.ceil(lineCount / 8);
   const { shiftClock, dataOut, latch, load, dataIn, outputEnable, codeIn } = options.pins;
-  const pins = await openPins([
+  const { pins } = await openPins([
     ...(outputEnable === undefined
       ? []
       : [{ name: "outputEnable", bcm: outputEnable, direction: "high" as const }]),

@@ -239,6 +239,14 @@ if (reason !== undefined) {
       expect(check().stdout).toMatch(/missing: this kernel shows no pins at \/sys\/class\/gpio/);
       expect(check().stdout).toMatch(/missing: the group gpio/);
       expect(differing(marks, touchMarks(root))).toEqual([]);
+      // A kernel with a character device, and the headers of libgpiod 1, then of 2.
+      mkdirSync(join(root, "usr/include"), { recursive: true });
+      const [chip, header] = [join(root, "dev/gpiochip0"), join(root, "usr/include/gpiod.h")];
+      for (const file of [chip, header]) writeFileSync(file, "");
+      expect(check().stdout).toMatch(/the bench goes through its character device/);
+      writeFileSync(header, "struct gpiod_line_request *gpiod_chip_request_lines();\n");
+      expect(check().stdout).toMatch(/missing: this kernel shows no pins/);
+      for (const file of [chip, header]) rmSync(file);
       const pins = join(root, "sys/class/gpio");
       mkdirSync(join(pins, "gpiochip512"), { recursive: true });
       writeFileSync(join(pins, "export"), "");

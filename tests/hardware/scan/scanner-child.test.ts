@@ -64,7 +64,7 @@ beforeAll(async () => {
   await build({
     configFile: false,
     logLevel: "error",
-    ssr: { noExternal: true, external: ["onoff"] },
+    ssr: { noExternal: true, external: ["onoff", "node-libgpiod"] },
     build: {
       ssr: true,
       outDir: folder,
