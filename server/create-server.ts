@@ -32,6 +32,8 @@ export interface ServerParts {
   network: NetworkDoor | undefined;
   lines: Health["lines"];
   hasGpioLibrary: boolean;
+  /** How many years a centre keeps a learner who no longer comes. */
+  keepYears: number;
   /** What is known of the log's soundness. */
   logState: () => Health["log"];
   /** What became of the last nightly back-up. */
@@ -105,6 +107,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         signedIn: (staff, { logId }, by) => noteSignIn(core, staff, logId, by, "network"),
       },
       health,
+      publicText: { facts: { keepYears: parts.keepYears }, language: () => core.session.memory.language },
       anchor: () => parts.bench.records?.log.anchor,
       wiring: () => {
         const run = ownRun(core, core.session.actor);

@@ -23,6 +23,7 @@ export const folders = {
   scannerChild: join(root, "dist/server/scanner-child.js"),
   recordsWorker: join(root, "dist/server/records-worker.js"),
   manifest: join(root, "package.json"),
+  notices: join(root, "server/public-text/notices.json"),
 } as const;
 
 /** Where the bench keeps its data: as asked, from the project's folder, or `.data` in it. */

@@ -221,6 +221,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       network,
       lines,
       hasGpioLibrary: hasGpioLibrary(),
+      keepYears: environment.keepYears,
       logState,
       backUpState: () => keeper.backUp,
     },

@@ -35,7 +35,17 @@ export type Card =
 export type Armed =
   { kind: "station"; id: StationId } | { kind: "entry"; id: EntryId } | { kind: "contact"; id: ContactId };
 export type Sheet =
-  "menu" | "task" | "tray" | "words" | "clear" | "leave" | "hand-in" | "as-found" | "health" | "staff";
+  | "menu"
+  | "task"
+  | "tray"
+  | "words"
+  | "clear"
+  | "leave"
+  | "hand-in"
+  | "as-found"
+  | "health"
+  | "staff"
+  | "public";
 
 /**
  * What the person at the screen has in hand: which card is open, which end of a cable waits for the other. All

@@ -3,6 +3,7 @@ export const deskEn = {
   "desk.title": "Desk",
   "desk.pages": "Pages",
   "desk.bench": "Bench screen",
+  "desk.public": "Cautions and data protection",
   "desk.language": "Polski",
   "desk.me": "{name}, {role}",
   "desk.lost": "The link to the bench is lost. It comes back by itself.",

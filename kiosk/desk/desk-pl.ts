@@ -5,6 +5,7 @@ export const deskPl: Record<DeskKey, string> = {
   "desk.title": "Biurko",
   "desk.pages": "Strony",
   "desk.bench": "Ekran stanowiska",
+  "desk.public": "Ostrzeżenia i ochrona danych",
   "desk.language": "English",
   "desk.me": "{name}, {role}",
   "desk.lost": "Połączenie ze stanowiskiem jest zerwane. Wróci samo.",

@@ -97,6 +97,7 @@ export const en = {
   "key.choose": "Choose",
   "key.change": "Change",
   "key.board-health": "Board health",
+  "key.public": "Cautions and your data",
 
   // Sign in
   "sign-in.badge": "Badge code",

@@ -91,6 +91,7 @@ export const pl: Record<TextKey, string> = {
   "key.choose": "Wybierz",
   "key.change": "Zmień",
   "key.board-health": "Stan tablicy",
+  "key.public": "Ostrzeżenia i Twoje dane",
 
   "sign-in.badge": "Kod karty",
   "sign-in.badge-short": "Karta",

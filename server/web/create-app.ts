@@ -10,6 +10,7 @@ import { type EvidenceParts, evidenceRoutes } from "../evidence/evidence-routes.
 import { classRoutes } from "./class-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
+import { type PublicParts, publicRoutes } from "./public-routes.ts";
 import { type SignInParts, signInRoutes } from "./sign-in-routes.ts";
 
 export interface AppParts {
@@ -18,6 +19,7 @@ export interface AppParts {
   door: Door;
   signIn: Omit<SignInParts, "door">;
   health: () => Health;
+  publicText: PublicParts;
   /** How far the log has come, to be kept on another machine; undefined where there is no log. */
   anchor: () => object | undefined;
   /** The wiring on the board, or undefined where it may not be had now. */
@@ -40,6 +42,7 @@ export function createApp({
   door,
   signIn,
   health,
+  publicText,
   anchor,
   wiring,
   evidence,
@@ -82,6 +85,7 @@ export function createApp({
   app.get("/health", (_request, response) => {
     response.set("Cache-Control", "no-store").json(health());
   });
+  app.use(publicRoutes(publicText));
 
   if (door.kind === "network") {
     app.use(signInRoutes({ door, ...signIn }));

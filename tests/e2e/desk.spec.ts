@@ -1,5 +1,4 @@
-import AxeBuilder from "@axe-core/playwright";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, test } from "@playwright/test";
 import { rmSync } from "node:fs";
 import { logFile } from "../../server/folders.ts";
 import { openForWriting } from "../../server/store/open-database.ts";
@@ -7,7 +6,8 @@ import { verifyLog } from "../../server/store/verify-log.ts";
 import { BenchLink } from "./bench-link.ts";
 import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
-import { deskPin, setUpPeople } from "./desk-people.ts";
+import { isClean, signInAtDesk } from "./desk-page.ts";
+import { setUpPeople } from "./desk-people.ts";
 
 const networkPort = 4793;
 const deskAddress = `http://127.0.0.1:${networkPort}/desk/`;
@@ -26,34 +26,6 @@ test.afterAll(async () => {
   await running.stop();
   rmSync(dataFolder, { recursive: true, force: true });
 });
-
-const axeProblems = async (page: Page): Promise<string[]> => {
-  const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
-};
-
-/** On a desk's own screen and on a telephone: nothing that axe finds, and nothing beside the window. */
-async function isClean(page: Page, name: string): Promise<void> {
-  for (const [width, height] of [
-    [390, 844],
-    [1280, 800],
-  ] as const) {
-    await page.setViewportSize({ width, height });
-    expect(await axeProblems(page), `${name} at ${width}`).toEqual([]);
-    const beside = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-    expect(beside, `${name} at ${width}`).toBeLessThanOrEqual(0);
-    const folder = process.env["SPURWISE_DESK_PICTURES"];
-    if (folder) await page.screenshot({ path: `${folder}/${name}-${width}.png`, fullPage: true });
-  }
-}
-
-async function signIn(page: Page, name: string): Promise<void> {
-  await page.goto(deskAddress);
-  await page.getByLabel("Your name").fill(name);
-  await page.getByLabel("Your PIN").fill(deskPin);
-  await page.getByRole("button", { name: "Sign in" }).click();
-  await expect(page.getByTestId("desk-me")).toContainText(name);
-}
 
 /** Assessed work: a ring of which one line core was left out, and which is handed in so. */
 async function wire(): Promise<void> {
@@ -88,7 +60,7 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   await wire();
 
   const desk = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
-  await signIn(desk, "Olwen Tansley");
+  await signInAtDesk(desk, deskAddress, "Olwen Tansley");
   await expect(desk.getByTestId("live-work")).toContainText("Bryony Cole");
   await expect(desk.getByTestId("live-work").getByTestId("desk-findings")).toContainText("ring");
   await isClean(desk, "live");
@@ -143,7 +115,7 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   expect(await told.text()).toContain("Bryony Cole");
 
   const verifier = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
-  await signIn(verifier, "Piotr Lasek");
+  await signInAtDesk(verifier, deskAddress, "Piotr Lasek");
   await verifier.getByTestId("page-sample").click();
   await verifier.getByTestId("seed").fill("2026-11");
   await verifier.getByTestId("draw").click();

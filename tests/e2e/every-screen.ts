@@ -37,6 +37,9 @@ export const everyScreen = async (
   await look("scenarios");
   await bench.get("key-menu").tap();
   await look("menu before a task");
+  await bench.get("key-public").tap();
+  await bench.get("public-cautions").waitFor();
+  await look("cautions, for anybody");
   await closeDialog(bench);
   await bench.get("scenario-sun-room").tap();
   await look("scenario chosen");

@@ -157,7 +157,7 @@ describe("the door on loopback", () => {
 });
 
 describe("the door on the network", () => {
-  it("gives nobody any page but the health and the sign-in, every route of the program tried", async () => {
+  it("gives nobody any page but the health, what is public and the sign-in, every route of the program tried", async () => {
     const { bench, networkUrl } = await onNetwork();
     const app = createApp({
       kioskFolder: "/nonexistent",
@@ -168,6 +168,7 @@ describe("the door on the network", () => {
       },
       signIn: { people: bench.parts.people, language: () => "en", signedIn: () => undefined },
       health: () => ({}) as never,
+      publicText: { facts: { keepYears: 3 }, language: () => "en" },
       anchor: () => undefined,
       wiring: () => undefined,
       evidence: { staffOf: () => undefined, source: () => undefined, filterOf: () => ({}) },
@@ -187,6 +188,8 @@ describe("the door on the network", () => {
     const routes = routesOf((app.router as unknown as { stack: Layer[] }).stack);
     expect(routes.map(({ method, path }) => `${method} ${path}`)).toEqual([
       "GET /health",
+      "GET /public",
+      "GET /public/:name",
       "GET /sign-in",
       "POST /sign-in",
       "POST /sign-out",
@@ -211,6 +214,8 @@ describe("the door on the network", () => {
       ).status;
     expect(seen).toEqual({
       "GET /health": 200,
+      "GET /public": 303,
+      "GET /public/:name": 404,
       "GET /sign-in": 200,
       "POST /sign-in": 403,
       "POST /sign-out": 303,

@@ -27,6 +27,7 @@ export async function testServer(
     network: options.network,
     lines: "simulated",
     hasGpioLibrary: false,
+    keepYears: 3,
     logState: () => ({ state: "sound", eventCount: bench.parts.records?.logReader.eventCount() ?? 0 }),
   });
   bench.bench = server.bench;
