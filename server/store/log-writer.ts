@@ -49,6 +49,7 @@ export class LogWriter {
   readonly #insert: Statement;
   readonly #end: Statement;
   readonly #document: Statement;
+  readonly #writeWhole: (rows: readonly LogRow[], alongside?: () => void) => void;
   readonly #attempts: AttemptTable;
   readonly #fileId: string | undefined;
   #sequence = 0;
@@ -78,6 +79,11 @@ export class LogWriter {
       "INSERT INTO document (hash, kind, bytes) VALUES (?, ?, ?) ON CONFLICT (hash) DO NOTHING",
     );
     this.#attempts = new AttemptTable(database);
+    // Made once: making it takes longer than a write.
+    this.#writeWhole = database.transaction((rows: readonly LogRow[], alongside?: () => void) => {
+      alongside?.();
+      this.#write(rows);
+    });
     this.#fileId = fileIdOf(path);
     try {
       this.#attempts.bringUpToDate();
@@ -139,10 +145,7 @@ export class LogWriter {
     if (!end) return [];
     this.#assertThere();
     try {
-      this.#database.transaction(() => {
-        alongside?.();
-        this.#write(rows);
-      })();
+      this.#writeWhole(rows, alongside);
       if (!this.#isProved) assertDurable(this.#database, this.#path);
       this.#isProved = true;
     } catch (error) {
