@@ -9,18 +9,11 @@ import {
 import type { Load, Wiring } from "../wiring/wiring.schema.ts";
 import { busesOf, type EntriesInUse, nodeId } from "../wiring/buses.ts";
 import { cableModels } from "./cable-models.ts";
+import { ContactConductors } from "./contact-conductors.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import { lampsOf } from "./lamps.ts";
 import { meetingsOf } from "./meetings.ts";
-import type {
-  CableModel,
-  Circuit,
-  CircuitModel,
-  ConductorModel,
-  Island,
-  MissingCore,
-  Zone,
-} from "./model.ts";
+import type { CableModel, Circuit, CircuitModel, Island, MissingCore, Zone } from "./model.ts";
 import { reachTable } from "./reach.ts";
 import { zonesOf } from "./zones.ts";
 
@@ -38,18 +31,10 @@ export const buildModel = (wiring: Wiring): CircuitModel => {
   const { cables, strays } = cableModels(wiring.cables, { buses, unknown });
   const conductors = cables.flatMap((cable) => cable.conductors);
   const used = new Set<StationId>();
-  const conductorsAt = new Map<ContactId, ConductorModel[]>();
-  const note = (contact: ContactId, conductor: ConductorModel): void => {
-    const known = conductorsAt.get(contact);
-    if (known) known.push(conductor);
-    else conductorsAt.set(contact, [conductor]);
-  };
+  const conductorsAt = new ContactConductors(buses.contactCount);
   for (const { fromStation, toStation, conductors: own } of cables) {
     if (own.length > 0) used.add(fromStation).add(toStation);
-    for (const conductor of own) {
-      note(conductor.from, conductor);
-      note(conductor.to, conductor);
-    }
+    for (const conductor of own) conductorsAt.add(conductor);
   }
   for (const cable of cables)
     for (const core of cable.missing) core.crossedBy = conductorsInPlaceOf(core, conductorsAt);
@@ -113,11 +98,12 @@ function entriesInUse({ cables, readings = [] }: Wiring): EntriesInUse {
 
 /** A core that is missing because its contacts are taken: put right, the one mends the other. */
 function conductorsInPlaceOf(
-  { from, to }: MissingCore,
-  conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>,
+  { fromContactIndex, toContactIndex }: MissingCore,
+  conductorsAt: ContactConductors,
 ): ConductorId[] {
-  const [near = [], far = []] = [conductorsAt.get(from), conductorsAt.get(to)];
-  const there = [...near, ...far].map(({ id }) => id);
+  const there = [...conductorsAt.at(fromContactIndex), ...conductorsAt.at(toContactIndex)].map(
+    ({ id }) => id,
+  );
   return there.length < 2 ? there : [...new Set(there)].sort(byId);
 }
 

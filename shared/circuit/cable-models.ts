@@ -88,6 +88,8 @@ function cableModel(
       toNode: b.node,
       fromIndex: a.index,
       toIndex: b.index,
+      fromContactIndex: a.contactIndex,
+      toContactIndex: b.contactIndex,
       class: classA === roleClass(b.role) ? classA : "crossed",
     });
   }
@@ -170,7 +172,8 @@ function missingCores(
   conductors: readonly ConductorModel[],
   unknown: ReadonlySet<ContactId>,
 ): MissingCore[] {
-  return straight.flatMap(([{ contact: from, role: fromRole }, { contact: to, role: toRole }]) => {
+  return straight.flatMap(([near, far]) => {
+    const [from, to] = [near.contact, far.contact];
     const carried = conductors.some(
       (conductor) =>
         conductor.class !== "crossed" &&
@@ -178,11 +181,15 @@ function missingCores(
     );
     if (carried || unknown.has(from) || unknown.has(to)) return [];
     // A core that would be crossed even if it ran straight is missed by both classes.
-    const missedBy = new Set([roleClass(fromRole), roleClass(toRole)]);
+    const missedBy = new Set([roleClass(near.role), roleClass(far.role)]);
     return [...missedBy].map((conductor) => ({
       id: conductorId(from, to),
       from,
       to,
+      fromContactIndex: near.contactIndex,
+      toContactIndex: far.contactIndex,
+      fromNode: near.node,
+      toNode: far.node,
       class: conductor,
       crossedBy: [],
     }));

@@ -1,6 +1,7 @@
 import { byId, type ConductorId, type RoleClass, roleClasses, type StationId } from "../board/ids.ts";
+import { isTwoSided } from "../board/station-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
-import { nodeId, type NodeId } from "../wiring/buses.ts";
+import type { NodeId } from "../wiring/buses.ts";
 import { isEnergised } from "./energised.ts";
 import type { CircuitModel } from "./model.ts";
 import { oncePerModel } from "./once-per-model.ts";
@@ -20,19 +21,18 @@ const liveBuses = [
   ...["strap-in.strap1", "strap-in.strap2", "strap-out.strap1", "strap-out.strap2"],
 ];
 
-/** The nodes of a station of which one has to be reached by a class; none where it has no need of it. */
-export const neededNodes = ({ id, kind }: Station, wanted: RoleClass): NodeId[] => {
-  if (kind === "way" || kind === "junction-box") return [];
-  if (wanted === "earth") return [nodeId(id, "E")];
-  const isTwoSided = kind === "fcu" || kind === "isolator" || kind === "cooker-control";
+const none: readonly string[] = [];
+
+/** The buses of a station of which one has to be reached by a class; none where it has no need of it. */
+export const neededBuses = ({ kind }: Station, wanted: RoleClass): readonly string[] => {
+  if (kind === "way" || kind === "junction-box") return none;
+  if (wanted === "earth") return ["E"];
   if (wanted === "neutral") {
-    if (kind === "plate-switch") return [];
-    return [nodeId(id, isTwoSided ? "supply.N" : "N")];
+    if (kind === "plate-switch") return none;
+    return isTwoSided(kind) ? ["supply.N"] : ["N"];
   }
-  if (isTwoSided) return [nodeId(id, "supply.L")];
-  return kind === "plate-switch" || kind === "ceiling-rose"
-    ? liveBuses.map((bus) => nodeId(id, bus))
-    : [nodeId(id, "L")];
+  if (isTwoSided(kind)) return ["supply.L"];
+  return kind === "plate-switch" || kind === "ceiling-rose" ? liveBuses : ["L"];
 };
 
 const neededOf = oncePerModel(() => new Map<Station, Record<RoleClass, NodeId[]>>());
@@ -42,8 +42,9 @@ export const nodesNeeded = (model: CircuitModel, station: Station, wanted: RoleC
   const known = neededOf(model);
   const before = known.get(station);
   if (before) return before[wanted];
+  const own = model.buses.nodesAt.get(station.id);
   const nodes = (each: RoleClass): NodeId[] =>
-    neededNodes(station, each).filter((node) => model.buses.nodes.has(node));
+    neededBuses(station, each).flatMap((bus) => own?.get(bus)?.id ?? []);
   const needed = { live: nodes("live"), neutral: nodes("neutral"), earth: nodes("earth") };
   known.set(station, needed);
   return needed[wanted];
@@ -89,8 +90,12 @@ export const coresToward = (model: CircuitModel, station: Station, wanted: RoleC
   return [...coresAround(model, wanted, groups).values()].flat();
 };
 
-const isTouched = (model: CircuitModel, node: NodeId): boolean =>
-  (model.buses.nodes.get(node)?.contacts ?? []).some((contact) => model.conductorsAt.has(contact));
+/** Nodes on which a conductor lands. */
+const touchedNodes = oncePerModel(
+  ({ conductors }): ReadonlySet<NodeId> =>
+    new Set(conductors.flatMap(({ fromNode, toNode }) => [fromNode, toNode])),
+);
+const isTouched = (model: CircuitModel, node: NodeId): boolean => touchedNodes(model).has(node);
 
 function isFedAtAll(model: CircuitModel, station: Station, wanted: RoleClass): boolean {
   const others = roleClasses.filter((other) => other !== wanted);
@@ -113,12 +118,10 @@ function coresAround(
   for (const cable of model.cables)
     for (const core of cable.missing) {
       if (core.class !== wanted) continue;
-      const from = model.buses.nodeOf.get(core.from);
-      const to = model.buses.nodeOf.get(core.to);
-      if (!from || !to) continue;
+      const { fromNode, toNode } = core;
       for (const [near, far] of [
-        [from, to],
-        [to, from],
+        [fromNode, toNode],
+        [toNode, fromNode],
       ] as const) {
         const group = model.groupOf(near);
         if (!groups.has(group) || model.groupOf(far) === group) continue;

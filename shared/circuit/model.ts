@@ -2,6 +2,7 @@ import type { CableId, ConductorId, ContactId, EntryId, RoleClass, StationId } f
 import type { Side } from "../board/station-kinds.ts";
 import type { CableSpec, Load, ReferenceMethod, Station, Wiring } from "../wiring/wiring.schema.ts";
 import type { Buses, NodeId } from "../wiring/buses.ts";
+import type { ContactConductors } from "./contact-conductors.ts";
 
 /** One core that joins two contacts. `crossed`: its ends are of different classes. */
 export interface ConductorModel {
@@ -14,6 +15,9 @@ export interface ConductorModel {
   /** The numbers of those nodes. */
   fromIndex: number;
   toIndex: number;
+  /** The numbers of its contacts. */
+  fromContactIndex: number;
+  toContactIndex: number;
   class: RoleClass | "crossed";
 }
 
@@ -22,6 +26,11 @@ export interface MissingCore {
   id: ConductorId;
   from: ContactId;
   to: ContactId;
+  /** The numbers of its contacts and of their nodes. */
+  fromContactIndex: number;
+  toContactIndex: number;
+  fromNode: NodeId;
+  toNode: NodeId;
   class: RoleClass;
   /** Conductors that are at its two contacts and go elsewhere: the core is crossed or misplaced, not left out. */
   crossedBy: ConductorId[];
@@ -236,7 +245,7 @@ export interface CircuitModel {
   conductors: ConductorModel[];
   /** Those of them whose ends are of different classes. */
   crossed: ConductorModel[];
-  conductorsAt: ReadonlyMap<ContactId, ConductorModel[]>;
+  conductorsAt: ContactConductors;
   /** Stations where a conductor lands. */
   used: ReadonlySet<StationId>;
   /** Those that hang on one way, each device's own and those behind its fuses. */

@@ -1,6 +1,6 @@
 import type { StationId } from "../board/ids.ts";
 import { nodeId } from "../wiring/buses.ts";
-import { isReachedBy, neededNodes } from "./losses.ts";
+import { isReachedBy, neededBuses } from "./losses.ts";
 import type { CircuitModel } from "./model.ts";
 import { switchedNeutrals } from "./switched-neutrals.ts";
 
@@ -20,6 +20,6 @@ export const isServed = (model: CircuitModel, id: StationId): boolean => {
     return lamp !== undefined && (lamp.isLitSometimes || hasSwitchedNeutral(model, id));
   if (station.kind === "junction-box" || station.kind === "way")
     return model.used.has(id) && model.reachOf(nodeId(id, "L")).sometimes.length > 0;
-  const needsNeutral = neededNodes(station, "neutral").length > 0;
+  const needsNeutral = neededBuses(station, "neutral").length > 0;
   return isReachedBy(model, station, "live") && (!needsNeutral || isReachedBy(model, station, "neutral"));
 };

@@ -4,7 +4,7 @@ import type { NodeId } from "../wiring/buses.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
 import type { Branch, CableModel, Ring, Run, Shape, Zone } from "./model.ts";
 
-/** A cable of the shape with the line buses it joins and the classes that go straight through it. */
+/** A cable of the shape with the line buses it joins, at its `from` and its `to`, and the classes that go straight through. */
 export interface RunEnds {
   cable: CableModel;
   a: NodeId;
@@ -33,11 +33,10 @@ export const shapeOf = (
   const nodes = new Map<NodeId, number>();
   const stationAt: StationId[] = [stationOfNode([...heads].sort(byId)[0])];
   const pointAt: boolean[] = [false];
-  const local = (node: NodeId): number => {
+  const local = (node: NodeId, station: StationId): number => {
     if (heads.has(node)) return 0;
     const known = nodes.get(node);
     if (known !== undefined) return known;
-    const station = stationOfNode(node);
     nodes.set(node, stationAt.length);
     pointAt.push(pointNodes.has(node));
     return stationAt.push(station) - 1;
@@ -71,8 +70,11 @@ export const shapeOf = (
 const stationOfNode = (node: NodeId | undefined): StationId =>
   (node ?? "").slice(0, (node ?? "").indexOf("/")) as StationId;
 
+/** The number of a node in the shape. */
+type Local = (node: NodeId, station: StationId) => number;
+
 /** One run a cable, or one for the single leads of a pair of stations that complete each other. */
-function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link[] {
+function runsOf(ends: readonly RunEnds[], local: Local): Link[] {
   const partial = new Map<string, RunEnds[]>();
   const groups: RunEnds[][] = [];
   for (const end of ends) {
@@ -80,7 +82,8 @@ function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link
       groups.push([end]);
       continue;
     }
-    const key = [local(end.a), local(end.b)].sort((a, b) => a - b).join();
+    const { a, b, cable } = end;
+    const key = [local(a, cable.fromStation), local(b, cable.toStation)].sort((x, y) => x - y).join();
     const known = partial.get(key);
     if (known) known.push(end);
     else partial.set(key, [end]);
@@ -97,19 +100,19 @@ function runsOf(ends: readonly RunEnds[], local: (node: NodeId) => number): Link
     .sort((x, y) => byId(x.cables[0]?.id ?? "", y.cables[0]?.id ?? ""));
 }
 
-function linkOf(group: readonly RunEnds[], local: (node: NodeId) => number): Link {
+function linkOf(group: readonly RunEnds[], local: Local): Link {
   const [first] = group as [RunEnds];
   const isOne = group.length === 1;
   const carried = isOne ? first.classes : new Set(group.flatMap((end) => [...end.classes]));
-  const { missing } = first.cable;
+  const { missing, fromStation, toStation } = first.cable;
   const link: Link = {
     cables: group.map(({ cable }) => cable),
-    a: stationOfNode(first.a),
-    b: stationOfNode(first.b),
+    a: fromStation,
+    b: toStation,
     classes: carried,
     missing: missing.length === 0 ? missing : missing.filter((core) => !carried.has(core.class)),
-    nodeA: local(first.a),
-    nodeB: local(first.b),
+    nodeA: local(first.a, fromStation),
+    nodeB: local(first.b, toStation),
   };
   const ratingA = isOne ? first.cable.ratingA : leastRatingA(link.cables);
   if (ratingA !== undefined) link.ratingA = ratingA;

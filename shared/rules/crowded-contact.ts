@@ -10,8 +10,7 @@ export const crowdedContact: Rule = {
   standsWithUnknown: true,
   check: (model) => {
     const byEntry = new Map<EntryId, ContactId[]>();
-    for (const [contact, conductors] of model.conductorsAt) {
-      if (conductors.length < 2) continue;
+    for (const contact of model.conductorsAt.crowded) {
       const entry = entryOf(contact);
       byEntry.set(entry, [...(byEntry.get(entry) ?? []), contact]);
     }

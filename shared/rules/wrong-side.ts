@@ -25,7 +25,9 @@ function isFedFromLoad(model: CircuitModel, id: StationId): boolean {
 const loadEntries = (model: CircuitModel, station: StationId): string[] =>
   [...model.buses.entries]
     .filter(([entry, { side }]) => side === "load" && stationOf(entry) === station)
-    .filter(([, { places }]) => places.some(({ contact }) => model.conductorsAt.has(contact)))
+    .filter(([, { places }]) =>
+      places.some(({ contactIndex }) => model.conductorsAt.at(contactIndex).length > 0),
+    )
     .map(([entry]) => entry);
 
 /** The feed lands on the load side of a connection unit, an isolator or a control. */

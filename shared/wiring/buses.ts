@@ -3,6 +3,7 @@ import {
   type ContactId,
   entryId,
   type EntryId,
+  entryOf,
   isFront,
   type Role,
   type RoleClass,
@@ -14,11 +15,17 @@ import {
 import {
   busName,
   type Core,
+  type CoreRole,
   coreRoles,
   type Side,
+  sides,
   type StationKind,
+  stationKinds,
+  type Switching,
+  switchings,
   usualEntries,
 } from "../board/station-kinds.ts";
+import { type LinkPair, linkPairsOf } from "./link-pairs.ts";
 import type { Station, Wiring } from "./wiring.schema.ts";
 
 declare const kind: unique symbol;
@@ -39,7 +46,7 @@ export const sourceNode = (conductor: RoleClass): NodeId =>
 /** Something inside a station that joins two of its nodes, always or in one position of its switch. */
 export interface InternalLink {
   station: StationId;
-  kind: "device" | "bar" | "fuse" | "contact" | "switch";
+  kind: LinkPair["kind"];
   from: NodeId;
   to: NodeId;
   /** The numbers of those nodes. */
@@ -50,7 +57,7 @@ export interface InternalLink {
   closedIn?: 0 | 1;
 }
 
-/** The node of a station's bus and the contacts that lie on it. */
+/** The node of a station's bus. */
 export interface BusNode {
   id: NodeId;
   /** Its place among all nodes, from 0. */
@@ -58,7 +65,6 @@ export interface BusNode {
   /** Undefined for the source and the two bars. */
   station?: StationId;
   conductor: RoleClass;
-  contacts: ContactId[];
 }
 
 /** Where a core of a cable lands in an entry. */
@@ -66,6 +72,8 @@ export interface CorePlace {
   core: Core;
   role: Role;
   contact: ContactId;
+  /** Its place among all contacts, from 0. */
+  contactIndex: number;
   node: NodeId;
   /** The number of that node. */
   index: number;
@@ -80,7 +88,9 @@ export interface BusEntry {
 
 export interface Buses {
   nodes: Map<NodeId, BusNode>;
-  nodeOf: Map<ContactId, NodeId>;
+  /** The nodes of each station by the names of its buses, for whoever would else have to spell their ids. */
+  nodesAt: Map<StationId, Map<string, BusNode>>;
+  contactCount: number;
   links: InternalLink[];
   entries: Map<EntryId, BusEntry>;
   /** Switches that have two positions, in the order of their ids. */
@@ -97,49 +107,26 @@ export const contactsAt = (station: Station, letter: string, side: Side): Contac
   return (roles ?? []).map(({ role }) => contactId(entryId(station.id, letter), role));
 };
 
-type LinkPair = Omit<InternalLink, "station" | "fromIndex" | "toIndex">;
-
-const linkPairs: Partial<Record<StationKind, (station: Station) => LinkPair[]>> = {
-  way: ({ id }) => [
-    { kind: "device", from: sourceLine, to: nodeId(id, "L"), conductor: "live" },
-    { kind: "bar", from: neutralBar, to: nodeId(id, "N"), conductor: "neutral" },
-    { kind: "bar", from: earthBar, to: nodeId(id, "E"), conductor: "earth" },
-  ],
-  fcu: ({ id }) => throughLinks(id, "fuse"),
-  isolator: ({ id }) => throughLinks(id, "contact"),
-  "cooker-control": ({ id }) => throughLinks(id, "contact"),
-  "plate-switch": (station) => switchLinks(station),
-};
-
-function throughLinks(id: StationId, liveKind: "fuse" | "contact"): LinkPair[] {
-  return [
-    { kind: liveKind, from: nodeId(id, "supply.L"), to: nodeId(id, "load.L"), conductor: "live" },
-    { kind: "contact", from: nodeId(id, "supply.N"), to: nodeId(id, "load.N"), conductor: "neutral" },
-  ];
+/** A core place of an entry before it is laid: the bus it lands on, by name and class. */
+interface Landing extends CoreRole {
+  bus: string;
+  conductor: RoleClass;
 }
 
-function switchLinks({ id, settings }: Station): LinkPair[] {
-  const link = (from: string, to: string, closedIn: 0 | 1): LinkPair => ({
-    kind: "switch",
-    from: nodeId(id, from),
-    to: nodeId(id, to),
-    conductor: "live",
-    closedIn,
-  });
-  switch (settings?.switching ?? "one-way") {
-    case "one-way":
-      return [link("L", "SL", 1)];
-    case "two-way":
-      return [link("common", "strap1", 0), link("common", "strap2", 1)];
-    case "intermediate":
-      return [
-        link("strap-in.strap1", "strap-out.strap1", 0),
-        link("strap-in.strap2", "strap-out.strap2", 0),
-        link("strap-in.strap1", "strap-out.strap2", 1),
-        link("strap-in.strap2", "strap-out.strap1", 1),
-      ];
-  }
-}
+const landingsOf = (kind: StationKind, side: Side, switching: Switching): Landing[] =>
+  (coreRoles(kind, side, switching) ?? []).map((place) => ({
+    ...place,
+    bus: busName(kind, side, place.role),
+    conductor: roleClass(place.role),
+  }));
+
+const tableOf = <Key extends string, Value>(keys: readonly Key[], value: (key: Key) => Value) =>
+  Object.fromEntries(keys.map((key) => [key, value(key)])) as Record<Key, Value>;
+
+/** Where each core lands, worked out once: a board asks for it at every verdict. */
+const landings = tableOf(switchings, (switching) =>
+  tableOf(stationKinds, (kind) => tableOf(sides, (side) => landingsOf(kind, side, switching))),
+);
 
 /** The entries of a station that are in use, by letter; undefined where all of them count. */
 export type EntriesInUse = (station: StationId) => ReadonlyMap<string, EntryId> | undefined;
@@ -150,52 +137,83 @@ export type EntriesInUse = (station: StationId) => ReadonlyMap<string, EntryId> 
  * laid, or those in use: what is common inside a station is the same whichever of them are.
  */
 export const busesOf = (wiring: Pick<Wiring, "stations">, inUse: EntriesInUse = () => undefined): Buses => {
-  const buses: Buses = { nodes: new Map(), nodeOf: new Map(), links: [], entries: new Map(), switches: [] };
+  const nodes = new Map<NodeId, BusNode>();
   const node = (id: NodeId, conductor: RoleClass, station?: StationId): BusNode => {
-    const known = buses.nodes.get(id);
-    if (known) return known;
-    const made: BusNode = { id, index: buses.nodes.size, conductor, contacts: [] };
+    const made: BusNode = { id, index: nodes.size, conductor };
     if (station) made.station = station;
-    buses.nodes.set(id, made);
+    nodes.set(id, made);
     return made;
   };
-  node(sourceLine, "live");
-  node(neutralBar, "neutral");
-  node(earthBar, "earth");
+  const incoming: Record<RoleClass, BusNode> = {
+    live: node(sourceLine, "live"),
+    neutral: node(neutralBar, "neutral"),
+    earth: node(earthBar, "earth"),
+  };
+  const buses: Buses = {
+    nodes,
+    nodesAt: new Map(),
+    contactCount: 0,
+    links: [],
+    entries: new Map(),
+    switches: [],
+  };
   for (const station of wiring.stations) {
     const { kind, id: at, settings } = station;
-    // A station has a handful of buses and many contacts: each bus is looked up once.
-    const own = new Map<string, BusNode>();
+    const own = buses.nodesAt.get(at) ?? new Map<string, BusNode>();
+    const bus = (name: string, conductor: RoleClass): BusNode => {
+      const known = own.get(name);
+      if (known) return known;
+      const made = node(nodeId(at, name), conductor, at);
+      own.set(name, made);
+      return made;
+    };
+    buses.nodesAt.set(at, own);
     const used = inUse(at);
+    const bySide = landings[settings?.switching ?? "one-way"][kind];
     for (const { letter, side } of entriesOf(station)) {
       const entry = used ? used.get(letter) : entryId(at, letter);
       if (entry === undefined) continue;
-      const places = (coreRoles(kind, side, settings?.switching) ?? []).map(({ core, role }): CorePlace => {
-        const name = busName(kind, side, role);
-        let bus = own.get(name);
-        if (!bus) own.set(name, (bus = node(nodeId(at, name), roleClass(role), at)));
-        const contact = contactId(entry, role);
-        bus.contacts.push(contact);
-        buses.nodeOf.set(contact, bus.id);
-        return { core, role, contact, node: bus.id, index: bus.index };
+      const places = bySide[side].map(({ core, role, bus: name, conductor }): CorePlace => {
+        const { id, index } = bus(name, conductor);
+        return {
+          core,
+          role,
+          contact: contactId(entry, role),
+          contactIndex: buses.contactCount++,
+          node: id,
+          index,
+        };
       });
       buses.entries.set(entry, { station: at, side, places });
     }
-    for (const link of linkPairs[station.kind]?.(station) ?? []) {
-      const isIncoming = link.kind === "device" || link.kind === "bar";
-      const { index: fromIndex } = node(link.from, link.conductor, isIncoming ? undefined : at);
-      const { index: toIndex } = node(link.to, link.conductor, at);
-      buses.links.push({ ...link, station: at, fromIndex, toIndex });
-      if (link.closedIn !== undefined && buses.switches.at(-1) !== at) buses.switches.push(at);
+    for (const { kind: linkKind, from, to, conductor, closedIn } of linkPairsOf(station)) {
+      const near = from === undefined ? incoming[conductor] : bus(from, conductor);
+      const far = bus(to, conductor);
+      const link: InternalLink = {
+        station: at,
+        kind: linkKind,
+        from: near.id,
+        to: far.id,
+        fromIndex: near.index,
+        toIndex: far.index,
+        conductor,
+      };
+      if (closedIn !== undefined) link.closedIn = closedIn;
+      buses.links.push(link);
     }
+    if (kind === "plate-switch") buses.switches.push(at);
   }
   return buses;
 };
 
+/** The node of a contact that some entry has; undefined where none has it, or its entry was not laid. */
+export const nodeOfContact = (contact: ContactId, { entries }: Buses): NodeId | undefined =>
+  entries.get(entryOf(contact))?.places.find((place) => place.contact === contact)?.node;
+
 /** The node a test face touches: the station's bus of that role, on the load side where it has two. */
 export const nodeOfFront = (front: ContactId, buses: Buses): NodeId | undefined => {
-  if (!isFront(front)) return buses.nodeOf.get(front);
-  const station = stationOf(front);
+  if (!isFront(front)) return nodeOfContact(front, buses);
+  const own = buses.nodesAt.get(stationOf(front));
   const role = roleOf(front);
-  return [nodeId(station, role), nodeId(station, `load.${role}`)].find((id) => buses.nodes.has(id));
+  return (own?.get(role) ?? own?.get(`load.${role}`))?.id;
 };

@@ -1,4 +1,4 @@
-import { cableId, contactId, type ContactId, type EntryId, isFront, type StationId } from "../board/ids.ts";
+import { cableId, contactId, type ContactId, type EntryId, type StationId } from "../board/ids.ts";
 import { coreRoles, isPoint } from "../board/station-kinds.ts";
 import { busesOf, nodeOfFront } from "./buses.ts";
 import type { FieldProblem } from "../reading/problem.ts";
@@ -186,7 +186,7 @@ export function wiringProblems(wiring: Wiring): FieldProblem[] {
   // Buses are only made of stations that hold together.
   const buses = inStations.length === 0 ? busesOf(wiring) : undefined;
   const absentContact = (field: string, contact: ContactId): FieldProblem[] => {
-    const node = buses && (isFront(contact) ? nodeOfFront(contact, buses) : buses.nodeOf.get(contact));
+    const node = buses && nodeOfFront(contact, buses);
     if (!buses || node) return [];
     return [
       { field, message: `there is no contact ${contact}`, remedy: "Name a contact of one of the stations." },
