@@ -1,6 +1,6 @@
 import type { LoadFacts } from "../../shared/protocol/load-view.ts";
 import type { BoardFace } from "../../shared/protocol/bench-view.ts";
-import type { TextKey } from "../text/en.ts";
+import type { LoadKey } from "../text/load-texts.ts";
 import type { Words } from "../text/words.svelte.ts";
 import { placeName } from "../wiring/place-name.ts";
 
@@ -10,12 +10,12 @@ const minutes = (seconds: number): number => Math.round(seconds / 6) / 10;
 export function factLines(
   { first, hottest, isUnprotected, untimed }: LoadFacts,
   face: BoardFace,
-  words: Pick<Words, "t" | "number" | "of" | "language" | "nameOf">,
+  words: Pick<Words<LoadKey>, "t" | "number" | "of" | "language" | "nameOf">,
 ): string[] {
   const lines: string[] = [];
   if (!first) lines.push(words.t("load.first.none"));
   else {
-    const place = words.t(`load.by.${first.kind}` as TextKey, { place: placeName(first.id, face, words) });
+    const place = words.t(`load.by.${first.kind}` as LoadKey, { place: placeName(first.id, face, words) });
     const earliest = words.number(minutes(first.earliestS));
     lines.push(
       first.latestS === undefined

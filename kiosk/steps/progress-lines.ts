@@ -1,12 +1,13 @@
 import type { ScenarioCard } from "../../shared/protocol/bench-view.ts";
 import type { ProgressView } from "../../shared/protocol/progress-view.ts";
+import type { ProgressKey } from "../text/progress-texts.ts";
 import type { Words } from "../text/words.svelte.ts";
 
 /** What a learner's progress says, part by part with its lines: the same on the screen, on paper and in the file. */
 export function progressLines(
   { goes, rules, next }: ProgressView,
   scenarios: readonly ScenarioCard[],
-  words: Pick<Words, "t" | "of" | "language">,
+  words: Pick<Words<ProgressKey>, "t" | "of" | "language">,
 ): { title: string; lines: string[] }[] {
   const titleOf = (id: string): string => {
     const card = scenarios.find((one) => one.id === id);

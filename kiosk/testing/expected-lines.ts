@@ -1,8 +1,9 @@
 import type { SlotView } from "../../shared/protocol/test-view.ts";
+import type { MeterKey } from "../text/meter-texts.ts";
 import type { Words } from "../text/words.svelte.ts";
 import { fixed } from "./shown-text.ts";
 
-type Speaker = Pick<Words, "t">;
+type Speaker = Pick<Words<MeterKey>, "t">;
 type Expected = NonNullable<SlotView["expected"]>;
 type Term = Extract<Expected, { by: "sum" | "quarter" }>["ring"][number];
 

@@ -1,5 +1,6 @@
 import type { FaultName } from "../../shared/electrical/fault-name.ts";
 import type { BoardFace } from "../../shared/protocol/bench-view.ts";
+import type { HuntKey } from "../text/hunt-texts.ts";
 import type { Words } from "../text/words.svelte.ts";
 import { placeName } from "../wiring/place-name.ts";
 
@@ -7,7 +8,7 @@ import { placeName } from "../wiring/place-name.ts";
 export function faultText(
   { kind, cores, place }: FaultName,
   face: BoardFace | null,
-  words: Pick<Words, "t">,
+  words: Pick<Words<HuntKey>, "t">,
 ): string {
   const said = cores.map((core) => words.t(`role.${core}`)).join("–");
   return [words.t(`hunt.kind.${kind}`), said, placeName(place, face, words)]

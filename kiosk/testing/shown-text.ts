@@ -1,8 +1,9 @@
 import type { MeterFunction } from "../../shared/protocol/meter-words.ts";
 import type { MeterShows, RecordedView } from "../../shared/protocol/test-view.ts";
+import type { MeterKey } from "../text/meter-texts.ts";
 import type { Words } from "../text/words.svelte.ts";
 
-type Speaker = Pick<Words, "t">;
+type Speaker = Pick<Words<MeterKey>, "t">;
 
 /** A number as the display shows it: so many decimals, none dropped. */
 export const fixed = (n: number, decimals: number, words: Speaker): string =>

@@ -14,11 +14,6 @@ export const boardHealthEn = {
   "health.self.progress": "Contacts checked",
   "health.self.faults": "Wrong with the board: {count}",
   "health.known": "Known now, before a check: {count}",
-  "health.where.probe": "{colour} probe",
-  "health.where.red": "Red",
-  "health.where.black": "Black",
-  "health.where.more": "{where} and {count} more",
-  "health.where.board": "Whole board",
   "health.remedy": "What to do",
   "health.other-ends":
     "Or the diode at the other end of the lead is bridged: {where}. Move that end to a free contact. If the fault goes, it was there.",
@@ -52,17 +47,6 @@ export const boardHealthEn = {
     "The board has {inputChipCount} input chips; its description says {expectedChipCount}.",
   "health.wrong-length.remedy":
     "Technician: see that the right board description is set, then that every part of the board is plugged in.",
-  "health.swapped-pins": "Signals are on the wrong pins: {swaps}.",
-  "health.swap": "{signal} on {pin}",
-  "health.signal.shiftClock": "shiftClock",
-  "health.signal.dataOut": "dataOut",
-  "health.signal.latch": "latch",
-  "health.signal.load": "load",
-  "health.signal.dataIn": "dataIn",
-  "health.signal.codeIn": "codeIn",
-  "health.signal.outputEnable": "outputEnable",
-  "health.swapped-pins.remedy":
-    "Technician: switch off and wire the header by the pin table of the build guide.",
   "health.code-without-cable": "A plug tells its size, but none of its cores makes contact.",
   "health.code-without-cable.remedy":
     "Learner or trainer: push the plug in. If it stays, try another lead; then the technician looks at the code contacts.",
@@ -122,5 +106,7 @@ export const boardHealthEn = {
   "health.pick.station": "Which station?",
   "health.pick.entry": "Which entry of {where}?",
   "health.pick.contact": "Which contact of {where}?",
-  "refused.no-probes": "This board has no probes.",
+  "health.swapped-pins": "Signals are on the wrong pins: {swaps}.",
+  "health.swapped-pins.remedy":
+    "Technician: switch off and wire the header by the pin table of the build guide.",
 } as const;

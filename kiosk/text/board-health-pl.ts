@@ -16,11 +16,6 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.self.progress": "Sprawdzone styki",
   "health.self.faults": "Usterki tablicy: {count}",
   "health.known": "Znane już przed kontrolą: {count}",
-  "health.where.probe": "{colour} sonda",
-  "health.where.red": "Czerwona",
-  "health.where.black": "Czarna",
-  "health.where.more": "{where} i jeszcze {count}",
-  "health.where.board": "Cała tablica",
   "health.remedy": "Co zrobić",
   "health.other-ends":
     "Albo dioda na drugim końcu przewodu jest zmostkowana: {where}. Przełóż ten koniec do wolnego styku. Jeśli usterka zniknie, była tam.",
@@ -53,17 +48,6 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.wrong-length": "Tablica ma układów wejścia: {inputChipCount}; według opisu: {expectedChipCount}.",
   "health.wrong-length.remedy":
     "Technik: sprawdź, czy ustawiono właściwy opis tablicy, potem czy każda jej część jest podłączona.",
-  "health.swapped-pins": "Sygnały są na złych wyprowadzeniach: {swaps}.",
-  "health.swap": "{signal} na miejscu {pin}",
-  "health.signal.shiftClock": "zegar przesuwu (shiftClock)",
-  "health.signal.dataOut": "dane wyjściowe (dataOut)",
-  "health.signal.latch": "zatrzask (latch)",
-  "health.signal.load": "wczytanie (load)",
-  "health.signal.dataIn": "dane wejściowe (dataIn)",
-  "health.signal.codeIn": "wejście kodów (codeIn)",
-  "health.signal.outputEnable": "zezwolenie wyjść (outputEnable)",
-  "health.swapped-pins.remedy":
-    "Technik: wyłącz zasilanie i podłącz złącze według tabeli wyprowadzeń z instrukcji budowy.",
   "health.code-without-cable": "Wtyczka podaje przekrój, ale żadna żyła nie ma styku.",
   "health.code-without-cable.remedy":
     "Uczeń lub instruktor: wciśnij wtyczkę. Jeśli to nie minie, weź inny przewód; potem technik ogląda styki kodu.",
@@ -121,5 +105,7 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.pick.station": "Które miejsce?",
   "health.pick.entry": "Które wejście? {where}",
   "health.pick.contact": "Który styk? {where}",
-  "refused.no-probes": "Ta tablica nie ma sond.",
+  "health.swapped-pins": "Sygnały są na złych wyprowadzeniach: {swaps}.",
+  "health.swapped-pins.remedy":
+    "Technik: wyłącz zasilanie i podłącz złącze według tabeli wyprowadzeń z instrukcji budowy.",
 };

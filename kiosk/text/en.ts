@@ -1,14 +1,9 @@
-import { decisionEn } from "./decision-en.ts";
-import { staffEn } from "./staff-en.ts";
-import { boardHealthEn } from "./board-health-en.ts";
-import { loadEn } from "./load-en.ts";
-import { huntEn } from "./hunt-en.ts";
-import { meterEn } from "./meter-en.ts";
-import { progressEn } from "./progress-en.ts";
+import { refusalsEn } from "./refusals-en.ts";
 
 /**
  * Every sentence of the bench screen, in English. Short words, for a reading age of about 11. What stands in
- * braces is put in by the screen. Other languages have the same keys, or the kiosk does not compile.
+ * braces is put in by the screen. Other languages have the same keys, or the kiosk does not compile. What only a
+ * screen needs that is loaded when it is opened stands in a catalogue of its own, which comes with that screen.
  */
 export const en = {
   // Always in view
@@ -61,6 +56,11 @@ export const en = {
   "say.handed-in": "Handed in. You can leave the bench.",
   "say.from-entry": "From {where}. Now tap where the cable goes.",
   "say.from-contact": "From {where}. Now tap where the lead goes.",
+  "say.test-unproved": "It was live: make it dead again before you test or change it.",
+  "say.test": "Test what you wired. Every reading here is simulated.",
+  "say.hunt": "Test to find what is wrong. Then name it: open Fault.",
+  "say.load": "Switch appliances on and let time pass. All of it is simulated.",
+  "say.load-off": "The circuit is off. Test it and switch it on first.",
   "say.unknown": "Go on with the task.",
 
   // Keys
@@ -98,6 +98,7 @@ export const en = {
   "key.change": "Change",
   "key.board-health": "Board health",
   "key.public": "Cautions and your data",
+  "key.staff": "Staff",
 
   // Sign in
   "sign-in.badge": "Badge code",
@@ -507,61 +508,29 @@ export const en = {
   "fault.no-board": "No mock board is plugged in. Call the technician.",
   "self-check.running": "Self-check of the board: {done} of {total}",
 
-  ...boardHealthEn,
-  ...staffEn,
-  ...decisionEn,
-  ...huntEn,
-  ...meterEn,
-  ...progressEn,
-  ...loadEn,
+  "meter.probe.red": "Red",
+  "meter.probe.black": "Black",
+  "meter.probe.in-hand": "in hand",
+  "meter.probe.air": "in the air",
+  "meter.probe.tips": "on the other tip",
+  "staff.title": "For staff",
+  "health.where.probe": "{colour} probe",
+  "health.where.red": "Red",
+  "health.where.black": "Black",
+  "health.where.more": "{where} and {count} more",
+  "health.where.board": "Whole board",
+  "health.swap": "{signal} on {pin}",
+  "health.signal.shiftClock": "shiftClock",
+  "health.signal.dataOut": "dataOut",
+  "health.signal.latch": "latch",
+  "health.signal.load": "load",
+  "health.signal.dataIn": "dataIn",
+  "health.signal.codeIn": "codeIn",
+  "health.signal.outputEnable": "outputEnable",
+  "progress.open": "How I am doing",
+  "progress.open.what": "What to practise next",
 
-  // Refusals
-  "refused.other": "That cannot be done now ({code}).",
-  "refused.link": "The bench did not answer. Try again.",
-  "refused.real-board": "This is a real board. Plug the leads by hand.",
-  "refused.in-use": "There is a lead in there already.",
-  "refused.no-such-place": "There is no such place on this board.",
-  "refused.no-such-cable": "That cable is not there any more.",
-  "refused.bad-message": "The bench did not understand that. Tell the trainer ({where}: {what}).",
-  "refused.too-fast": "That was too fast. Wait a moment.",
-  "refused.server-error": "Something went wrong in the bench. Nothing was changed. Tell the trainer.",
-  "refused.disk-full": "The disk is full. Call the technician.",
-  "refused.disk-read-only": "The bench may not write on its disk. Call the technician.",
-  "refused.log-damaged": "The record is damaged. Call the technician.",
-  "refused.no-board": "The mock board does not answer.",
-  "refused.unknown-code": "This board has no plug for that size.",
-  "refused.board-not-empty": "Clear the board first.",
-  "refused.no-such-scenario": "The bench does not have that task.",
-  "refused.guests-practise": "Guests can practise. For assessed work sign in with your badge.",
-  "refused.practice-held":
-    "You handed in assessed work on this task. You can practise it again when your result is released.",
-  "refused.open-day-guests": "The open day is for guests.",
-  "refused.trainer-confirms": "The trainer has to say yes first.",
-  "refused.not-in-assessed": "That is not for assessed work.",
-  "refused.not-a-question": "This task does not ask that.",
-  "refused.no-reading": "There is no reading yet.",
-  "refused.no-attempt": "There is no task open.",
-  "refused.locked": "This step is still locked.",
-  "refused.dead-locked": "That breaker is locked off. Take the lock off first.",
-  "refused.dead-lock-on": "A lock goes on a breaker that is off.",
-  "refused.make-dead-first": "Make the circuit dead first.",
-  "refused.caution-first": "Read the caution first.",
-  "refused.not-signed-in": "Sign in first.",
-  "refused.not-for-you": "You may not do this here. Ask the trainer.",
-  "refused.unknown-learner": "The bench does not know that name.",
-  "refused.unknown-badge": "The bench does not know that badge.",
-  "refused.badge-needed": "Assessed work needs your badge.",
-  "refused.attempt-open": "There is a task open already.",
-  "refused.others-work-waiting": "Somebody's work waits for a check on this bench.",
-  "refused.others-work-open": "Someone's assessed work is open here. Call the trainer, or use another bench.",
-  "refused.handed-in": "This work is handed in. It cannot be changed.",
-  "refused.frozen": "You are on the waiting list. To change something, leave the list first.",
-  "refused.no-fit": "This task does not fit this board.",
-  "refused.no-hints": "There are no more hints.",
-  "refused.no-hints-assessed": "There are no hints in assessed work.",
-  "refused.nothing-to-undo": "There is nothing to undo.",
-  "refused.not-a-choice": "That is not one of the parts you have.",
-  "refused.unsettled": "The board is still settling. Try again in a moment.",
+  ...refusalsEn,
 
   // Idle
   "idle.title": "Are you still there?",

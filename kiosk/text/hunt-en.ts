@@ -1,8 +1,5 @@
 /** Sentences of a fault hunt, in English. */
 export const huntEn = {
-  "say.hunt": "Test to find what is wrong. Then name it: open Fault.",
-
-  "meter.tab.fault": "Fault",
   "hunt.count": "Faults hidden in this circuit: {count}. Found with the meter, then named here.",
   "hunt.what": "What is wrong?",
   "hunt.where": "Where is it?",
@@ -32,7 +29,4 @@ export const huntEn = {
   "hunt.order-lost": "You did not test in the right order: continuity first, then insulation.",
   "hunt.readings": "Readings you wrote down: {count}.",
   "hunt.show": "Show where",
-
-  "refused.no-hunt": "There is nothing of that to name here.",
-  "refused.all-named": "There are {count} faults here and you named as many. Take one back first.",
 } as const;

@@ -2,9 +2,6 @@ import type { huntEn } from "./hunt-en.ts";
 
 /** Sentences of a fault hunt, in Polish. */
 export const huntPl: Record<keyof typeof huntEn, string> = {
-  "say.hunt": "Mierz i szukaj, co jest źle. Potem nazwij to: otwórz Usterkę.",
-
-  "meter.tab.fault": "Usterka",
   "hunt.count": "Usterek ukrytych w obwodzie: {count}. Znajdź je miernikiem, potem nazwij tutaj.",
   "hunt.what": "Co jest źle?",
   "hunt.where": "Gdzie to jest?",
@@ -34,7 +31,4 @@ export const huntPl: Record<keyof typeof huntEn, string> = {
   "hunt.order-lost": "Kolejność prób nie była dobra: najpierw ciągłość, potem izolacja.",
   "hunt.readings": "Zapisanych pomiarów: {count}.",
   "hunt.show": "Pokaż gdzie",
-
-  "refused.no-hunt": "Nie ma tu czego nazwać.",
-  "refused.all-named": "Usterek jest tu {count} i tyle już nazwano. Najpierw którąś cofnij.",
 };

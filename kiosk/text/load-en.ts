@@ -1,8 +1,5 @@
 /** Sentences of the step Load, in English. */
 export const loadEn = {
-  "say.load": "Switch appliances on and let time pass. All of it is simulated.",
-  "say.load-off": "The circuit is off. Test it and switch it on first.",
-
   "load.tab.appliances": "Use",
   "load.tab.heat": "Heat",
   "load.tab.numbers": "Numbers",
@@ -60,8 +57,4 @@ export const loadEn = {
   "load.to-test": "To the step Test",
   "load.caution":
     "Simulated, for learning. Never try an overload on real wiring: competent people only, under the local code.",
-
-  "refused.energise-first":
-    "Locked: the circuit is off. Record its dead tests at Test, then switch it on there.",
-  "refused.no-free-outlet": "All outlets of this point are taken. Switch something off first.",
 };

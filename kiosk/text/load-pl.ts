@@ -2,9 +2,6 @@ import type { loadEn } from "./load-en.ts";
 
 /** Zdania kroku Obciąż, po polsku. */
 export const loadPl: Record<keyof typeof loadEn, string> = {
-  "say.load": "Włączaj urządzenia i puść czas. Wszystko to symulacja.",
-  "say.load-off": "Obwód jest wyłączony. Najpierw zmierz go i włącz.",
-
   "load.tab.appliances": "Użycie",
   "load.tab.heat": "Ciepło",
   "load.tab.numbers": "Liczby",
@@ -62,7 +59,4 @@ export const loadPl: Record<keyof typeof loadEn, string> = {
   "load.to-test": "Do kroku Zmierz",
   "load.caution":
     "Symulacja do nauki. Nigdy nie próbuj przeciążać prawdziwej instalacji: tylko uprawnieni, według przepisów.",
-
-  "refused.energise-first": "Zamknięte: obwód jest wyłączony. Zapisz pomiary w kroku Zmierz i tam go włącz.",
-  "refused.no-free-outlet": "Wszystkie gniazda w tym punkcie są zajęte. Najpierw coś wyłącz.",
 };

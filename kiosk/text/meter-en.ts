@@ -1,8 +1,5 @@
 /** Sentences of the step Test, in English. */
 export const meterEn = {
-  "say.test-unproved": "It was live: make it dead again before you test or change it.",
-  "say.test": "Test what you wired. Every reading here is simulated.",
-
   "meter.title": "Meter",
   "meter.simulated": "simulated",
   "meter.caution":
@@ -10,6 +7,7 @@ export const meterEn = {
   "meter.tab.meter": "Meter",
   "meter.tab.way": "Circuit",
   "meter.tab.record": "Record",
+  "meter.tab.fault": "Fault",
   "meter.dial": "What the meter does",
   "meter.dial.voltage": "V",
   "meter.dial.low-ohms": "Ω",
@@ -23,11 +21,6 @@ export const meterEn = {
   "meter.does.rcd": "RCD, {multiple} × its rating",
   "meter.nulled": "nulled",
   "meter.not-nulled": "not nulled",
-  "meter.probe.red": "Red",
-  "meter.probe.black": "Black",
-  "meter.probe.in-hand": "in hand",
-  "meter.probe.air": "in the air",
-  "meter.probe.tips": "on the other tip",
   "meter.together": "Tips together",
   "meter.away": "Probes off",
   "meter.null": "Null",
@@ -136,15 +129,4 @@ export const meterEn = {
   "expected.fault-current": "At most {most} A: what the device can break",
   "expected.rcd": "Trips within {most} ms",
   "expected.rcd-holds": "Must not trip",
-
-  "refused.nothing-written": "Write down what the meter shows.",
-  "refused.tips-apart": "Put the two tips together to null the leads.",
-  "refused.no-two-ends": "There are not two cables at the way.",
-  "refused.dead-again-first": "The circuit was live. Make it dead again first: step Make dead.",
-  "refused.energise-at-test": "It is switched on again at the step Test.",
-  "refused.switch-off-first": "The circuit is live. Switch it off first.",
-  "refused.tests-missing": "It stays off: {left} readings missing.",
-  "refused.tests-failed": "It stays off: a dead test on record is a fail.",
-  "refused.tests-doubtful": "It stays off: a reading on record does not hold. Look at the record.",
-  "refused.put-back-first": "Put the ends back and take the link out first.",
 } as const;

@@ -2,9 +2,6 @@ import type { meterEn } from "./meter-en.ts";
 
 /** Zdania kroku Pomiary po polsku. */
 export const meterPl: Record<keyof typeof meterEn, string> = {
-  "say.test-unproved": "Obwód był pod napięciem: wyłącz i sprawdź, zanim coś zmierzysz lub zmienisz.",
-  "say.test": "Zmierz to, co połączono. Każdy wynik tutaj jest symulowany.",
-
   "meter.title": "Miernik",
   "meter.simulated": "symulacja",
   "meter.caution":
@@ -12,6 +9,7 @@ export const meterPl: Record<keyof typeof meterEn, string> = {
   "meter.tab.meter": "Miernik",
   "meter.tab.way": "Obwód",
   "meter.tab.record": "Zapis",
+  "meter.tab.fault": "Usterka",
   "meter.dial": "Co robi miernik",
   "meter.dial.voltage": "V",
   "meter.dial.low-ohms": "Ω",
@@ -25,11 +23,6 @@ export const meterPl: Record<keyof typeof meterEn, string> = {
   "meter.does.rcd": "RCD, {multiple} × jego prąd",
   "meter.nulled": "wyzerowany",
   "meter.not-nulled": "niewyzerowany",
-  "meter.probe.red": "Czerwona",
-  "meter.probe.black": "Czarna",
-  "meter.probe.in-hand": "w ręku",
-  "meter.probe.air": "w powietrzu",
-  "meter.probe.tips": "na drugiej",
   "meter.together": "Złącz końce",
   "meter.away": "Odłóż sondy",
   "meter.null": "Zeruj",
@@ -138,15 +131,4 @@ export const meterPl: Record<keyof typeof meterEn, string> = {
   "expected.fault-current": "Najwyżej {most} A: tyle wyłączy aparat",
   "expected.rcd": "Wyłącza w ciągu {most} ms",
   "expected.rcd-holds": "Nie może wyłączyć",
-
-  "refused.nothing-written": "Zapisz to, co pokazuje miernik.",
-  "refused.tips-apart": "Złącz końce sond, żeby wyzerować przewody.",
-  "refused.no-two-ends": "Przy polu nie ma dwóch przewodów.",
-  "refused.dead-again-first": "Obwód był pod napięciem. Najpierw wyłącz i sprawdź: krok „Wyłącz”.",
-  "refused.energise-at-test": "Włącza się go znowu w kroku pomiarów.",
-  "refused.switch-off-first": "Obwód jest pod napięciem. Najpierw wyłącz.",
-  "refused.tests-missing": "Zostaje wyłączone: brakuje pomiarów: {left}.",
-  "refused.tests-failed": "Zostaje wyłączone: zapisany pomiar jest zły.",
-  "refused.tests-doubtful": "Zostaje wyłączone: jeden z wyników się nie zgadza. Zobacz zapis.",
-  "refused.put-back-first": "Najpierw włóż końce z powrotem i wyjmij zworę.",
 };

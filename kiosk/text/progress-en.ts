@@ -1,7 +1,5 @@
 /** Sentences of how a learner gets better, in English. */
 export const progressEn = {
-  "progress.open": "How I am doing",
-  "progress.open.what": "What to practise next",
   "progress.title": "How I am doing",
   "progress.next": "Practise next",
   "progress.next.none": "Nothing is due today. Choose any task you like.",

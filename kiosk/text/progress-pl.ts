@@ -2,8 +2,6 @@ import type { progressEn } from "./progress-en.ts";
 
 /** Sentences of how a learner gets better, in Polish. */
 export const progressPl: Record<keyof typeof progressEn, string> = {
-  "progress.open": "Jak mi idzie",
-  "progress.open.what": "Co ćwiczyć teraz",
   "progress.title": "Jak mi idzie",
   "progress.next": "Poćwicz teraz",
   "progress.next.none": "Na dziś nic nie czeka. Wybierz dowolne zadanie.",

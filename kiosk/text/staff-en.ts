@@ -1,7 +1,5 @@
 /** What the bench says to those who are neither learners nor guests, in English. */
 export const staffEn = {
-  "key.staff": "Staff",
-  "staff.title": "For staff",
   "staff.demonstration":
     "This is a demonstration: the people are made up. Set up the first person to make this bench yours.",
   "staff.first-start": "Nobody is set up on this bench yet. First-start code: {code}",
@@ -48,21 +46,4 @@ export const staffEn = {
   "role.assessor": "assessor",
   "role.verifier": "verifier",
   "role.technician": "technician",
-  "refused.board-first":
-    "Assessed work begins on a clear board, or on what was found there. Leads to take out: {outCount}, to put in: {inCount}.",
-  "refused.own-screen-only": "That can be done at the bench alone.",
-  "refused.wait-to-try": "Too many wrong tries. Wait {seconds} s.",
-  "refused.wrong-pin": "That PIN is not right.",
-  "refused.wrong-code": "That code is not right.",
-  "refused.set-up-already": "The first person is set up already.",
-  "refused.easy-pin": "That PIN is too easy to guess. Choose another one.",
-  "refused.pin-or-badge": "Staff need a PIN or a badge.",
-  "refused.badge-taken": "Somebody has that badge already.",
-  "refused.unknown-person": "That person is not on the list.",
-  "refused.person-at-work": "That person is at work on this bench now.",
-  "refused.held": "That person's records are on hold. Take the hold off first.",
-  "refused.last-technician": "Add another technician first. Then nobody is locked out.",
-  "refused.demonstration": "Not in a demonstration. Set up the first person first.",
-  "refused.nothing-to-confirm": "No work waits for a trainer.",
-  "refused.nothing-to-end": "No work is open on this bench.",
 } as const;

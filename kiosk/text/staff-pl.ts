@@ -2,8 +2,6 @@ import type { staffEn } from "./staff-en.ts";
 
 /** What the bench says to those who are neither learners nor guests, in Polish. */
 export const staffPl: Record<keyof typeof staffEn, string> = {
-  "key.staff": "Obsługa",
-  "staff.title": "Dla obsługi",
   "staff.demonstration": "To jest pokaz: osoby są zmyślone. Wpisz pierwszą osobę, a stanowisko będzie twoje.",
   "staff.first-start": "Na tym stanowisku nie ma jeszcze nikogo. Kod pierwszego startu: {code}",
   "staff.set-up": "Wpisz pierwszą osobę",
@@ -49,21 +47,4 @@ export const staffPl: Record<keyof typeof staffEn, string> = {
   "role.assessor": "egzaminator",
   "role.verifier": "weryfikator",
   "role.technician": "technik",
-  "refused.board-first":
-    "Praca na ocenę zaczyna się na pustej tablicy albo na tym, co tam zastano. Przewody do wyjęcia: {outCount}, do włożenia: {inCount}.",
-  "refused.own-screen-only": "To można zrobić tylko przy stanowisku.",
-  "refused.wait-to-try": "Za dużo pomyłek. Poczekaj {seconds} s.",
-  "refused.wrong-pin": "Ten PIN jest zły.",
-  "refused.wrong-code": "Ten kod jest zły.",
-  "refused.set-up-already": "Pierwsza osoba jest już wpisana.",
-  "refused.easy-pin": "Ten PIN łatwo zgadnąć. Wybierz inny.",
-  "refused.pin-or-badge": "Obsługa potrzebuje PIN-u albo identyfikatora.",
-  "refused.badge-taken": "Ktoś już ma ten identyfikator.",
-  "refused.unknown-person": "Tej osoby nie ma na liście.",
-  "refused.person-at-work": "Ta osoba teraz tu pracuje.",
-  "refused.held": "Zapisy tej osoby są zatrzymane. Najpierw zdejmij blokadę.",
-  "refused.last-technician": "Najpierw dodaj drugiego technika. Inaczej nikt tu nie wejdzie.",
-  "refused.demonstration": "Nie w czasie pokazu. Najpierw wpisz pierwszą osobę.",
-  "refused.nothing-to-confirm": "Żadna praca nie czeka na instruktora.",
-  "refused.nothing-to-end": "Na tym stanowisku nie ma otwartej pracy.",
 };

@@ -4,6 +4,7 @@ import type { Language } from "../../shared/text/languages.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import { en, type TextKey } from "./en.ts";
 import { isTextKey } from "./is-text-key.ts";
+import { type LateTexts, lateText, takeLateTexts } from "./late-texts.ts";
 import { numberIn } from "./number-in.ts";
 
 type Catalogue = Record<TextKey, string>;
@@ -21,10 +22,14 @@ export const bringLanguage = async (language: Language): Promise<void> => {
   catalogues = { ...catalogues, [language]: await fetchers[language]() };
 };
 
-const textIn = (language: Language, key: TextKey): string => (catalogues[language] ?? catalogues.en)[key];
+const textIn = (language: Language, key: string): string =>
+  isTextKey(key) ? (catalogues[language] ?? catalogues.en)[key] : (lateText(language, key) ?? key);
 
-/** Speaks the language of the bench. `lengthen` stretches every text, to see whether the screen can take it. */
-export class Words {
+/**
+ * Speaks the language of the bench: the texts that are always there and, in a screen that is loaded when it is opened,
+ * `LateKey`s of its own. `lengthen` stretches every text, to see whether the screen can take it.
+ */
+export class Words<LateKey extends string = never> {
   language = $state<Language>("en");
   /** Turns the id of a station, entry, contact or cable in a fact into its name. */
   nameOf: (fact: string) => string = (fact) => fact;
@@ -39,7 +44,7 @@ export class Words {
   }
 
   /** A text of the catalogue with its gaps filled. */
-  t(key: TextKey, facts: Record<string, Fact> = {}): string {
+  t(key: TextKey | LateKey, facts: Record<string, Fact> = {}): string {
     const text = this.#lengthen(textIn(this.language, key));
     return text.replace(/\{(\w+)\}/g, (gap, name: string) => this.#fact(facts[name], gap));
   }
@@ -64,4 +69,9 @@ export class Words {
 
 const words = Symbol("words");
 export const provideWords = (made: Words): Words => setContext(words, made);
-export const useWords = (): Words => getContext<Words>(words);
+
+/** The words of the bench, with the texts that come with a late screen where those are given. */
+export const useWords = <LateKey extends string = never>(texts?: LateTexts<LateKey>): Words<LateKey> => {
+  if (texts) takeLateTexts(texts);
+  return getContext<Words<LateKey>>(words);
+};

@@ -17,6 +17,11 @@ export class BenchScreen {
   /** Signs in as a guest, starts a task in practice and goes on to wiring. */
   async openTask(address: string, scenario: string): Promise<void> {
     await this.page.goto(address);
+    await this.chooseTask(scenario);
+  }
+
+  /** From the sign-in of a page that is open to the step Wire of a task, as a guest. */
+  async chooseTask(scenario: string): Promise<void> {
     await this.get("key-guest").tap();
     await this.get(`scenario-${scenario}`).tap();
     await this.get("key-practice").tap();

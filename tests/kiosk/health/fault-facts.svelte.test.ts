@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { chainFaults } from "../../../hardware/lines/chain-faults.ts";
 import { faultFacts } from "../../../kiosk/health/fault-facts.ts";
+import { type BoardHealthKey, boardHealthTexts } from "../../../kiosk/text/board-health-texts.ts";
+import { takeLateTexts } from "../../../kiosk/text/late-texts.ts";
 import { bringLanguage, Words } from "../../../kiosk/text/words.svelte.ts";
 
 const [swapped] = chainFaults({
@@ -13,7 +15,8 @@ const [swapped] = chainFaults({
 
 describe("swapped pins", () => {
   it("are told in the language of the bench, with the names of the pin table", async () => {
-    const words = new Words();
+    takeLateTexts(boardHealthTexts);
+    const words = new Words<BoardHealthKey>();
     expect(words.t("health.swapped-pins", faultFacts(swapped?.facts, words))).toBe(
       "Signals are on the wrong pins: load on latch, latch on load.",
     );

@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { en, type TextKey } from "../../../kiosk/text/en.ts";
-import { pl } from "../../../kiosk/text/pl.ts";
+import { en as firstEn } from "../../../kiosk/text/en.ts";
 import { tradeWords } from "../../../kiosk/text/trade-words.ts";
 import {
   lackKeys,
@@ -10,12 +9,14 @@ import {
   refusalCodes,
   sayKeys,
 } from "../../../shared/protocol/said-keys.ts";
+import { doubledKeys, everyText } from "./every-text.ts";
 
-const keys = Object.keys(en) as TextKey[];
+const { en, pl } = everyText;
+const keys = Object.keys(en);
 const gaps = (text: string): string[] => [...text.matchAll(/\{(\w+)\}/g)].map(([, name = ""]) => name).sort();
 
 /** Texts that are rightly the same in both languages. */
-const sameInBoth: readonly TextKey[] = [
+const sameInBoth: readonly string[] = [
   "step.plan",
   "unit.mm2",
   "unit.percent",
@@ -29,21 +30,25 @@ const sameInBoth: readonly TextKey[] = [
 describe("the catalogues", () => {
   it("have the same keys, none of them empty", () => {
     expect(Object.keys(pl).sort()).toEqual([...keys].sort());
-    for (const key of keys) expect([key, en[key].trim(), pl[key].trim()]).not.toContain("");
+    for (const key of keys) expect([key, en[key]?.trim(), pl[key]?.trim()]).not.toContain("");
+  });
+
+  it("have each key in one catalogue alone, so that no late screen changes a text of another", () => {
+    expect(doubledKeys).toEqual([]);
   });
 
   it("say nothing over three letters in English where Polish is spoken, but for a few words", () => {
     const letters = (text: string) => text.replace(/\{\w+\}/g, "").replace(/[^\p{L}]/gu, "");
-    const same = keys.filter((key) => en[key] === pl[key] && letters(en[key]).length > 3);
+    const same = keys.filter((key) => en[key] === pl[key] && letters(en[key] ?? "").length > 3);
     expect(same.filter((key) => !sameInBoth.includes(key))).toEqual([]);
   });
 
   it.each(keys)("fill the same gaps in both languages: %s", (key) => {
-    expect(gaps(pl[key])).toEqual(gaps(en[key]));
+    expect(gaps(pl[key] ?? "")).toEqual(gaps(en[key] ?? ""));
   });
 
   it("have a word and a meaning for every trade word that is explained", () => {
-    for (const word of tradeWords) expect(en[`word.${word}.means`].length).toBeGreaterThan(10);
+    for (const word of tradeWords) expect(firstEn[`word.${word}.means`].length).toBeGreaterThan(10);
   });
 });
 
@@ -64,8 +69,9 @@ describe("what the server says", () => {
   it.each([...said, ...refused])(
     "has a sentence that uses no gap the server does not fill: %s",
     (key, facts) => {
-      expect(keys).toContain(key);
-      for (const gap of gaps(en[key as TextKey])) expect(facts).toContain(gap);
+      // Said anywhere: it stands in the texts that are always there.
+      expect(Object.keys(firstEn)).toContain(key);
+      for (const gap of gaps(en[key] ?? "")) expect(facts).toContain(gap);
     },
   );
 });

@@ -2,10 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import * as fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { markWords } from "../../../kiosk/text/mark-words.ts";
-import { en } from "../../../kiosk/text/en.ts";
-import { pl } from "../../../kiosk/text/pl.ts";
 import { tradeWords } from "../../../kiosk/text/trade-words.ts";
 import { type Language, languages } from "../../../shared/text/languages.ts";
+import { everyText } from "./every-text.ts";
 
 const marked = (text: string, language: Language) =>
   markWords(text, language).flatMap(({ text: part, word }) => (word ? [`${part}: ${word}`] : []));
@@ -41,7 +40,7 @@ describe("words of the trade in a text", () => {
   });
 
   it("leave the text as it was, whatever it is", () => {
-    const bits = [...Object.values(en), ...Object.values(pl)];
+    const bits = Object.values(everyText).flatMap((texts) => Object.values(texts));
     fc.assert(
       fc.property(
         fc.constantFrom(...languages),
@@ -61,7 +60,7 @@ describe("words of the trade in a text", () => {
 
 describe.each(languages)("what a learner reads in %s", (language) => {
   const scenarios = readdirSync("scenarios").map((name) => readFileSync(`scenarios/${name}`, "utf8"));
-  const catalogue = Object.entries(language === "en" ? en : pl).filter(([key]) => !key.startsWith("word."));
+  const catalogue = Object.entries(everyText[language]).filter(([key]) => !key.startsWith("word."));
   const wording = readFileSync(`shared/rules/wording/${language}.ts`, "utf8");
   const all = [...scenarios, ...catalogue.map(([, text]) => text), wording].join("\n");
   const found = new Set(markWords(all, language).map(({ word }) => word));

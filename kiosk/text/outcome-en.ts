@@ -1,0 +1,11 @@
+/** What a learner is told of the decision on assessed work, in English. */
+export const outcomeEn = {
+  "outcome.declare": "This is my own work",
+  "outcome.declared": "You have said that this is your own work.",
+  "outcome.met": "All is met.",
+  "outcome.not-yet": "Not yet.",
+  "outcome.cannot-assess": "The bench stood in the way: this cannot be assessed.",
+  "outcome.answer.met": "Met:",
+  "outcome.answer.not-yet": "Not yet:",
+  "outcome.answer.cannot-assess": "Cannot be assessed:",
+} as const;
