@@ -72,5 +72,12 @@ export const pullUpOf = ({ wiring }: BoardDescription): number =>
 export const entryCountOf = ({ stations }: BoardDescription): number =>
   stations.reduce((sum, { entries }) => sum + entries.length, 0);
 
-/** Cable leads to make: one for every two entries, and a fifth more. Common practice, no source. */
+/** Code contacts of an entry. */
+export const codePolesOf = ({ stations }: BoardDescription): number =>
+  Math.max(
+    0,
+    ...stations.flatMap(({ entries }) => entries.map(({ codeContacts }) => codeContacts?.length ?? 0)),
+  );
+
+/** Cable leads to make where they have no codes: one for every two entries, and a fifth more. Common practice, no source. */
 export const leadCountOf = (board: BoardDescription): number => Math.ceil((entryCountOf(board) / 2) * 1.2);

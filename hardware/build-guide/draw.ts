@@ -1,6 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { calculationsPage } from "./calculations-page.ts";
 import { leadLabelSheets, stationLabelSheets } from "./label-sheets.ts";
+import { layout } from "./layout.ts";
 import { panel } from "./panel.ts";
 import { schematic } from "./schematic.ts";
 import { partsAndPins, wiringList } from "./tables.ts";
@@ -15,7 +16,9 @@ export interface GuidePage {
 export function drawGuide(board: BoardDescription): GuidePage[] {
   const numbered = (name: string, sheets: string[]): GuidePage[] =>
     sheets.map((content, index) => ({ path: `${name}-${index + 1}.svg`, content }));
+  const drawnLayout = layout(board);
   return [
+    ...(drawnLayout === undefined ? [] : [{ path: "layout.svg", content: drawnLayout }]),
     { path: "schematic.svg", content: schematic(board) },
     { path: "parts-and-pins.md", content: partsAndPins(board) },
     { path: "calculations.md", content: calculationsPage(board) },

@@ -1,5 +1,6 @@
 import type { BoardDescription, CableCode } from "../../shared/board/board.schema.ts";
-import { leadCountOf, stationName } from "./board-wiring.ts";
+import { codePolesOf, stationName } from "./board-wiring.ts";
+import { leadSet } from "./lead-set.ts";
 import { box, line, page, text } from "./svg.ts";
 
 const sheet = { widthMm: 210, heightMm: 297, marginMm: 12 } as const;
@@ -7,7 +8,7 @@ const sheet = { widthMm: 210, heightMm: 297, marginMm: 12 } as const;
 const flag = { widthMm: 93, heightMm: 16, columns: 2, rows: 16 } as const;
 const plate = { widthMm: 62, heightMm: 34, columns: 3, rows: 7 } as const;
 
-const coreName = {
+export const coreName = {
   brown: "brown",
   blue: "blue",
   earth: "green-and-yellow",
@@ -17,12 +18,11 @@ const coreName = {
 
 /** Sheets of flags for both ends of every lead, A4, to print at full size. */
 export function leadLabelSheets(board: BoardDescription): string[] {
-  const count = leadCountOf(board);
-  const codes = board.codes ?? [];
-  const leads = Array.from({ length: count }, (_, index) => {
-    const code = codes[index % codes.length];
-    return code === undefined ? plainLead(index + 1) : codedLead(index + 1, code, codePolesOf(board));
-  });
+  const leads = leadSet(board).flatMap(({ code, quantity }) =>
+    Array.from({ length: quantity }, (_, index) =>
+      code === undefined ? plainLead(index + 1) : codedLead(index + 1, code, codePolesOf(board)),
+    ),
+  );
   const flags = leads.flatMap((lead) => [lead, lead]);
   return pages(flags, flag.columns * flag.rows).map((onPage) =>
     page(sheet.widthMm, sheet.heightMm, `${board.name}: lead labels`, [
@@ -72,12 +72,6 @@ const codedLead = (number: number, { code, csaMm2, cores }: CableCode, contactCo
   cores: cores.map((core) => coreName[core]).join(", "),
   code: `code ${code}: ${strapsOf(code, contactCount)}`,
 });
-
-const codePolesOf = ({ stations }: BoardDescription): number =>
-  Math.max(
-    0,
-    ...stations.flatMap(({ entries }) => entries.map(({ codeContacts }) => codeContacts?.length ?? 0)),
-  );
 
 /** Sheets of plates for the face of the board: each station's name, and the letters of its entries. */
 export function stationLabelSheets(board: BoardDescription): string[] {

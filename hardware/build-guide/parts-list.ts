@@ -2,12 +2,13 @@ import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import {
   chipsFor,
   codeCountOf,
+  codePolesOf,
   entryCountOf,
-  leadCountOf,
   lineCountOf,
   namedLines,
   pullUpOf,
 } from "./board-wiring.ts";
+import { type LeadKind, leadSet } from "./lead-set.ts";
 import { componentValues as values } from "../lines/component-values.ts";
 
 export interface Part {
@@ -111,11 +112,11 @@ function directParts(board: BoardDescription): Part[] {
 
 function leadParts(board: BoardDescription): Part[] {
   const contacts = namedLines(board).length - (board.probes === undefined ? 0 : 2);
-  const [entries, leads] = [entryCountOf(board), leadCountOf(board)];
-  const codePoles = Math.max(
-    0,
-    ...board.stations.flatMap(({ entries: all }) => all.map((e) => e.codeContacts?.length ?? 0)),
-  );
+  const entries = entryCountOf(board);
+  const kinds = leadSet(board);
+  const leads = kinds.reduce((sum, { quantity }) => sum + quantity, 0);
+  const coresOf = ({ code }: LeadKind): readonly string[] => code?.cores ?? ["brown", "blue", "earth"];
+  const codePoles = codePolesOf(board);
   const corePoles = Math.max(
     ...board.stations.flatMap(({ entries: all }) => all.map(({ lines }) => Object.keys(lines).length)),
   );
@@ -142,9 +143,9 @@ function leadParts(board: BoardDescription): Part[] {
       where: `both ends of ${leads} cable leads`,
     },
     {
-      quantity: leads * 3,
-      what: "0.75 mm² flexible wire, 0.3 to 1 m: brown, blue, green-and-yellow",
-      where: "leads",
+      quantity: kinds.reduce((sum, kind) => sum + kind.quantity * coresOf(kind).length, 0),
+      what: "0.75 mm² flexible wire, 0.3 to 1 m, in the colours of the list of leads",
+      where: "cores of the leads",
     },
     {
       quantity: board.probes === undefined ? 0 : 2,

@@ -2,14 +2,15 @@ import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { chipsFor, codeCountOf, lineCountOf, namedLines, pullUpOf } from "./board-wiring.ts";
 import { inputChip, outputChip } from "./chip-pins.ts";
 import { componentValues as values } from "../lines/component-values.ts";
+import { piSide, supplyDetail } from "./pi-side.ts";
 import { pinTable } from "./pin-table.ts";
+import { resistor } from "./symbols.ts";
 import { box, dot, line, page, text } from "./svg.ts";
 
 const widthMm = 420;
 const chipsInRow = 9;
 const chipStepMm = 44;
 const rowStepMm = 25;
-const buffered = ["shiftClock", "latch", "load"];
 
 /** The schematic of a board as one SVG page, drawn from its description. */
 export function schematic(board: BoardDescription): string {
@@ -25,11 +26,6 @@ const title = (board: BoardDescription): string[] => [
   ),
 ];
 
-const resistor = (xMm: number, yMm: number, label: string): string[] => [
-  box(xMm, yMm - 1.5, 9, 3),
-  text(xMm + 4.5, yMm - 2.3, label, { sizeMm: 2.2, anchor: "middle" }),
-];
-
 function chainSchematic(board: BoardDescription): string {
   const chips = chipsFor(lineCountOf(board));
   const codeChips = chipsFor(codeCountOf(board));
@@ -40,6 +36,7 @@ function chainSchematic(board: BoardDescription): string {
   return page(widthMm, heightMm, `${board.name}: schematic`, [
     ...title(board),
     ...piSide(board),
+    ...supplyDetail(board),
     ...lineDetail(board),
     ...(codeChips > 0 ? codeDetail(board) : []),
     ...chipRow(outputTopMm, chips, {
@@ -63,43 +60,6 @@ function chainSchematic(board: BoardDescription): string {
         })
       : []),
   ]);
-}
-
-/** Pins, their resistors, and the gates that make the common edges steep. */
-function piSide(board: BoardDescription): string[] {
-  const rows = pinTable(board);
-  const topMm = 30;
-  const rowMm = (index: number): number => topMm + 9 + index * 9;
-  return [
-    box(12, topMm, 58, 9 * rows.length + 9),
-    text(14, topMm + 5, "Raspberry Pi, 40-pin header"),
-    ...rows.flatMap(({ bcm, headerPin, signal }, index) => {
-      const yMm = rowMm(index);
-      const isBuffered = buffered.includes(signal);
-      return [
-        text(14, yMm + 1, `pin ${headerPin ?? "?"}  BCM ${bcm}  ${signal}`),
-        line([70, yMm], [76, yMm]),
-        ...resistor(76, yMm, `${values.gpioResistorOhm} Ω`),
-        line([85, yMm], isBuffered ? [95, yMm] : [130, yMm]),
-        ...(isBuffered
-          ? [
-              line([95, yMm - 3], [95, yMm + 3], [101, yMm], [95, yMm - 3]),
-              line([101, yMm], [105, yMm]),
-              line([105, yMm - 3], [105, yMm + 3], [111, yMm], [105, yMm - 3]),
-              line([111, yMm], [130, yMm]),
-            ]
-          : []),
-        text(132, yMm + 1, signal),
-      ];
-    }),
-    text(95, topMm + 3, "74LVC14A", { sizeMm: 2.5 }),
-    text(
-      12,
-      topMm + 9 * rows.length + 14,
-      "At rest: shiftClock, latch 10 kΩ to 0 V; load, outputEnable 10 kΩ to 3.3 V.",
-      { sizeMm: 2.5 },
-    ),
-  ];
 }
 
 /** One line, from output to contact to input. */
@@ -215,7 +175,7 @@ function directSchematic(board: BoardDescription): string {
     box(12, topMm - 6, 48, 9 * rows.length + 6),
     text(14, topMm - 1, "Raspberry Pi, 40-pin header"),
     line([112, topMm - 4], [112, endMm]),
-    text(112, topMm - 6, "3.3 V", { anchor: "middle" }),
+    text(112, topMm - 6, "3.3 V behind the fuse, 0.5 A", { sizeMm: 2.5, anchor: "middle" }),
     ...rows.flatMap(({ bcm, headerPin }, index) => {
       const yMm = topMm + 7 + index * 9;
       const lineIndex = lineOfBcm.get(bcm) ?? 0;

@@ -1,6 +1,8 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import { chipsFor, codeCountOf, lineCountOf, namedCodes, namedLines } from "./board-wiring.ts";
+import { chipsFor, codeCountOf, codePolesOf, lineCountOf, namedCodes, namedLines } from "./board-wiring.ts";
 import { inputChip, letterOf, outputChip } from "./chip-pins.ts";
+import { coreName, strapsOf } from "./label-sheets.ts";
+import { leadSet } from "./lead-set.ts";
 import { componentValues } from "../lines/component-values.ts";
 import { pulledUpBcm, supplyPins } from "./header-pins.ts";
 import { partsList } from "./parts-list.ts";
@@ -30,6 +32,8 @@ export function partsAndPins(board: BoardDescription): string {
       ["quantity", "part", "where"],
       partsList(board).map(({ quantity, what, where }) => [quantity, what, where]),
     ),
+    "## Leads",
+    ...leadTable(board),
     "## Pins of the Raspberry Pi",
     table(
       ["header pin", "BCM", "signal", "goes to", "at rest"],
@@ -71,6 +75,29 @@ export function partsAndPins(board: BoardDescription): string {
       "its contacts are unknown: what lies in it is not trusted, whatever is read.",
     "",
   ].join("\n\n");
+}
+
+/** Every kind of lead to make; a coded board has those of every task that ships. */
+function leadTable(board: BoardDescription): string[] {
+  const kinds = leadSet(board);
+  const total = kinds.reduce((sum, { quantity }) => sum + quantity, 0);
+  const rows = kinds.map(({ code, quantity }) =>
+    code === undefined
+      ? [quantity, "any", "brown, blue, green-and-yellow", "none"]
+      : [
+          quantity,
+          `${code.csaMm2} mm²`,
+          code.cores.map((core) => coreName[core]).join(", "),
+          `code ${code.code}: ${strapsOf(code.code, codePolesOf(board))}`,
+        ],
+  );
+  return [
+    table(["quantity", "tells the size", "cores", "straps at both ends"], rows),
+    `${total} leads in all. ` +
+      (board.codes === undefined
+        ? "The learner says the size of each on the screen."
+        : "They are enough for every task that ships, each at once with some to spare."),
+  ];
 }
 
 /** A direct board cannot use pins that the Pi pulls up hard: joined to another line they stay above a low. */

@@ -130,7 +130,9 @@ describe("the parts list of a chain board of 17 lines and 6 code contacts", () =
     { what: /330 Ω/, where: /to its contact/, quantity: 17 },
     { what: /330 Ω/, where: /GPIO/, quantity: 7 },
     { what: /10 kΩ/, where: /at rest/, quantity: 4 },
-    { what: /free connector of 7 poles/, where: /3 cable leads/, quantity: 6 },
+    // Of 1.5 mm² eight leads, of 2.5 mm² ten, three cores each.
+    { what: /free connector of 7 poles/, where: /18 cable leads/, quantity: 36 },
+    { what: /flexible wire/, where: /cores of the leads/, quantity: 54 },
     { what: /no 4 mm test lead fits/, where: /front/, quantity: 3 },
     { what: /47 µF/, where: /ribbon/, quantity: 2 },
     { what: /68 Ω/, where: /driver of each clock run/, quantity: 3 },
@@ -202,6 +204,26 @@ describe("the drawings of a board", () => {
     expect(drawn).not.toContain("no. 3<");
     expect(pageOf(direct, "schematic.svg")).toContain(">line 0: Way 1 a L<");
     expect(pageOf(direct, "schematic.svg")).toContain(`pin ${headerPinOfBcm[17]}  BCM 17<`);
+  });
+
+  it("show on the layout each pin of both chips, and every small board once", () => {
+    const drawn = pageOf(chain, "layout.svg");
+    // Of 2 chips with 16 pins: each number stands twice, above or below its pin.
+    for (let pin = 1; pin <= 16; pin += 1)
+      expect(drawn.split(`font-size="1.8" text-anchor="middle">${pin}<`)).toHaveLength(3);
+    for (const name of ["board 0", "board 2", "codes 0"]) expect(drawn.split(`>${name}<`)).toHaveLength(2);
+    expect(drawn).not.toMatch(/>(board 3|codes 1)</);
+    expect(drawn).not.toContain(">?<");
+    expect(pageOf(direct, "layout.svg")).toBe("");
+  });
+
+  it("show the fuse, the capacitors, and the resistor that holds each output of the Pi at rest", () => {
+    const drawn = pageOf(chain, "schematic.svg");
+    for (const words of ["fuse 0.5 A", "47 µF at the ribbon", "100 nF, pin 16 to pin 8, each chip"])
+      expect(drawn.split(`>${words}<`)).toHaveLength(2);
+    expect(drawn.split(">10 kΩ to 0 V<")).toHaveLength(3);
+    expect(drawn.split(">10 kΩ to 3.3 V<")).toHaveLength(3);
+    expect(drawn.split(">68 Ω<")).toHaveLength(4);
   });
 
   it("keep a label's own signs out of the drawing's language", () => {
