@@ -57,7 +57,6 @@ test("a hidden fault is found with the meter, named, handed in and shown; the le
   await page.goto(running.address);
   await link.seen(({ state }) => state === "ready");
   await link.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-07" });
-  await expect(bench.get("progress-open")).toBeVisible();
   await bench.get("scenario-silent-ring").tap();
   await bench.get("key-practice").tap();
   await bench.get("key-accept-caution").tap();

@@ -4,6 +4,7 @@ import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import { deadSequenceOn } from "./dead-sequence.ts";
 import { nameHidden } from "./name-hidden.ts";
+import { putOnRecord } from "./put-on-record.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
@@ -49,6 +50,9 @@ describe("an answer that is wired lead by lead on the board", () => {
       await bench.does("go-to-step", { step: "wire" });
 
       await wireAnswer(bench, built, file.board);
+      await putOnRecord(bench, built);
+      // What an answer has on record is what the meter shows of it.
+      expect(bench.events("reading-recorded").map(({ content }) => content)).toEqual(built.readings ?? []);
       await nameHidden(bench, built);
       // What was named in a hunt counts at the hand-in.
       await bench.does(

@@ -20,9 +20,6 @@ const taughtOtherwise: Partial<Record<RuleId, string>> = {
   "outside-task":
     "it notes a cable to a station that an answer cannot name: any task on a larger board teaches it",
   "lighting-load": "it wants more lights than the workshop board has",
-  "test-missing": "it is about the record of the step Test, on every task that asks for readings",
-  "test-order": "it is about the record of the step Test, on every task that asks for readings",
-  "reading-misjudged": "it is about the record of the step Test, on every task that asks for readings",
 };
 
 describe("the map of the rules", () => {
