@@ -41,12 +41,17 @@ const fewFileTypes: Plugin = {
   },
 };
 
+const { optionalDependencies } = JSON.parse(
+  readFileSync(new URL("package.json", import.meta.url), "utf8"),
+) as { optionalDependencies: Record<string, string> };
+const optional = Object.keys(optionalDependencies);
+
 /** The server, the scanner child and every command, each bundled for Node: server/ and hardware/ to dist/server. */
 export default defineConfig({
   plugins: [fewFileTypes],
   ssr: {
     noExternal: true,
-    external: ["better-sqlite3", "@node-rs/argon2", "onoff", "node-libgpiod", "@playwright/test"],
+    external: ["better-sqlite3", "@node-rs/argon2", ...optional, "@playwright/test"],
   },
   build: {
     ssr: true,
@@ -57,6 +62,8 @@ export default defineConfig({
     // Names are not needed at run time, and the memory they take is.
     minify: true,
     rolldownOptions: {
+      // What could not be installed on this machine is not found, and is left to the program all the same.
+      external: optional,
       input: {
         main: "server/main.ts",
         "scanner-child": "hardware/scan/scanner-child.ts",
