@@ -1,10 +1,12 @@
+import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, it, onTestFinished } from "vitest";
+import type { FromScanner } from "../../../hardware/scan/scanner-messages.ts";
 import { LinesError } from "../../../hardware/lines/lines.ts";
 import type { StartScanner } from "../../../server/board/scanner-channel.ts";
 import { scannerProcess } from "../../../server/board/scanner-process.ts";
 import type { BoardListener, BoardOpening, LeadResult } from "../../../server/board/scanner-port.ts";
 import { ScannerClient } from "../../../server/scanner-client.ts";
-import type { BoardLeads } from "../../../shared/board/board-leads.ts";
+import { type BoardLeads, noLeads } from "../../../shared/board/board-leads.ts";
 import type { ContactId, EntryId } from "../../../shared/board/ids.ts";
 import type { SensedState } from "../../../shared/board/sensed-state.schema.ts";
 import { bundle } from "../bundle.ts";
@@ -284,6 +286,36 @@ describe("a board that cannot be opened", () => {
     await port.close();
   });
 
+  it("is said to be read, once it can be, with the kernel's interface that its pins are opened through", () => {
+    const notes: string[] = [];
+    let hear: (message: FromScanner) => void = () => undefined;
+    const port = new ScannerClient({
+      start: (heard) => {
+        hear = heard.hear;
+        const nothing = (): void => undefined;
+        return { isOpen: true, send: nothing, close: nothing, kill: nothing, ended: new Promise(nothing) };
+      },
+      lines: "gpio",
+      timers: new ManualClock(),
+      note: (sentence) => notes.push(sentence),
+    });
+    port.open(() => ({ board: shippedBoard("small") }), new Listener());
+    const opened = {
+      type: "opened",
+      lines: "gpio",
+      lineCount: 24,
+      hasCodes: false,
+      hasProbes: false,
+      leads: noLeads,
+    } as const;
+    hear({ ...opened, through: "character-device" });
+    hear({ ...opened, through: "sysfs" });
+    expect(notes).toEqual([
+      expect.stringMatching(/character device \(node-libgpiod\), because sysfs cannot be had/),
+      expect.stringMatching(/sysfs \(onoff\)/),
+    ]);
+  });
+
   it("is said by the scanner's own process where there are no pins", async () => {
     const listener = new Listener();
     const port = new ScannerClient({
@@ -296,5 +328,25 @@ describe("a board that cannot be opened", () => {
     port.open(() => ({ board: shippedBoard("small") }), listener);
     await listener.next();
     expect(listener.heard[0]).toMatch(/^lost (no-sysfs-gpio|unknown-chip|no-gpio-driver)$/);
+  });
+});
+
+describe("the scanner's own process", () => {
+  it("holds under 50 MB while it scans the workshop board", async () => {
+    const listener = new Listener();
+    const port = new ScannerClient({
+      start: scannerProcess(childPath),
+      lines: "spinning",
+      spinUs: 0.1,
+      timers: new ManualClock(),
+      note: () => undefined,
+    });
+    onTestFinished(() => port.close());
+    port.open(() => ({ board: shippedBoard("workshop") }), listener);
+    while (!listener.isAtRest) await listener.next();
+    const [pid] = processesOf(childPath);
+    const residentKb = /^VmRSS:\s+(\d+) kB/m.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1];
+    expect(Number(residentKb) / 1024).toBeGreaterThan(10);
+    expect(Number(residentKb) / 1024).toBeLessThan(50);
   });
 });
