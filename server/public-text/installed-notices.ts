@@ -7,6 +7,7 @@ interface Locked {
   license?: string;
   dev?: boolean;
   devOptional?: boolean;
+  optional?: boolean;
   cpu?: string[];
   dependencies?: Record<string, string>;
 }
@@ -72,11 +73,13 @@ function licenceText(folder: string): string {
 
 /**
  * The notices of all packages that go out with the program, by the lock and the packages that are installed: those the
- * server runs with, and those the screens are built of. Parts of a package for one kind of machine are told with it.
+ * server runs with, and those the screens are built of. Parts of a package for one kind of machine are told with it. An
+ * optional package that could not be installed on this machine is told as it was before.
  *
+ * @param before the notices as they are
  * @throws Error naming a package that the lock has and the folder has not.
  */
-export function installedNotices(root: string): Notice[] {
+export function installedNotices(root: string, before: readonly Notice[]): Notice[] {
   const { packages: lock } = JSON.parse(readFileSync(join(root, "package-lock.json"), "utf8")) as {
     packages: Lock;
   };
@@ -94,10 +97,15 @@ export function installedNotices(root: string): Notice[] {
   }
   const notices = new Map<string, Notice>();
   for (const path of paths) {
-    const { version = "", license } = lock[path] ?? {};
+    const { version = "", license, optional = false } = lock[path] ?? {};
     const folder = join(root, path);
-    if (!existsSync(folder)) throw new Error(`${path} is not installed`);
     const name = nameOf(path);
+    if (!existsSync(folder)) {
+      const known = before.find((notice) => notice.name === name && notice.version === version);
+      if (!optional || !known) throw new Error(`${path} is not installed`);
+      notices.set(`${name} ${version}`, known);
+      continue;
+    }
     const licence = license ?? licenceIn(folder);
     notices.set(`${name} ${version}`, { name, version, licence, text: licenceText(folder) });
   }

@@ -2,6 +2,8 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { basename, join } from "node:path";
 import { build } from "vite";
 
+const external = ["better-sqlite3", "onoff", "node-libgpiod"];
+
 /**
  * Bundles a program as the server is bundled, inside the project, where its native packages are found. Gives its
  * path and what removes it.
@@ -11,8 +13,9 @@ export async function bundle(entry: string): Promise<{ path: string; remove: () 
   await build({
     configFile: false,
     logLevel: "error",
-    ssr: { noExternal: true, external: ["better-sqlite3", "onoff", "node-libgpiod"] },
-    build: { ssr: entry, outDir, target: "node20" },
+    ssr: { noExternal: true, external },
+    // What could not be installed on this machine is not found, and is left to the program all the same.
+    build: { ssr: entry, outDir, target: "node20", rolldownOptions: { external } },
   });
   return {
     path: join(outDir, basename(entry).replace(/\.ts$/, ".js")),

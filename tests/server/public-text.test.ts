@@ -60,7 +60,7 @@ describe("the sheets that anybody may read", () => {
 
 describe("the notices of what others made", () => {
   it("name every package that goes out with the program, as it is installed: else `npm run notices`", () => {
-    const now = installedNotices(".");
+    const now = installedNotices(".", readNotices());
     const nameOf = ({ name, version, licence }: (typeof now)[number]) => `${name} ${version} ${licence}`;
     expect(readNotices().map(nameOf)).toEqual(now.map(nameOf));
     expect(readNotices()).toEqual(now);

@@ -58,18 +58,19 @@ class Child {
   }
 }
 
+const external = ["onoff", "node-libgpiod"];
 let folder = "";
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), "scanner-child-"));
   await build({
     configFile: false,
     logLevel: "error",
-    ssr: { noExternal: true, external: ["onoff", "node-libgpiod"] },
+    ssr: { noExternal: true, external },
     build: {
       ssr: true,
       outDir: folder,
       target: "node20",
-      rolldownOptions: { input: { "scanner-child": "hardware/scan/scanner-child.ts" } },
+      rolldownOptions: { external, input: { "scanner-child": "hardware/scan/scanner-child.ts" } },
     },
   });
 });
