@@ -206,12 +206,12 @@ export class Scanner {
    */
   *#watch(): Scan<Misread | undefined> {
     const released = patternOf(this.#lines.lineCount, []);
+    const patternsOf = this.#patternsByTurn();
     let pulled = released;
     let isOver = false;
     for (let turn = 0; !isOver; turn += 1) {
-      const patterns = this.#watchPatterns(turn);
-      if (this.#lines.codeCount > 0) patterns.push(released);
-      for (const next of patterns) {
+      const patterns = patternsOf(turn);
+      for (const next of this.#lines.codeCount > 0 ? [...patterns, released] : patterns) {
         const reading = yield next;
         if (pulled === released) this.#believeCodes(reading.codes);
         const misreading = misfits(this.#model, pulled, reading.lines);
@@ -229,6 +229,17 @@ export class Scanner {
     this.#isLetGoWanted = false;
     if (pulled !== released) yield released;
     return undefined;
+  }
+
+  /**
+   * The patterns of the watch while the model stays as it is. In a board that is in order no group has more than two
+   * lines: then every other turn is the same, and it is worked out once, for a board may be at rest for hours.
+   */
+  #patternsByTurn(): (turn: number) => readonly Uint8Array[] {
+    if (membersByGroup(this.#model).some((group) => group.length > 2))
+      return (turn) => this.#watchPatterns(turn);
+    const turns = [this.#watchPatterns(0), this.#watchPatterns(1)] as const;
+    return (turn) => turns[turn % 2 === 0 ? 0 : 1];
   }
 
   /**
