@@ -16,6 +16,7 @@ import { scenarioCards } from "./view/scenario-cards.ts";
 import { filterOf } from "./desk/attempt-query.ts";
 import type { Staff } from "./people/person.ts";
 import { evidenceSource } from "./evidence/evidence-source.ts";
+import type { MachineParts } from "./keep/machine-view.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
 import { createApp } from "./web/create-app.ts";
@@ -34,6 +35,7 @@ export interface ServerParts {
   hasGpioLibrary: boolean;
   /** How many years a centre keeps a learner who no longer comes. */
   keepYears: number;
+  machine: MachineParts;
   /** What is known of the log's soundness. */
   logState: () => Health["log"];
   /** What became of the last nightly back-up. */
@@ -119,6 +121,17 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         filterOf: (query) => filterOf(query, parts.bench.people),
       },
       desk: { core, staffOf, isAtBench: door.kind === "own-screen" },
+      keep: {
+        core,
+        health,
+        machine: parts.machine,
+        staffOf,
+        actorOf: ({ headers }) =>
+          door.kind === "own-screen"
+            ? core.session.actor
+            : new RemoteSession(sessions, idOfCookie(headers.cookie, door.names.scheme) ?? "").actor,
+        isAtBench: door.kind === "own-screen",
+      },
       note: parts.bench.note,
     });
     const http = limited(makeHttp(app));

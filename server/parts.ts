@@ -28,6 +28,7 @@ import { People } from "./people/people.ts";
 import { PinHasher } from "./people/pin-hash.ts";
 import { holdFolder } from "./store/hold-folder.ts";
 import { RecordsKeeper } from "./keeping/records-keeper.ts";
+import { sqliteVersionOf } from "./store/open-database.ts";
 import { StoreError } from "./store/store-error.ts";
 
 /** What was opened, and what closes it again in reverse. */
@@ -222,6 +223,11 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       lines,
       hasGpioLibrary: hasGpioLibrary(),
       keepYears: environment.keepYears,
+      machine: {
+        databasePath: opened.reading.name,
+        backUpTo: environment.backUpTo,
+        sqliteVersion: sqliteVersionOf(opened.reading),
+      },
       logState,
       backUpState: () => keeper.backUp,
     },

@@ -2,9 +2,11 @@ import { getContext, setContext } from "svelte";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import type { DeskLive } from "../../shared/protocol/desk-view.ts";
+import type { KeeperView } from "../../shared/protocol/keep-view.ts";
 import type { Refusal } from "../../shared/protocol/reply.ts";
 import type { NoReply, Send } from "../link/send.ts";
 import { fetchData } from "./fetch-data.ts";
+import { fetchKeep } from "./fetch-keep.ts";
 import type { DeskWords } from "./desk-words.svelte.ts";
 
 /** What has changed at the bench is looked at again after this long, however often it changes. */
@@ -13,6 +15,8 @@ const lookAgainMs = 500;
 /** What the desk knows: what goes on at the bench, who sits here, and what was last refused. */
 export class Desk {
   live = $state.raw<DeskLive | null>(null);
+  /** Who sits here. */
+  me = $state.raw<KeeperView | null>(null);
   view = $state.raw<BenchView | null>(null);
   /** Why there is nothing to see: nobody is signed in, or it is not for them. */
   shut = $state.raw<"sign-in" | "not-for-you" | null>(null);
@@ -45,10 +49,13 @@ export class Desk {
   }
 
   async look(): Promise<void> {
-    const found = await fetchData<DeskLive>(`/live?language=${this.#words.language}`);
-    if (found.ok) this.live = found.data;
-    else this.live = null;
-    this.shut = found.ok ? null : found.status === 403 ? "not-for-you" : "sign-in";
+    const [me, live] = await Promise.all([
+      fetchKeep<KeeperView>("/me"),
+      fetchData<DeskLive>(`/live?language=${this.#words.language}`),
+    ]);
+    this.me = me.ok ? me.data : null;
+    this.live = live.ok ? live.data : null;
+    this.shut = live.ok ? null : live.status === 403 ? "not-for-you" : "sign-in";
     this.change += 1;
   }
 

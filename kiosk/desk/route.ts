@@ -1,4 +1,7 @@
-export type Page = "live" | "attempts" | "attempt" | "sample";
+/** The pages of what keeps a bench and its people; they are loaded when they are first opened. */
+export const keepPages = ["people", "debrief", "machine"] as const;
+export type KeepPage = (typeof keepPages)[number];
+export type Page = "live" | "attempts" | "attempt" | "sample" | KeepPage;
 
 /** Which page the address names, and what it asks of it: each page can be linked to. */
 export interface Route {
@@ -8,7 +11,7 @@ export interface Route {
   query: URLSearchParams;
 }
 
-const pages: readonly Page[] = ["live", "attempts", "attempt", "sample"];
+const pages: readonly Page[] = ["live", "attempts", "attempt", "sample", ...keepPages];
 
 /** Reads what stands behind the `#` of an address, as `#/attempt/0198?at=4`. */
 export function routeOf(hash: string): Route {

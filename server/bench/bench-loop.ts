@@ -100,7 +100,7 @@ export class BenchLoop implements BoardListener {
   }
 
   selfCheckResult(faults: BoardFault[]): void {
-    this.#core.board.endSelfCheck(faults);
+    this.#core.board.endSelfCheck(faults, this.#core.parts.clock.wallMs());
     this.#core.publish();
   }
 

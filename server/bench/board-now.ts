@@ -38,6 +38,7 @@ export class BoardNow {
   #selfCheck: SelfCheckProgress | undefined;
   #selfCheckBegun: () => void = () => undefined;
   #found: readonly BoardFault[] = [];
+  #lastSelfCheck: { faultCount: number; wallMs: number } | undefined;
   #walk: Walk | undefined;
   #lead: (LeadResult & { sensed: string }) | undefined;
 
@@ -77,6 +78,11 @@ export class BoardNow {
 
   get selfCheck(): SelfCheckProgress | undefined {
     return this.#selfCheck;
+  }
+
+  /** How the last self-check since the start ended, and when; undefined before it. */
+  get lastSelfCheck(): { faultCount: number; wallMs: number } | undefined {
+    return this.#lastSelfCheck;
   }
 
   /** What the last self-check found. */
@@ -127,7 +133,8 @@ export class BoardNow {
     this.#selfCheckBegun();
   }
 
-  endSelfCheck(found: readonly BoardFault[]): void {
+  endSelfCheck(found: readonly BoardFault[], wallMs: number): void {
+    this.#lastSelfCheck = { faultCount: found.length, wallMs };
     const totalCount = this.#selfCheck?.totalCount ?? 0;
     this.#selfCheck = { doneCount: totalCount, totalCount, isDone: true };
     this.#found = found;

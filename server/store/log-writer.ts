@@ -5,6 +5,7 @@ import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Clock } from "../clock/clock.ts";
 import { AttemptTable } from "./attempt-table.ts";
+import { CommitTimes } from "./commit-times.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
 import { keepAnchor, keepAnchorIn, type LogAnchor } from "./log-anchor.ts";
 import type { LogSigner } from "./log-signer.ts";
@@ -41,6 +42,8 @@ function fileIdOf(path: string): string | undefined {
 export class LogWriter {
   readonly benchId: string;
   readonly boot: number;
+  /** How long each append took to be on the disk. */
+  readonly commits = new CommitTimes();
   readonly #database: Connection;
   readonly #path: string;
   readonly #clock: Clock;
@@ -144,8 +147,10 @@ export class LogWriter {
     const end = rows.at(-1);
     if (!end) return [];
     this.#assertThere();
+    const beganMs = this.#clock.monotonicMs();
     try {
       this.#writeWhole(rows, alongside);
+      this.commits.took(this.#clock.monotonicMs() - beganMs);
       if (!this.#isProved) assertDurable(this.#database, this.#path);
       this.#isProved = true;
     } catch (error) {

@@ -108,3 +108,7 @@ export const assertDurable = (database: Connection, path: string): void => {
   if (database.pragma("synchronous", { simple: true }) !== full)
     throw new StoreError("not-durable", { path });
 };
+
+/** Which SQLite works under a connection. */
+export const sqliteVersionOf = (database: Connection): string =>
+  String(database.prepare("SELECT sqlite_version()").pluck().get());

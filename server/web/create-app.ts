@@ -7,6 +7,7 @@ import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import { type DeskParts, deskRoutes } from "../desk/desk-routes.ts";
 import { type EvidenceParts, evidenceRoutes } from "../evidence/evidence-routes.ts";
+import { type KeepParts, keepRoutes } from "../keep/keep-routes.ts";
 import { classRoutes } from "./class-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
@@ -26,6 +27,7 @@ export interface AppParts {
   wiring: () => Wiring | undefined;
   evidence: Omit<EvidenceParts, "note">;
   desk: DeskParts;
+  keep: KeepParts;
   note: (sentence: string) => void;
 }
 
@@ -47,6 +49,7 @@ export function createApp({
   wiring,
   evidence,
   desk,
+  keep,
   note,
 }: AppParts): Express {
   const app = express();
@@ -113,6 +116,7 @@ export function createApp({
 
   app.use(evidenceRoutes({ ...evidence, note }));
   app.use(deskRoutes(desk));
+  app.use(keepRoutes(keep));
 
   app.use(
     "/assets",

@@ -173,6 +173,14 @@ describe("the door on the network", () => {
       wiring: () => undefined,
       evidence: { staffOf: () => undefined, source: () => undefined, filterOf: () => ({}) },
       desk: { core: bench.bench.core, staffOf: () => undefined, isAtBench: false },
+      keep: {
+        core: bench.bench.core,
+        health: () => ({}) as never,
+        machine: { databasePath: "", backUpTo: undefined, sqliteVersion: "" },
+        staffOf: () => undefined,
+        actorOf: () => bench.bench.core.session.actor,
+        isAtBench: false,
+      },
       note: () => undefined,
     });
     interface Layer {
@@ -205,6 +213,8 @@ describe("the door on the network", () => {
       "GET /desk-data/attempts",
       "GET /desk-data/attempts/:attempt",
       "GET /desk-data/attempts/:attempt/moments/:at",
+      "GET /keep-data/me",
+      "GET /keep-data/machine",
     ]);
     const others = ["/", "/index.html", "/assets/bench-3f2a.js", "/nothing-here", "/HEALTH/../wiring.json"];
     const seen: Record<string, number> = {};
@@ -231,6 +241,8 @@ describe("the door on the network", () => {
       "GET /desk-data/attempts": 401,
       "GET /desk-data/attempts/:attempt": 401,
       "GET /desk-data/attempts/:attempt/moments/:at": 401,
+      "GET /keep-data/me": 401,
+      "GET /keep-data/machine": 401,
       "GET /": 303,
       "GET /index.html": 401,
       "GET /assets/bench-3f2a.js": 401,

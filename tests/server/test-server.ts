@@ -1,4 +1,5 @@
 import { io, type Socket } from "socket.io-client";
+import { join } from "node:path";
 import { onTestFinished } from "vitest";
 import { followView } from "../../kiosk/link/follow-view.ts";
 import { createServer, type NetworkDoor, type SpurwiseServer } from "../../server/create-server.ts";
@@ -18,7 +19,7 @@ export interface TestServer {
 
 /** A server of the real parts that listens on loopback, on a board in this process. */
 export async function testServer(
-  options: TestBenchOptions & { kioskFolder?: string; network?: NetworkDoor } = {},
+  options: TestBenchOptions & { kioskFolder?: string; network?: NetworkDoor; backUpTo?: string } = {},
 ): Promise<TestServer> {
   const bench = new TestBench(options);
   const server = createServer({
@@ -28,6 +29,11 @@ export async function testServer(
     lines: "simulated",
     hasGpioLibrary: false,
     keepYears: 3,
+    machine: {
+      databasePath: join(bench.folder, "spurwise.db"),
+      backUpTo: options.backUpTo,
+      sqliteVersion: "3",
+    },
     logState: () => ({ state: "sound", eventCount: bench.parts.records?.logReader.eventCount() ?? 0 }),
   });
   bench.bench = server.bench;
