@@ -1,6 +1,6 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
 import { setTimeout as pause } from "node:timers/promises";
-import { type BenchProcess, startBench } from "../e2e/bench-process.ts";
+import { type BenchProcess, newDataFolder, startBench } from "../e2e/bench-process.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
 
 const starts = 7;
@@ -48,21 +48,27 @@ const idle = async ({ pid }: BenchProcess): Promise<SpeedLine[]> => {
   ];
 };
 
-/** How soon the built server listens, what it and its scanner hold, and what an idle bench costs. */
-export const lines = async (): Promise<SpeedLine[]> => {
-  const readyMs: number[] = [];
-  for (let turn = 0; turn < starts; turn += 1) {
-    const start = performance.now();
-    const bench = await startBench({ board: "workshop" });
-    readyMs.push(performance.now() - start);
-    await bench.stop();
-  }
-  const bench = await startBench({ board: "workshop" });
+/** Milliseconds until the bench listens, on an empty disk where no folder is given. */
+const startMs = async (dataFolder?: string): Promise<number> => {
+  const start = performance.now();
+  const bench = await startBench({ board: "workshop", ...(dataFolder === undefined ? {} : { dataFolder }) });
+  const tookMs = performance.now() - start;
+  await bench.stop();
+  return tookMs;
+};
+
+/** A bench starts on an empty disk once, and has its records made then; every other start finds them. */
+const startLines = async (): Promise<SpeedLine[]> => {
+  const dataFolder = newDataFolder();
   try {
-    await pause(2000);
-    const serverMb = residentMb(bench.pid);
-    const scannerMb = childrenOf(bench.pid).reduce((total, pid) => total + residentMb(pid), 0);
-    const median = quantile(readyMs, 0.5);
+    await startMs(dataFolder);
+    const usualMs: number[] = [];
+    const firstMs: number[] = [];
+    for (let turn = 0; turn < starts; turn += 1) {
+      usualMs.push(await startMs(dataFolder));
+      firstMs.push(await startMs());
+    }
+    const median = quantile(usualMs, 0.5);
     return [
       {
         what: "server ready after node starts: median",
@@ -70,6 +76,28 @@ export const lines = async (): Promise<SpeedLine[]> => {
         target: "under 400 ms",
         ok: median < 400,
       },
+      {
+        what: "server ready at the first start of all, its records made: median",
+        reached: ms(quantile(firstMs, 0.5)),
+        target: "said, no target",
+        ok: true,
+      },
+    ];
+  } finally {
+    rmSync(dataFolder, { recursive: true, force: true });
+  }
+};
+
+/** How soon the built server listens, what it and its scanner hold, and what an idle bench costs. */
+export const lines = async (): Promise<SpeedLine[]> => {
+  const ready = await startLines();
+  const bench = await startBench({ board: "workshop" });
+  try {
+    await pause(2000);
+    const serverMb = residentMb(bench.pid);
+    const scannerMb = childrenOf(bench.pid).reduce((total, pid) => total + residentMb(pid), 0);
+    return [
+      ...ready,
       {
         what: "server memory",
         reached: `${serverMb.toFixed(0)} MB`,
