@@ -1,3 +1,4 @@
+import { chipOrder } from "./chip-order.ts";
 import { allLines, type LineIndex } from "../lines/line-index.ts";
 import type { LineHealth } from "../lines/line-model.ts";
 import { patternOf, type Scan } from "../scan/patterns.ts";
@@ -10,9 +11,14 @@ export interface SelfCheckResult {
   probesDown: { probe: LineIndex; at: LineIndex[] }[];
   /** Lines that no two rounds found alike: the board is noisy there, and nothing else of it is told. */
   noisy: LineIndex[];
+  /** Inputs and outputs of the chain stand in different orders (`chipOrder`); then nothing else is told. */
+  chipOrder: string | undefined;
 }
 
-type Round = Omit<SelfCheckResult, "noisy">;
+interface Round extends Omit<SelfCheckResult, "noisy" | "chipOrder"> {
+  /** For every line, the lines that answered when it was pulled alone. */
+  heardBy: LineIndex[][];
+}
 
 /** A board that is well but for a chance reading agrees with itself in fewer. */
 const mostRounds = 5;
@@ -28,16 +34,30 @@ export function* selfCheck(
 ): Scan<SelfCheckResult> {
   const noisy = new Set<LineIndex>();
   let before = yield* checkRound(lineCount, progress, probes);
-  if (isSound(before)) return { ...before, noisy: [] };
+  if (isSound(before)) return resultOf(before);
   for (let round = 2; round <= mostRounds; round += 1) {
     const found = yield* checkRound(lineCount, progress, probes);
     const differing = allLines(lineCount).filter((line) => told(before, line) !== told(found, line));
-    if (differing.length === 0) return { ...found, noisy: [] };
+    if (differing.length === 0) return resultOf(found);
     differing.forEach((line) => noisy.add(line));
     before = found;
   }
-  const health = new Array<LineHealth>(lineCount).fill("healthy");
-  return { health, tied: [], probesDown: [], noisy: [...noisy].sort((a, b) => a - b) };
+  return { ...nothing(lineCount), noisy: [...noisy].sort((a, b) => a - b) };
+}
+
+const nothing = (lineCount: number): SelfCheckResult => ({
+  health: new Array<LineHealth>(lineCount).fill("healthy"),
+  tied: [],
+  probesDown: [],
+  noisy: [],
+  chipOrder: undefined,
+});
+
+function resultOf({ heardBy, ...round }: Round): SelfCheckResult {
+  const order = chipOrder(heardBy);
+  return order === undefined
+    ? { ...nothing(heardBy.length), ...round }
+    : { ...nothing(heardBy.length), chipOrder: order };
 }
 
 const isSound = ({ health, tied, probesDown }: Round): boolean =>
@@ -88,5 +108,5 @@ function* checkRound(
     const at = lines.filter((line) => line !== probe && heardBy[probe]!.includes(line));
     return at.length === 0 ? [] : [{ probe, at }];
   });
-  return { health, tied, probesDown };
+  return { health, tied, probesDown, heardBy };
 }

@@ -220,6 +220,7 @@ export class ScannerProgram {
           request: this.#selfCheck,
           faults: [
             ...noisyAt(this.#board!, event.noisy),
+            ...(event.chipOrder === undefined ? [] : [wrongOrder(event.chipOrder)]),
             ...(this.#chainKind === "no-loop" ? [noTie] : []),
             ...probesDown(this.#board!, event.probesDown),
             ...boardFaults(this.#board!, event.health, event.tied),
@@ -350,6 +351,8 @@ export class ScannerProgram {
 
 /** The word sent round a chain did not come back, though its inputs answer. */
 const noTie: BoardFault = { kind: "no-tie", contacts: [] };
+
+const wrongOrder = (order: string): BoardFault => ({ kind: "wrong-order", contacts: [], facts: { order } });
 
 /** A self-check whose rounds do not agree names where; so many places are the board as a whole. */
 function noisyAt(board: BoardLines, noisy: readonly LineIndex[]): BoardFault[] {

@@ -71,6 +71,10 @@ export const boardHealthEn = {
   "health.no-tie": "A word sent round the chain does not come back. Leads are still read.",
   "health.no-tie.remedy":
     "Technician: fit the tie from the last 595 to the first 165 (wiring list). If it is there, the chain of output chips is cut.",
+  "health.wrong-order":
+    "Output chips are answered by other input chips than their own: {order}. Both chains are whole, but their orders differ.",
+  "health.wrong-order.remedy":
+    "Technician: switch off and hold the order of the chips against the wiring list: 595 number 0 is next to dataOut, 165 number 0 farthest from dataIn. A → H: that chip's eight wires are the other way round.",
   "health.no-board": "No contact answers. The board is not plugged in or has no supply.",
   "health.no-board.remedy":
     "Technician: check the ribbon cable and the 3.3 V supply of the board. The bench goes on by itself.",

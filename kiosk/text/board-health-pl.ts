@@ -71,6 +71,10 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.no-tie": "Słowo wysłane przez łańcuch nie wraca. Przewody są nadal odczytywane.",
   "health.no-tie.remedy":
     "Technik: załóż połączenie od ostatniego 595 do pierwszego 165 (lista połączeń). Jeśli jest, łańcuch układów wyjścia jest przerwany.",
+  "health.wrong-order":
+    "Układom wyjścia odpowiadają nie te układy wejścia: {order}. Oba łańcuchy są całe, ale kolejność się różni.",
+  "health.wrong-order.remedy":
+    "Technik: wyłącz zasilanie i porównaj kolejność układów z listą połączeń: 595 numer 0 przy dataOut, 165 numer 0 najdalej od dataIn. A → H: osiem przewodów tego układu jest odwróconych.",
   "health.no-board": "Żaden styk nie odpowiada. Tablica jest odłączona albo bez zasilania.",
   "health.no-board.remedy": "Technik: sprawdź taśmę i zasilanie 3,3 V tablicy. Stanowisko samo ruszy dalej.",
 

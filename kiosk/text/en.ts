@@ -504,6 +504,7 @@ export const en = {
   "fault.noisy-board": "The board cannot be read: its readings jump about. Call the technician.",
   "fault.doubtful-lead": "Nobody was seen to plug this lead: {where}. Pull it out and plug it in again.",
   "fault.probe-down": "A probe lies on the board: {where}. Lift it.",
+  "fault.wrong-order": "The chips of the board stand in the wrong order. Call the technician.",
   "fault.no-tie": "The board works, but its chain cannot be checked. Tell the technician.",
   "fault.no-board": "No mock board is plugged in. Call the technician.",
   "self-check.running": "Self-check of the board: {done} of {total}",

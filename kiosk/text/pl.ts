@@ -483,6 +483,7 @@ export const pl: Record<TextKey, string> = {
   "fault.noisy-board": "Nie da się odczytać tablicy: odczyty skaczą. Zawołaj technika.",
   "fault.doubtful-lead": "Nie wiadomo, kto włożył ten przewód: {where}. Wyjmij go i włóż jeszcze raz.",
   "fault.probe-down": "Sonda leży na tablicy: {where}. Podnieś ją.",
+  "fault.wrong-order": "Układy w tablicy stoją w złej kolejności. Zawołaj technika.",
   "fault.no-tie": "Tablica działa, ale nie da się sprawdzić jej łańcucha. Powiedz technikowi.",
   "fault.no-board": "Nie podłączono tablicy. Zawołaj technika.",
   "self-check.running": "Samokontrola tablicy: {done} z {total}",

@@ -21,6 +21,7 @@ export const boardFaultKinds = [
   "doubtful-lead",
   "probe-down",
   "no-tie",
+  "wrong-order",
 ] as const;
 
 /** Something wrong with the mock board itself, by station and contact; never part of what a learner wired. */

@@ -9,7 +9,7 @@ import { lineIndex } from "../../../hardware/lines/line-index.ts";
 import type { LineFault } from "../../../hardware/lines/simulated-lines.ts";
 import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { seeded } from "../../seeded.ts";
-import { DisturbedLines } from "./disturbed-lines.ts";
+import { type Disturbance, DisturbedLines } from "./disturbed-lines.ts";
 import { contact, entry, ProgramBench, shippedBoard } from "./program-bench.ts";
 
 const [small, workshop, coded] = ["small", "workshop", "workshop-coded"].map(shippedBoard) as [
@@ -488,6 +488,39 @@ describe("a board with shorts that looks as if leads were in", () => {
     expect(bench.ask({ type: "self-check", areLeadsOut: true })).toMatchObject([
       { type: "refused", code: "board-not-empty" },
     ]);
+  });
+});
+
+describe("a chain whose inputs stand in another order than its outputs", () => {
+  // The word that goes round both comes back as it should: only who answers whom tells.
+  const checked = async (disturbance: Disturbance): Promise<unknown> => {
+    const lines = new DisturbedLines(new SimulatedLines(206), seeded(3), () => 0);
+    lines.disturbance = disturbance;
+    const bench = await new ProgramBench(() => Promise.resolve({ lines }), 1).open(workshop, {
+      lines: "gpio",
+    });
+    const answers = bench.ask({ type: "self-check", areLeadsOut: true });
+    bench.run(2_000);
+    const result = [...answers, ...bench.sent].find(({ type }) => type === "self-check-result");
+    return result?.type === "self-check-result" && result.faults;
+  };
+  const wrongOrder = (order: string) => [{ kind: "wrong-order", contacts: [], facts: { order } }];
+
+  it.each<[string, Disturbance]>([
+    ["0 → 25, 1 → 24, 2 → 23, 3 → 22, … (26)", { kind: "turned", chain: "inputs" }],
+    ["0 → 25, 1 → 24, 2 → 23, 3 → 22, … (26)", { kind: "turned", chain: "outputs" }],
+    ["3 → 7, 7 → 3", { kind: "swapped", chain: "inputs", chips: [3, 7] }],
+    ["0 → 1, 1 → 0", { kind: "swapped", chain: "outputs", chips: [0, 1] }],
+    ["3: A → H", { kind: "reversed", chain: "inputs", chip: 3 }],
+  ])("is told by the self-check as %s, and no contact is named", async (order, disturbance) => {
+    expect(await checked(disturbance)).toEqual(wrongOrder(order));
+  });
+
+  it("is not told where two wires are crossed, which is no order of chips", async () => {
+    const crossed = [lineIndex(3), lineIndex(60)] as const;
+    const faults = await checked({ kind: "crossed", chain: "inputs", lines: crossed });
+    expect(JSON.stringify(faults)).not.toContain("wrong-order");
+    expect(faults).not.toEqual([]);
   });
 });
 
