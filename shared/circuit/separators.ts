@@ -22,49 +22,43 @@ const ofNeutral = oncePerModel((model): Separators => walk(graphOf(model, "neutr
 
 interface Graph {
   start: number;
-  index: ReadonlyMap<NodeId, number>;
+  /** By vertex; the first are the nodes, by their numbers. */
   neighbours: number[][];
   /** By vertex, the station whose links it stands for. */
   hubs: (StationId | undefined)[];
+  indexOf: (node: NodeId) => number | undefined;
 }
 
-function graphOf(model: CircuitModel, conductor: RoleClass): Graph {
-  const index = new Map<NodeId, number>();
-  const neighbours: number[][] = [];
-  const hubs: (StationId | undefined)[] = [];
-  const vertex = (station?: StationId): number => {
-    hubs.push(station);
-    return neighbours.push([]) - 1;
-  };
-  const at = (node: NodeId): number => {
-    const known = index.get(node);
-    if (known !== undefined) return known;
-    const made = vertex();
-    index.set(node, made);
-    return made;
-  };
+function graphOf({ buses, conductors }: CircuitModel, conductor: RoleClass): Graph {
+  const neighbours: number[][] = Array.from(buses.nodes, () => []);
+  const hubs: (StationId | undefined)[] = neighbours.map(() => undefined);
   const join = (a: number, b: number): void => {
     neighbours[a]?.push(b);
     neighbours[b]?.push(a);
   };
-  for (const { class: own, fromNode, toNode } of model.conductors)
-    if (own === conductor) join(at(fromNode), at(toNode));
+  for (const { class: own, fromIndex, toIndex } of conductors)
+    if (own === conductor) join(fromIndex, toIndex);
   const hubOf = new Map<StationId, number>();
-  for (const { conductor: own, station, from, to, kind } of model.buses.links) {
+  for (const { conductor: own, station, fromIndex, toIndex, kind } of buses.links) {
     if (own !== conductor) continue;
     if (kind === "device" || kind === "bar") {
-      join(at(from), at(to));
+      join(fromIndex, toIndex);
       continue;
     }
-    const hub = hubOf.get(station) ?? vertex(station);
-    hubOf.set(station, hub);
-    join(at(from), hub);
-    join(hub, at(to));
+    let hub = hubOf.get(station);
+    if (hub === undefined) {
+      hub = neighbours.push([]) - 1;
+      hubs.push(station);
+      hubOf.set(station, hub);
+    }
+    join(fromIndex, hub);
+    join(hub, toIndex);
   }
-  return { start: at(sourceNode(conductor)), index, neighbours, hubs };
+  const indexOf = (node: NodeId): number | undefined => buses.nodes.get(node)?.index;
+  return { start: indexOf(sourceNode(conductor)) ?? 0, neighbours, hubs, indexOf };
 }
 
-function walk({ start, index, neighbours, hubs }: Graph): Separators {
+function walk({ start, neighbours, hubs, indexOf }: Graph): Separators {
   const order = new Int32Array(neighbours.length);
   const low = new Int32Array(neighbours.length);
   const parent = new Int32Array(neighbours.length).fill(-1);
@@ -95,7 +89,7 @@ function walk({ start, index, neighbours, hubs }: Graph): Separators {
     nearest[at] = isCut ? before : (nearest[before] ?? -1);
   }
   return (node) => {
-    let at = index.get(node) ?? -1;
+    let at = indexOf(node) ?? -1;
     if (at < 0 || order[at] === 0) return undefined;
     const stations: StationId[] = [];
     for (at = nearest[at] ?? -1; at >= 0; at = nearest[at] ?? -1) {

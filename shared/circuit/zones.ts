@@ -91,9 +91,10 @@ export const zonesOf = (
     zoneByRoot.set(draft.root, zone);
     return zone;
   });
+  const zoneAt = (index: number): Zone | undefined => zoneByRoot.get(sets.find(index));
   const zoneOfNode = (node: NodeId): Zone | undefined => {
     const known = buses.nodes.get(node);
-    return known && zoneByRoot.get(sets.find(known.index));
+    return known && zoneAt(known.index);
   };
   const fusedLinks = fuses.flatMap(({ station, supply, load }): FusedLink[] => {
     const [a, b] = [zoneByRoot.get(sets.find(supply)), zoneByRoot.get(sets.find(load))];
@@ -105,7 +106,7 @@ export const zonesOf = (
         : { fcu: station, from: a, to: b, isReversed },
     ];
   });
-  const { pointNodes, laid } = fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode });
+  const { pointNodes, laid } = fill(zones, { buses, stations, cables, used, fusedLinks, zoneOfNode, zoneAt });
   const nodes = [...buses.nodes.keys()];
   ordered.forEach((draft, index) => {
     const zone = zones[index];
@@ -246,6 +247,8 @@ interface Filling {
   used: ReadonlySet<StationId>;
   fusedLinks: readonly FusedLink[];
   zoneOfNode: (node: NodeId) => Zone | undefined;
+  /** The same by the number of the node. */
+  zoneAt: (index: number) => Zone | undefined;
 }
 
 /**
@@ -254,14 +257,14 @@ interface Filling {
  * that are no cables with them.
  */
 function fill(zones: readonly Zone[], filling: Filling): { pointNodes: Set<NodeId>; laid: CableModel[][] } {
-  const { buses, stations, cables, used, fusedLinks, zoneOfNode } = filling;
+  const { buses, stations, cables, used, fusedLinks, zoneOfNode, zoneAt } = filling;
   const stationSets = zones.map(() => new Set<StationId>());
   const pointSets = zones.map(() => new Set<StationId>());
   const pointNodes = new Set<NodeId>();
   const laid = zones.map((): CableModel[] => []);
   const fedFrom = new Map(fusedLinks.map((link) => [link.fcu, link.from]));
-  for (const { id: node, station, conductor } of buses.nodes.values()) {
-    const zone = conductor === "live" && station !== undefined ? zoneOfNode(node) : undefined;
+  for (const { id: node, index, station, conductor } of buses.nodes.values()) {
+    const zone = conductor === "live" && station !== undefined ? zoneAt(index) : undefined;
     const known = station === undefined ? undefined : stations.get(station);
     if (!zone || !known || !(used.has(known.id) || known.kind === "way")) continue;
     stationSets[zone.index]?.add(known.id);
@@ -279,7 +282,7 @@ function fill(zones: readonly Zone[], filling: Filling): { pointNodes: Set<NodeI
     zone.points = [...(pointSets[zone.index] ?? [])].sort(byId);
   }
   for (const cable of cables) {
-    const zone = zoneOfCable(cable, zoneOfNode);
+    const zone = zoneOfCable(cable, filling);
     if (!zone) continue;
     cable.zone = zone;
     cable.upstream = zone.upstream;
@@ -292,9 +295,12 @@ function fill(zones: readonly Zone[], filling: Filling): { pointNodes: Set<NodeI
 }
 
 /** A cable is where its line is; without a line, where both its ends are. */
-function zoneOfCable(cable: CableModel, zoneOfNode: (node: NodeId) => Zone | undefined): Zone | undefined {
+function zoneOfCable(
+  cable: CableModel,
+  { zoneOfNode, zoneAt }: Pick<Filling, "zoneOfNode" | "zoneAt">,
+): Zone | undefined {
   const line = cable.conductors.find((conductor) => conductor.class === "live");
-  if (line) return zoneOfNode(line.fromNode);
+  if (line) return zoneAt(line.fromIndex);
   const zone = zoneOfNode(cable.fromLine);
   return zone === zoneOfNode(cable.toLine) ? zone : undefined;
 }
