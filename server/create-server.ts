@@ -117,7 +117,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       },
       evidence: {
         staffOf,
-        source: () => evidenceSource(parts.bench),
+        source: () => evidenceSource(core),
         filterOf: (query) => filterOf(query, parts.bench.people),
       },
       desk: { core, staffOf, isAtBench: door.kind === "own-screen" },

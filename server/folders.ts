@@ -20,6 +20,7 @@ export const folders = {
   boards: join(root, "hardware/boards"),
   scenarios: join(root, "scenarios"),
   kiosk: join(root, "dist/kiosk"),
+  modules: join(root, "node_modules"),
   scannerChild: join(root, "dist/server/scanner-child.js"),
   recordsWorker: join(root, "dist/server/records-worker.js"),
   manifest: join(root, "package.json"),

@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { judge } from "../../shared/rules/judge.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
@@ -8,6 +9,9 @@ import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.t
 import { problemLine } from "../../shared/reading/problem.ts";
 import { readWiring } from "../../shared/wiring/read-wiring.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
+import { type AppealsPack, appealsPackSchema } from "../evidence/appeals-pack.schema.ts";
+import { judgeAgain } from "../evidence/judge-again.ts";
 import { readFileWith } from "../files/read-file-with.ts";
 
 const answers = { met: "met", "not-yet": "not yet", "cannot-say": "cannot say" } as const;
@@ -39,6 +43,46 @@ export function verdictLines(verdict: Verdict, wiring: Wiring): string[] {
   ];
 }
 
+/** The appeals pack that a file is; undefined for any other file. */
+function packIn(file: string): AppealsPack | undefined {
+  try {
+    const told: unknown = JSON.parse(readFileSync(file, "utf8"));
+    const parsed = parseSafely(appealsPackSchema, told);
+    return parsed.success ? parsed.data : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+const idsOf = (verdict: Verdict): string[] => verdict.findings.map(({ id }) => id);
+const without = (ids: readonly string[], others: readonly string[]): string =>
+  ids.filter((id) => !others.includes(id)).join(", ") || "none";
+
+/** Says what comes of judging a pack again. Exit code 0 where the verdict is that of then, 1 where something is not, 2 where it cannot be judged. */
+function sayAgain(pack: AppealsPack): number {
+  const done = judgeAgain(pack, judge);
+  if ("changed" in done) {
+    console.error(`The pack was changed. First: ${done.changed}.`);
+    return 1;
+  }
+  if ("cannot" in done) {
+    console.error(`This attempt cannot be judged again: ${done.cannot}.`);
+    return 2;
+  }
+  const { stored, again, isSame, rulePackVersion, wiring, sealCount } = done;
+  console.log(`Attempt ${pack.attemptId}: ${pack.rows.length} records, ${sealCount} seals, none changed.`);
+  console.log(verdictLines(again, wiring).join("\n"));
+  if (isSame) console.log(`Judged again: the verdict is that of then, byte for byte (${rulePackVersion}).`);
+  else {
+    console.log(
+      `Judged then by ${rulePackVersion}, now by ${again.packVersion}; what was found then stands.`,
+    );
+    console.log(`No longer found: ${without(idsOf(stored), idsOf(again))}.`);
+    console.log(`Found now and not then: ${without(idsOf(again), idsOf(stored))}.`);
+  }
+  return isSame ? 0 : 1;
+}
+
 /**
  * `judge file.json [--json]`: judges a wiring file without a bench and prints the verdict; `-` is what is piped in. Exit code 0 where nothing
  * weighs danger or fix, 1 where something does, 2 where the file cannot be used, with the place named.
@@ -51,6 +95,9 @@ export async function run(args: string[]): Promise<number> {
   }
   // npm runs a command in the project's folder; whoever called it named the file from where they stood.
   const file = path === "-" ? "/dev/stdin" : resolve(process.env["INIT_CWD"] ?? "", path);
+  // What is piped in can be read only once.
+  const pack = path === "-" ? undefined : packIn(file);
+  if (pack) return sayAgain(pack);
   const read = readFileWith(file, readWiring);
   if (!read.ok) {
     for (const problem of read.problems) console.error(problemLine(problem));

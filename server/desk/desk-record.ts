@@ -33,30 +33,26 @@ const answersOf = (criteria: readonly JudgedCriterion[]): AnswerView[] =>
   criteria.map(({ reason, ...one }) => ({ ...one, ...(reason === undefined ? {} : { reason }) }));
 
 /**
- * An attempt with all that people added to it. Whoever is to see it blind gets nothing of what was decided; whoever gets
- * it can no longer give a blind view.
+ * What an attempt is and what people added to it. Whoever is to see it blind gets nothing of what was decided; whoever
+ * gets it can no longer give a blind view.
  */
-export function deskRecord(
+export function toldOfAttempt(
   core: BenchCore,
-  attemptId: string,
+  { attempt, parts, rulePackVersion }: Replayed,
   me: Staff,
   isBlind: boolean,
-): DeskRecord | undefined {
-  const found = replayed(core, attemptId);
-  if (!found) return undefined;
-  const { attempt, rows, parts, rulePackVersion } = found;
+): Omit<DeskRecord, "moments"> {
   const { state, record, verdict } = attempt;
   const named = <Told extends { person: string }>(told: Told): Told => ({
     ...told,
     person: nameOf(core.parts, told.person),
   });
-  if (!isBlind && state.decisions.length > 0) core.shown.add(me.id, attemptId);
+  if (!isBlind && state.decisions.length > 0) core.shown.add(me.id, record.attemptId);
   const { criteria, title } = core.parts.criteria;
   return {
     row: deskRow(core.parts, record, isBlind),
     face: boardFace(parts.board, core.parts.isSimulated),
     rulePackVersion,
-    moments: momentsOf(parts, attemptId, rows),
     criteriaTitle: title,
     criteria: criteria.map((criterion) => ({
       id: criterion.id,
@@ -84,4 +80,17 @@ export function deskRecord(
         ),
     isBlind,
   };
+}
+
+/** The same with each moment of the work, judged. */
+export function deskRecord(
+  core: BenchCore,
+  attemptId: string,
+  me: Staff,
+  isBlind: boolean,
+): DeskRecord | undefined {
+  const found = replayed(core, attemptId);
+  if (!found) return undefined;
+  const moments = momentsOf(found.parts, attemptId, found.rows);
+  return { ...toldOfAttempt(core, found, me, isBlind), moments };
 }

@@ -1,10 +1,9 @@
 import { type NextFunction, type Request, type Response, Router } from "express";
 import { deskData, type DeskList } from "../../shared/protocol/desk-view.ts";
-import { type Language, languages } from "../../shared/text/languages.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Staff } from "../people/person.ts";
 import type { AttemptCursor } from "../store/attempt-reader.ts";
-import { type DeskQuery, filterOf, readDeskQuery } from "./attempt-query.ts";
+import { type DeskQuery, filterOf, languageOf, readDeskQuery } from "./attempt-query.ts";
 import { deskLive } from "./desk-live.ts";
 import { deskRecord, replayed } from "./desk-record.ts";
 import { deskRow } from "./desk-rows.ts";
@@ -20,9 +19,6 @@ export interface DeskParts {
 }
 
 const pageSize = 50;
-
-const languageOf = ({ query }: Request): Language =>
-  languages.find((language) => language === query["language"]) ?? "en";
 
 const cursorText = ({ benchId, startBoot, startSequence }: AttemptCursor): string =>
   `${benchId}.${startBoot}.${startSequence}`;
@@ -66,7 +62,7 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   });
   router.get(`${deskData}/live`, (request, response) => {
     const me = reader(request);
-    answer(response, me && deskLive(core, me, isAtBench, languageOf(request)));
+    answer(response, me && deskLive(core, me, isAtBench, languageOf(request.query)));
   });
   router.get(`${deskData}/attempts`, (request, response) => {
     const query = readDeskQuery(request.query);
@@ -81,7 +77,7 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   router.get(`${deskData}/attempts/:attempt/moments/:at`, (request, response) => {
     const { attempt, at } = request.params;
     const found = replayed(core, attempt);
-    const view = found && momentView(found.parts, attempt, found.rows, Number(at), languageOf(request));
+    const view = found && momentView(found.parts, attempt, found.rows, Number(at), languageOf(request.query));
     answer(response, view);
   });
   return router;

@@ -75,8 +75,8 @@ export function momentsOf(parts: ReplayParts, attemptId: string, rows: readonly 
   });
 }
 
-/** The state of an attempt after the row at a place, that one included. */
-function stateAt(attemptId: string, rows: readonly LogRow[], at: number): AttemptState | undefined {
+/** The state of an attempt after the row at a place, that one included; undefined where it had not begun. */
+export function stateAt(attemptId: string, rows: readonly LogRow[], at: number): AttemptState | undefined {
   return rows.slice(0, at + 1).reduce<AttemptState | undefined>((state, row) => {
     const event = eventOfRow(row);
     return event ? reduce(state, attemptId, event) : state;

@@ -1,9 +1,11 @@
 import { type Request, type Response, Router } from "express";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { type DeskQuery, readDeskQuery } from "../desk/attempt-query.ts";
+import { type DeskQuery, languageOf, readDeskQuery } from "../desk/attempt-query.ts";
+import { lineCountHeader } from "../../shared/protocol/desk-view.ts";
 import type { AttemptFilter } from "../store/attempt-reader.ts";
 import type { Staff } from "../people/person.ts";
+import type { Asked } from "./attempt-evidence.ts";
 import type { EvidenceSource, Export, Pieces } from "./export.ts";
 import { allExports } from "./exports.ts";
 
@@ -30,16 +32,17 @@ function piecesOf(
   source: EvidenceSource,
   request: Request,
   filterOf: EvidenceParts["filterOf"],
-): { pieces: Pieces } | { status: number; sentence: string } {
+  asked: Asked,
+): { pieces: Pieces; lineCount?: number | undefined } | { status: number; sentence: string } {
   if (made.of === "attempts") {
     const query = readDeskQuery(request.query);
-    return query
-      ? { pieces: made.pieces(source, filterOf(query)) }
-      : { status: 400, sentence: "This is no list of attempts." };
+    if (!query) return { status: 400, sentence: "This is no list of attempts." };
+    const filter = filterOf(query);
+    return { pieces: made.pieces(source, filter, asked), lineCount: made.lineCount?.(source, filter) };
   }
   const record = source.attempts.byId(String(request.params["attempt"]));
   return record
-    ? { pieces: made.pieces(source, record) }
+    ? { pieces: made.pieces(source, record, asked) }
     : { status: 404, sentence: "There is no such attempt." };
 }
 
@@ -53,9 +56,11 @@ export function evidenceRoutes({ staffOf, source, filterOf, note }: EvidencePart
       if (!made.who.includes(staff.role)) return say(response, 403, "This is not for you.");
       const from = source();
       if (!from) return say(response, 503, "The records of this bench are damaged.");
-      const found = piecesOf(made, from, request, filterOf);
+      const asked = { by: staff, language: languageOf(request.query) };
+      const found = piecesOf(made, from, request, filterOf, asked);
       if ("status" in found) return say(response, found.status, found.sentence);
       response.set("Cache-Control", "no-store").attachment(made.name).type(made.mediaType);
+      if (found.lineCount !== undefined) response.set(lineCountHeader, String(found.lineCount));
       try {
         await pipeline(Readable.from(found.pieces), response);
       } catch (error) {

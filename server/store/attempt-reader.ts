@@ -119,6 +119,28 @@ export class AttemptReader {
     );
   }
 
+  /** How many attempts a list has. */
+  count(filter: AttemptFilter): number {
+    const where = this.#where(filter);
+    return readThrough(
+      this.#database,
+      () =>
+        this.#database
+          .prepare<[object], number>(
+            `SELECT count(*) FROM attempt ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""}`,
+          )
+          .pluck()
+          .get(bound(filter)) ?? 0,
+    );
+  }
+
+  #where(filter: AttemptFilter): string[] {
+    const keys = Object.keys(conditions) as (keyof AttemptFilter)[];
+    return keys.flatMap((key) =>
+      filter[key] === undefined ? [] : [(conditions[key] as (value: unknown) => string)(filter[key])],
+    );
+  }
+
   /**
    * One page of attempts, the last started first, in an order that stays: one that is worked on meanwhile keeps
    * its place. `next` is where the page after it begins; undefined where there is none.
@@ -128,11 +150,8 @@ export class AttemptReader {
     limit: number,
     after?: AttemptCursor,
   ): { attempts: AttemptRecord[]; next: AttemptCursor | undefined } {
-    const keys = (Object.keys(conditions) as (keyof AttemptFilter)[]).filter(
-      (key) => filter[key] !== undefined,
-    );
     const where = [
-      ...keys.map((key) => (conditions[key] as (value: unknown) => string)(filter[key])),
+      ...this.#where(filter),
       ...(after ? ["(bench_id, start_boot, start_sequence) < (@benchId, @startBoot, @startSequence)"] : []),
     ];
     const found = readThrough(this.#database, () =>

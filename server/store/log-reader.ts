@@ -69,6 +69,13 @@ export class LogReader {
     return ends?.rowCount ?? 0;
   }
 
+  /** The hashes of all documents, in hexadecimal. */
+  documentHashes(): string[] {
+    return readThrough(this.#database, () =>
+      this.#database.prepare<[], string>("SELECT lower(hex(hash)) FROM document ORDER BY hash").pluck().all(),
+    );
+  }
+
   /** The bytes of a document by the hexadecimal form of its hash. */
   document(hash: string): Uint8Array | undefined {
     return readThrough(

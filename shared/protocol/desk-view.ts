@@ -7,6 +7,9 @@ import type { CriterionAnswer, Outcome, Proposal, ReviewAnswer, Tick } from "./d
 /** Where the desk finds what it shows; each address answers with one of the views below as JSON. */
 export const deskData = "/desk-data";
 
+/** The header of a file of evidence that says how many lines it will have. */
+export const lineCountHeader = "Spurwise-Lines";
+
 /** An attempt as a line of a list. */
 export interface DeskRow {
   id: string;

@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { evidenceSource } from "../../../server/evidence/evidence-source.ts";
 import { xapiExports } from "../../../server/evidence/xapi.ts";
 import { answers, benchWithWork, byStaff } from "../desk/assessed-work.ts";
+import type { Asked } from "../../../server/evidence/attempt-evidence.ts";
 import type { TestBench } from "../test-bench.ts";
 
 interface Statement {
@@ -14,18 +15,23 @@ interface Statement {
   result?: { success?: boolean };
 }
 
+const asked: Asked = {
+  by: { id: "demo-verifier", name: "Piotr Lasek", role: "verifier" },
+  language: "en",
+};
+
 const isStatement = new Ajv({ allErrors: true }).compile(
   JSON.parse(readFileSync("tests/server/evidence/xapi.schema.json", "utf8")) as object,
 );
 
 async function statementsOf(bench: TestBench): Promise<Statement[][]> {
-  const source = evidenceSource(bench.parts);
+  const source = evidenceSource(bench.bench.core);
   if (!source) throw new Error("no records");
   return Promise.all(
     xapiExports.map(async (made) => {
       if (made.of !== "attempts") throw new Error("not of all");
       let text = "";
-      for await (const piece of made.pieces(source, {})) text += String(piece);
+      for await (const piece of made.pieces(source, {}, asked)) text += String(piece);
       return text
         .split("\n")
         .filter((line) => line !== "")

@@ -1,0 +1,47 @@
+import type { AttemptView } from "../../shared/protocol/bench-view.ts";
+import type { DeskRecord } from "../../shared/protocol/desk-view.ts";
+import type { LogRow } from "../../shared/protocol/log-row.ts";
+import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
+import type { AttemptState } from "../attempt/attempt-state.ts";
+import { pictureOf } from "../attempt/picture-of.ts";
+import type { BenchCore } from "../bench/bench-core.ts";
+import { replayed, toldOfAttempt } from "../desk/desk-record.ts";
+import { deskViewOf, stateAt } from "../desk/replay.ts";
+import type { Language } from "../../shared/text/languages.ts";
+import type { Staff } from "../people/person.ts";
+
+/** Who asks for evidence, and in which language it is to speak. */
+export interface Asked {
+  by: Staff;
+  language: Language;
+}
+
+/** An attempt as evidence: as it was left, with its verdict, what people added, and its rows of the log. */
+export interface AttemptEvidence {
+  told: Omit<DeskRecord, "moments">;
+  view: AttemptView;
+  wiring: Wiring;
+  readings: AttemptState["readings"];
+  liveReadings: AttemptState["liveReadings"];
+  rows: readonly LogRow[];
+}
+
+/** Gathers an attempt as evidence. What was handed in keeps the verdict that it was handed in with. @throws StoreError */
+export function attemptEvidence(
+  core: BenchCore,
+  attemptId: string,
+  { by, language }: Asked,
+): AttemptEvidence | undefined {
+  const found = replayed(core, attemptId);
+  const state = found && stateAt(attemptId, found.rows, found.rows.length - 1);
+  if (!found || !state) return undefined;
+  const { parts, rows } = found;
+  return {
+    told: toldOfAttempt(core, found, by, false),
+    view: deskViewOf(parts, state, language),
+    wiring: pictureOf(parts, state.plugged, state).wiring(),
+    readings: state.readings,
+    liveReadings: state.liveReadings,
+    rows,
+  };
+}

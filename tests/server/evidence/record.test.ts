@@ -1,0 +1,150 @@
+import { getDocument, OPS } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { describe, expect, it } from "vitest";
+import { evidenceSource } from "../../../server/evidence/evidence-source.ts";
+import { readLetters, runsOf } from "../../../server/evidence/record/letters.ts";
+import { hexOf } from "../../../server/store/row-hash.ts";
+import type { Language } from "../../../shared/text/languages.ts";
+import { answers, benchWithWork, byStaff } from "../desk/assessed-work.ts";
+import { rightCables, TestBench } from "../test-bench.ts";
+import { byAssessor, fileOf } from "./file-of.ts";
+
+const pdfOf = async (bench: TestBench, id: string, language: Language = "en"): Promise<Uint8Array> =>
+  new Uint8Array(await fileOf(bench, "record.pdf", id, language));
+
+/** Pieces of a word in other letters stand apart for a reader: what is said is told by its letters alone. */
+const letters = (text: string): string => text.replace(/\s+/g, "");
+
+/** What a reader of PDF that is not ours finds: the text of all pages, what is drawn on them, and how they are told. */
+async function readPdf(bytes: Uint8Array) {
+  const pdf = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  let text = "";
+  const drawn: string[][] = [];
+  const roles = new Set<string>();
+  for (let number = 1; number <= pdf.numPages; number += 1) {
+    const page = await pdf.getPage(number);
+    const { items } = await page.getTextContent();
+    text += ` ${items.map((item) => ("str" in item ? item.str : "")).join(" ")}`;
+    const { fnArray, argsArray } = await page.getOperatorList();
+    drawn.push(
+      fnArray.flatMap((name, at) => (name === OPS.constructPath ? [JSON.stringify(argsArray[at])] : [])),
+    );
+    const gather = (node: object): void => {
+      if ("role" in node) roles.add(String(node.role));
+      if ("children" in node) (node.children as object[]).forEach(gather);
+    };
+    const tree = await page.getStructTree();
+    if (tree) gather(tree);
+  }
+  const { info } = await pdf.getMetadata();
+  await pdf.destroy();
+  return { text: letters(text), drawn, roles, info: info as Record<string, unknown> };
+}
+
+const decideAndSeal = async (bench: TestBench, id: string): Promise<void> => {
+  await byStaff(bench, "assessor", "observe", {
+    attempt: id,
+    seen: "Łukasz left one core out; Жук read 0.35 Ω.",
+    observerSays: "",
+    learnerSays: "Sorry.",
+  });
+  await byStaff(bench, "assessor", "decide", {
+    attempt: id,
+    criteria: answers({ safe: { answer: "not-yet", reason: "One leg would carry it all." } }),
+    says: "Look at the second socket again.",
+  });
+  await byStaff(bench, "assessor", "seal-decision", { attempt: id });
+  await byStaff(bench, "verifier", "review", { attempt: id, answer: "agreed", says: "As I see it." });
+};
+
+describe("the record of an attempt on paper", () => {
+  it("has the attempt's numbers, what people added and every hash, read back by another program", async () => {
+    const { bench, id } = await benchWithWork();
+    await bench.does("declare-own-work", {});
+    await decideAndSeal(bench, id);
+    const { text } = await readPdf(await pdfOf(bench, id));
+    const evidence = evidenceSource(bench.bench.core)?.evidenceOf(id, {
+      by: byAssessor,
+      language: "en",
+    });
+    expect(evidence?.view.cables).toHaveLength(rightCables.length);
+    for (const { csaMm2, lengthM = 0, carries } of evidence?.view.cables ?? []) {
+      expect(text).toContain(letters(`${csaMm2} mm² ${Number(lengthM.toFixed(1))} m`));
+      expect(text).toContain(letters(`${carries?.ratingA} A ${carries?.neededA} A`));
+    }
+    for (const { where, what, why } of evidence?.view.verdict?.findings ?? [])
+      expect(text).toContain(letters(`${where} ${what} ${why}`));
+    for (const told of [
+      "Bryony Cole",
+      "The ring is open",
+      "The bench proposes: not yet.",
+      "Łukasz left one core out; Жук read 0.35 Ω.",
+      "The learner says: Sorry.",
+      "met not yet valid, authentic, current, sufficient One leg would carry it all.",
+      "Look at the second socket again.",
+      "L missing",
+      "As I see it.",
+      "Real circuits can kill",
+      id,
+    ])
+      expect(text).toContain(letters(told));
+    const people = new Set([
+      "attempt-started",
+      "handed-in",
+      "observed",
+      "decided",
+      "decision-sealed",
+      "reviewed",
+    ]);
+    const hashes = bench
+      .rows()
+      .flatMap(({ attemptId, type, hash }) => (attemptId === id && people.has(type) ? [hexOf(hash)] : []));
+    expect(hashes).toHaveLength(6);
+    for (const hash of hashes) expect(text).toContain(letters(hash));
+  });
+
+  it("draws two wirings that differ in one core differently, and one wiring always the same", async () => {
+    const { bench, id } = await benchWithWork();
+    const one = await pdfOf(bench, id);
+    expect(Buffer.compare(await pdfOf(bench, id), one)).toBe(0);
+    const whole = await (await new TestBench().start()).isWiring("assessed");
+    for (const [from, to] of rightCables) await whole.cable(from, to, 2.5);
+    await whole.does("hand-in", {});
+    const other = await readPdf(await pdfOf(whole, whole.attempt().id));
+    const { drawn } = await readPdf(one);
+    const [with3, with2] = [other.drawn[0] ?? [], drawn[0] ?? []];
+    const extra = with3.filter((path) => !with2.includes(path));
+    // The core that is there in the one and left out in the other, on its ground and in its colour.
+    expect(extra.length).toBeGreaterThan(0);
+    expect(with2.filter((path) => !with3.includes(path))).toEqual([]);
+    expect(other.text).not.toContain("Lmissing");
+  });
+
+  it("is tagged for who has it read out, with its letters inside, in both languages", async () => {
+    const { bench, id } = await benchWithWork();
+    await decideAndSeal(bench, id);
+    const bytes = await pdfOf(bench, id, "pl");
+    const { text, roles, info } = await readPdf(bytes);
+    expect(text).toContain(letters("Zapis pracy na stanowisku"));
+    expect(text).toContain(letters("jeszcze nie"));
+    expect([...roles]).toEqual(
+      expect.arrayContaining(["Document", "H1", "H2", "P", "Table", "TR", "TH", "TD", "Figure"]),
+    );
+    expect(info).toMatchObject({ Language: "pl" });
+    const raw = Buffer.from(bytes).toString("latin1");
+    const fonts = [...raw.matchAll(/\/BaseFont \/(\S+)/g)].map(([, name]) => name);
+    expect(fonts.some((name) => name?.includes("AtkinsonHyperlegible"))).toBe(true);
+    expect([...raw.matchAll(/\/FontFile2 /g)].length).toBeGreaterThan(1);
+  });
+});
+
+describe("the letters of a record", () => {
+  it("are the project's own where they have a character, and others only for what they have not", () => {
+    const { regular } = readLetters();
+    const runs = runsOf("Łęki 0.35 Ω, Жук", regular);
+    expect(runs.map(({ text }) => text).join("")).toBe("Łęki 0.35 Ω, Жук");
+    for (const { face, text } of runs)
+      for (const character of text) expect(face.has(character), character).toBe(true);
+    const foreign = runs.filter(({ face }) => face === regular.at(-1)).map(({ text }) => text.trim());
+    expect(foreign).toEqual(["Ω", "Жук"]);
+  });
+});
