@@ -71,6 +71,9 @@ function licenceText(folder: string): string {
   return file === undefined ? "" : readFileSync(join(folder, file), "utf8").replaceAll("\r\n", "\n").trim();
 }
 
+/** The licence that a text says it is, where a package names none. */
+const licenceOf = (text: string): string => (text.startsWith("MIT License") ? "MIT" : "");
+
 /**
  * The notices of all packages that go out with the program, by the lock and the packages that are installed: those the
  * server runs with, and those the screens are built of. Parts of a package for one kind of machine are told with it. An
@@ -106,8 +109,9 @@ export function installedNotices(root: string, before: readonly Notice[]): Notic
       notices.set(`${name} ${version}`, known);
       continue;
     }
-    const licence = license ?? licenceIn(folder);
-    notices.set(`${name} ${version}`, { name, version, licence, text: licenceText(folder) });
+    const text = licenceText(folder);
+    const licence = (license ?? licenceIn(folder)) || licenceOf(text);
+    notices.set(`${name} ${version}`, { name, version, licence, text });
   }
   return [...notices.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, notice]) => notice);
 }

@@ -12,14 +12,11 @@ export interface Face {
 
 /** What a text is written in: the project's own letters first, then those that have what it has not. */
 export type Weight = "regular" | "bold";
-export type Letters = Record<Weight, readonly [Face, ...Face[]]>;
+export type Letters = Record<Weight, readonly Face[]>;
 
-const own = (part: "latin" | "latin-ext", weight: 400 | 700): string =>
-  join(
-    folders.modules,
-    `@fontsource/atkinson-hyperlegible/files/atkinson-hyperlegible-${part}-${weight}-normal.woff`,
-  );
-const wide = (name: string): string => join(folders.modules, "dejavu-fonts-ttf/ttf", `${name}.ttf`);
+/** A part of a typeface, by the alphabet and the weight. */
+const part = (typeface: "atkinson-hyperlegible" | "noto-sans", alphabet: string, weight: 400 | 700): string =>
+  join(folders.modules, `@fontsource/${typeface}/files/${typeface}-${alphabet}-${weight}-normal.woff`);
 
 function faceOf(path: string): Face {
   const bytes = readFileSync(path);
@@ -31,14 +28,19 @@ function faceOf(path: string): Face {
   };
 }
 
+const own = ["latin", "latin-ext"] as const;
+const others = ["greek", "cyrillic", "cyrillic-ext", "vietnamese"] as const;
+
+const facesOf = (weight: 400 | 700): Face[] => [
+  ...own.map((alphabet) => faceOf(part("atkinson-hyperlegible", alphabet, weight))),
+  ...others.map((alphabet) => faceOf(part("noto-sans", alphabet, weight))),
+];
+
 /**
- * Reads the letters of a document. Atkinson Hyperlegible has no ohm, no "at least" and no Cyrillic: a name or a sentence
- * with these goes on in DejaVu Sans.
+ * Reads the letters of a document. Atkinson Hyperlegible has no ohm, no Greek and no Cyrillic: a name or a sentence with
+ * these goes on in Noto Sans.
  */
-export const readLetters = (): Letters => ({
-  regular: [faceOf(own("latin", 400)), faceOf(own("latin-ext", 400)), faceOf(wide("DejaVuSans"))],
-  bold: [faceOf(own("latin", 700)), faceOf(own("latin-ext", 700)), faceOf(wide("DejaVuSans-Bold"))],
-});
+export const readLetters = (): Letters => ({ regular: facesOf(400), bold: facesOf(700) });
 
 /** A piece of a text that one file of letters has. */
 export interface Run {
@@ -46,16 +48,21 @@ export interface Run {
   text: string;
 }
 
-/** A text in as few pieces as its letters allow; what none of them has is written in the last, as an empty box. */
+/** What stands for a character that no letters have. */
+const noLetter = "?";
+
+/** A text in as few pieces as its letters allow. */
 export function runsOf(text: string, faces: Letters[Weight]): Run[] {
   const runs: Run[] = [];
   for (const character of text) {
     const last = runs.at(-1);
-    const face =
-      last?.face.has(character) && character === " " ? last.face : faces.find((one) => one.has(character));
-    const chosen = face ?? faces.at(-1) ?? faces[0];
-    if (last?.face === chosen) last.text += character;
-    else runs.push({ face: chosen, text: character });
+    const isGap = character === " " && last?.face.has(character);
+    const face = isGap ? last?.face : faces.find((one) => one.has(character));
+    const [first] = faces;
+    const chosen = face ?? first;
+    const shown = face ? character : noLetter;
+    if (last && last.face === chosen) last.text += shown;
+    else if (chosen) runs.push({ face: chosen, text: shown });
   }
   return runs;
 }
