@@ -59,5 +59,5 @@ export const situationOf = (run: AttemptRun): Situation => ({
     const left = run.hiddenFaults.filter((one) => one !== run.state.hunt?.faults[fault]);
     return circuitWith(run.kit, run.picture.wiring(), left);
   },
-  hint: (number) => hintText(run.kit.scenario, run.judged(), number),
+  hint: (number) => hintText(run.kit.scenario, run.judged(), number, () => run.leastChange()),
 });

@@ -2,6 +2,7 @@ import { type CableId, type ContactId, endsOfConductor } from "../../shared/boar
 import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { HiddenFault } from "../../shared/wiring/hidden-fault.schema.ts";
 import type { ResolvedSettings } from "../../shared/wiring/settings.ts";
+import type { Change } from "../../shared/scenario/change.ts";
 import type { Timers } from "../clock/clock.ts";
 import type { ScenarioKit } from "../library.ts";
 import {
@@ -17,6 +18,7 @@ import { CableWatch } from "./cable-watch.ts";
 import { cablesWithFaults, faultsNow } from "./hunt-state.ts";
 import type { AttemptState } from "./attempt-state.ts";
 import { type Judged, type Picture, pictureOf, type PictureParts } from "./picture-of.ts";
+import { leastChangeOf } from "./least-change-of.ts";
 import { reduce } from "./reduce.ts";
 import type { SizedCable } from "./settings.ts";
 
@@ -104,6 +106,11 @@ export class AttemptRun {
   /** The verdict as it would be with other leads in and other settings declared. */
   judgedIf({ plugged, declared }: Pick<AttemptState, "plugged" | "declared">): Judged {
     return pictureOf(this.#parts, plugged, { ...this.#state, declared }).judged();
+  }
+
+  /** What is least to do until all is right; undefined where that cannot be told. */
+  leastChange(): readonly Change[] | undefined {
+    return leastChangeOf(this.#parts, this.picture, { ...this.#state, plugged: this.#plugged });
   }
 
   /** The verdict of this moment. */

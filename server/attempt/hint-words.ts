@@ -1,3 +1,4 @@
+import type { Language } from "../../shared/text/languages.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 
 /** First hints where the scenario has none of its own: a nudge that names nothing. */
@@ -19,3 +20,9 @@ export const hintWords = {
     pl: "Czegoś jeszcze nie wybrano. Poszukaj kabla bez przekroju lub zabezpieczenia bez prądu znamionowego.",
   },
 } as const satisfies Record<string, Text>;
+
+/** Said after the first things to do, where there are more. */
+export const moreToDo = {
+  en: (count: number) => `Things to do after that: ${count}.`,
+  pl: (count: number) => `Do zrobienia potem: ${count}.`,
+} as const satisfies Record<Language, (count: number) => string>;

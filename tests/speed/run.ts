@@ -7,6 +7,7 @@ const parts: [name: string, load: Load][] = [
   ["scan", () => import("./scan-speed.ts")],
   ["contact", () => import("./contact-speed.ts")],
   ["judge", () => import("./judge-speed.ts")],
+  ["least", () => import("./least-change-speed.ts")],
   ["electrical", () => import("./electrical-speed.ts")],
   ["log", () => import("./log-speed.ts")],
   ["attempts", () => import("./attempts-speed.ts")],
