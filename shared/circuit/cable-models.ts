@@ -12,7 +12,8 @@ import { usualCpcCsaMm2 } from "../trade/resistance.ts";
 import type { CableSpec } from "../wiring/wiring.schema.ts";
 import { type BusEntry, type Buses, type CorePlace, nodeId, type NodeId } from "../wiring/buses.ts";
 import { defaults } from "./defaults.ts";
-import type { CableModel, ConductorModel, MissingCore } from "./model.ts";
+import type { ConductorModel } from "./conductor-model.ts";
+import type { CableModel, MissingCore } from "./model.ts";
 
 interface Parts {
   buses: Buses;

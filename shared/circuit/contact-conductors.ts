@@ -1,5 +1,5 @@
 import type { ContactId } from "../board/ids.ts";
-import type { ConductorModel } from "./model.ts";
+import type { ConductorModel } from "./conductor-model.ts";
 
 /** Which conductors land on each contact. Almost every contact has one or none: only a crowded one takes a list. */
 export class ContactConductors {

@@ -2,24 +2,8 @@ import type { CableId, ConductorId, ContactId, EntryId, RoleClass, StationId } f
 import type { Side } from "../board/station-kinds.ts";
 import type { CableSpec, Load, ReferenceMethod, Station, Wiring } from "../wiring/wiring.schema.ts";
 import type { Buses, NodeId } from "../wiring/buses.ts";
+import type { ConductorModel } from "./conductor-model.ts";
 import type { ContactConductors } from "./contact-conductors.ts";
-
-/** One core that joins two contacts. `crossed`: its ends are of different classes. */
-export interface ConductorModel {
-  id: ConductorId;
-  cable: CableId;
-  from: ContactId;
-  to: ContactId;
-  fromNode: NodeId;
-  toNode: NodeId;
-  /** The numbers of those nodes. */
-  fromIndex: number;
-  toIndex: number;
-  /** The numbers of its contacts. */
-  fromContactIndex: number;
-  toContactIndex: number;
-  class: RoleClass | "crossed";
-}
 
 /** A core that the cable would have if it ran straight, and that joins nothing there. */
 export interface MissingCore {

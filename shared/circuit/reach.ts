@@ -1,7 +1,8 @@
 import { byId, type StationId } from "../board/ids.ts";
 import type { Buses, NodeId } from "../wiring/buses.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
-import type { ConductorModel, Reach } from "./model.ts";
+import type { ConductorModel } from "./conductor-model.ts";
+import type { Reach } from "./model.ts";
 
 /** Above this many switches that work on each other, positions are not enumerated one by one. */
 const mostSwitchesTogether = 10;

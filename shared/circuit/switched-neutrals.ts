@@ -1,6 +1,6 @@
 import { byId, type ConductorId, roleClass, roleOf, type StationId, stationOf } from "../board/ids.ts";
 import { oncePerModel } from "./once-per-model.ts";
-import type { ConductorModel } from "./model.ts";
+import type { ConductorModel } from "./conductor-model.ts";
 
 /** A plate switch that stands in a neutral, with the conductors that put it there. */
 export interface SwitchedNeutral {

@@ -1,5 +1,5 @@
 import { byId, roleClass, roleOf } from "../board/ids.ts";
-import type { ConductorModel } from "../circuit/model.ts";
+import type { ConductorModel } from "../circuit/conductor-model.ts";
 import { allAt, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";
 

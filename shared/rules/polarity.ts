@@ -1,5 +1,6 @@
 import { byId, roleClass, roleOf, type StationId, stationOf } from "../board/ids.ts";
-import type { CircuitModel, ConductorModel } from "../circuit/model.ts";
+import type { ConductorModel } from "../circuit/conductor-model.ts";
+import type { CircuitModel } from "../circuit/model.ts";
 import { switchedNeutrals } from "../circuit/switched-neutrals.ts";
 import { allAt, at, evidence } from "./evidence.ts";
 import type { Rule } from "./rule.ts";

@@ -1,6 +1,7 @@
 import { byId, type RoleClass, roleClass, roleOf } from "../board/ids.ts";
 import { DisjointSets } from "../wiring/disjoint-sets.ts";
-import type { CircuitModel, ConductorModel } from "../circuit/model.ts";
+import type { ConductorModel } from "../circuit/conductor-model.ts";
+import type { CircuitModel } from "../circuit/model.ts";
 import { allAt, evidence } from "./evidence.ts";
 import type { Evidence, Rule } from "./rule.ts";
 
