@@ -8,13 +8,22 @@ const guide: Source = {
   checked: "secondary copy",
 };
 const memory: Source = { ...guide, checked: "from memory" };
+/** As quoted at https://www.dses.co.uk/index.php/free-advice/147-does-a-cooker-need-an-isolator-switch */
+const control: Source = { ...guide, clause: "Appendix H, cooker circuits" };
+/** As quoted at https://diynot.com/diy/threads/cooker-switch-location.357157; later editions leave the number open. */
+const shared: Source = {
+  kind: "regulation",
+  document: "IEE Wiring Regulations, 15th edition",
+  clause: "476-20",
+  checked: "secondary copy",
+};
 const practice: Source = { kind: "common practice, no source" };
 
 /** Fixed appliances: what wants a circuit of its own, and where its control stands. */
 export const applianceLimits = sourced({
-  cookerControlMostM: [2, memory],
+  cookerControlMostM: [2, control],
   /** One control may serve this many appliances in a room. */
-  appliancesPerCookerControl: [2, memory],
+  appliancesPerCookerControl: [2, shared],
   ownCircuitOverLitres: [15, guide],
   /** A water heater of unstated litres counts as over 15 l above this. */
   ownCircuitHeaterOverW: [2000, practice],

@@ -1,8 +1,14 @@
 import type { Source } from "./source.ts";
 import { sourced } from "./sourced.ts";
 
-const declared: Source = { kind: "from memory", about: "largest Ze usually declared for a TN-C-S supply" };
-const declaredTnS: Source = { ...declared, about: "largest Ze usually declared for a TN-S supply" };
+/** As given at https://sparkyhub.co.uk/references/loop-impedance-guide and https://tmuk.org/?p=18859 */
+const declared: Source = {
+  kind: "guidance",
+  document: "What distributors declare",
+  clause: "largest Ze usually declared for a TN-C-S supply",
+  checked: "secondary copy",
+};
+const declaredTnS: Source = { ...declared, clause: "largest Ze usually declared for a TN-S supply" };
 const rcd: Source = {
   kind: "regulation",
   document: "BS 7671:2018",

@@ -7,7 +7,8 @@ const cartridge: Source = {
   clause: "conventional fusing current",
   checked: "secondary copy",
 };
-const memory: Source = { ...cartridge, checked: "from memory" };
+/** As quoted at https://kilcullenscience.blogspot.com/2025/02/13-fuses-dont-blow-instantly-when.html */
+const holding: Source = { ...cartridge, clause: "conventional non-fusing current" };
 const spur: Source = {
   kind: "guidance",
   document: "BS 7671:2018",
@@ -24,7 +25,7 @@ const practice: Source = { kind: "common practice, no source" };
 
 /** What the fuse of a connection unit does and may be. */
 export const fuseLimits = sourced({
-  holdsMultiple: [1.6, memory],
+  holdsMultiple: [1.6, holding],
   opensMultiple: [1.9, cartridge],
   /** The time within which it opens at the one and holds at the other. */
   conventionalS: [1800, cartridge],

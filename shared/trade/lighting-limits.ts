@@ -13,7 +13,8 @@ const guide: Source = {
   clause: "Appendix H",
   checked: "secondary copy",
 };
-const memory: Source = { ...guide, clause: "Table A1, lampholders", checked: "from memory" };
+/** As printed in https://www.scribd.com/document/431807920/IEEE */
+const lamps: Source = { ...guide, clause: "Table A1, lampholders" };
 const practice: Source = { kind: "common practice, no source" };
 
 /** What a lighting circuit may be. */
@@ -23,7 +24,7 @@ export const lightingLimits = sourced({
   usualDeviceA: [6, guide],
   usualLargeDeviceA: [10, guide],
   /** Where no load is stated: at least this at every lampholder. */
-  assumedLampW: [100, memory],
+  assumedLampW: [100, lamps],
   /** More points than about a dozen on 6 A are queried even though their load fits. */
   usualPointsOnSixAmp: [12, practice],
 });

@@ -1,11 +1,12 @@
 import type { Source } from "./source.ts";
 import { sourced } from "./sourced.ts";
 
-const memory: Source = {
+/** As quoted at https://engx.theiet.org/f/wiring-and-regulations/30845/overload-protection---regulation-433-1-201and-bs-88-fuses */
+const coordination: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
-  clause: "433.1.1",
-  checked: "from memory",
+  clause: "433.1.1 (iii) and 433.1.201",
+  checked: "secondary copy",
 };
 const rewireable: Source = {
   kind: "regulation",
@@ -17,7 +18,7 @@ const rewireable: Source = {
 /** Co-ordination of conductor and overload device, Ib <= In <= Iz and I2 <= 1.45 Iz. */
 export const overloadLimits = sourced({
   /** Met by In <= Iz for BS EN 60898, BS EN 61009 and BS 88 devices. */
-  operatingMultiple: [1.45, memory],
+  operatingMultiple: [1.45, coordination],
   /** Cf: with a BS 3036 fuse In <= 0.725 Iz. */
   semiEnclosedFactor: [0.725, rewireable],
 });

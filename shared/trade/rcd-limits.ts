@@ -38,11 +38,8 @@ const electrode: Source = {
   checked: "secondary copy",
 };
 
-const stable: Source = {
-  ...electrode,
-  clause: "411.5.3 and Table 41.5, note 2",
-  checked: "from memory",
-};
+/** As quoted at https://www.voltimum.co.uk/news/q-day-tt-domestic-earthing-system-87 */
+const stable: Source = { ...electrode, clause: "411.5.3 and Table 41.5, note 2" };
 
 /** RCDs for additional protection; how fast they are stands in a table of its own. */
 export const rcdLimits = sourced({

@@ -1,10 +1,11 @@
 import type { Source } from "./source.ts";
 
+/** 612.1 as listed at http://electriciancentre.co.uk/how-to/electrical-inspection-testing-sequence-tests/ */
 const sequence: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
-  clause: "643.1, order of dead tests",
-  checked: "from memory",
+  clause: "643.1 (612.1 of the 2008 edition), order of dead tests",
+  checked: "secondary copy",
 };
 const ring: Source = {
   kind: "guidance",

@@ -1,10 +1,14 @@
 import type { Source } from "./source.ts";
 
+/**
+ * Each is the reciprocal of the factor of IEC 60228 to 20 °C, as printed at
+ * https://www.uecables.com/471-power-copper-conductors-according-to-iec-60228.html
+ */
 const source: Source = {
   kind: "guidance",
   document: "On-Site Guide",
   clause: "Table I2, ambient at the time of the test",
-  checked: "from memory",
+  checked: "recomputed",
 };
 
 /** Resistance at the temperature of the test over resistance at 20 °C. */

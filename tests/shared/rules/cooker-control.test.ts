@@ -5,7 +5,7 @@ import { load, table } from "./table.ts";
 const control = (more: object = {}) => ({ "control-1": more, "cooker-1": { appliance: "cooker" } }) as never;
 const through = (words = "6 1m") => ["way-1.a control-1.a 6 10m", `control-1.c cooker-1.a ${words}`];
 
-// On-Site Guide Appendix H: a control within 2 m of the appliance, which may serve two (from memory).
+// On-Site Guide Appendix H: a control within 2 m of the appliance (a secondary copy); two by one: 15th edition, 476-20.
 describe("the control of a cooker", () => {
   table(cookerControl, [
     {

@@ -109,7 +109,7 @@ describe("on an earth electrode", () => {
       way(settings, { supply: { earthing: "TT", ...(electrodeOhm === undefined ? {} : { electrodeOhm }) } }),
     );
 
-  // BS 7671 411.5.3: RA x IdN <= 50 V, so 1667 ohm for 30 mA and 500 ohm for 100 mA. Table 41.5 note 2 (from memory):
+  // BS 7671 411.5.3: RA x IdN <= 50 V, so 1667 ohm for 30 mA and 500 ohm for 100 mA. Table 41.5 note 2 (secondary copy):
   // above 200 ohm an electrode may not be stable. No overcurrent limit is asked where the RCD disconnects.
   it.each([
     { electrodeOhm: 200, settings: {}, says: [] },

@@ -11,7 +11,7 @@ const done = (tests: TestKind[], ways = tests.map(() => "way-1")) =>
     readings: tests.map((test, index) => ({ test, way: stationId(ways[index]!) })),
   });
 
-// BS 7671 643.1 (from memory): continuity of protective conductors, ring continuity, insulation resistance, polarity.
+// BS 7671 643.1 (612.1 of the 2008 edition, a secondary copy): continuity of protective conductors, ring continuity, insulation resistance, polarity.
 describe("dead tests", () => {
   it.each<[string, TestKind[]]>([
     ["of a radial", ["continuity-cpc", "insulation", "polarity"]],

@@ -78,7 +78,7 @@ describe("values of the trade", () => {
         "cable capacity, csa 2.5 mm², method A",
         "insulation factors, length 50 mm",
         "fuse zs, fuse BS 88-3, rating 20 A, disconnection 5 s",
-        "appliance limits, cooker control most",
+        "appliance limits, own circuit cooking over",
         "copper heat, beta",
       ]),
     );
