@@ -77,6 +77,12 @@ const linesUnder = (rect: Rect, own: string, parts: readonly Part[], tooMany: nu
   return count;
 };
 
+/** True where a label lies on nothing that is solid and on no line. */
+export const isFree = (label: Rect, field: LabelField): boolean =>
+  isInside(label, field.area) &&
+  !field.solid.some((other) => overlaps(label, other, 1)) &&
+  linesUnder(label, "", partsOf(field), 1) === 0;
+
 /** True where a line runs level for a width round a point of it. */
 const isLevelAlong = (line: readonly Point[], far: number, width: number): boolean => {
   const [a, b] = [alongLine(line, far - width / 2), alongLine(line, far + width / 2)];

@@ -1,4 +1,4 @@
-import { type Label, type LabelField, type LabelWish, layLabels } from "../geometry/lay-labels.ts";
+import { isFree, type Label, type LabelField, type LabelWish, layLabels } from "../geometry/lay-labels.ts";
 import { overlaps, type Rect } from "../geometry/point.ts";
 import { sharedRunPx } from "../geometry/shared-run.ts";
 import { roleName } from "../wiring/place-name.ts";
@@ -6,7 +6,7 @@ import type { DrawnCable } from "./draw-cables.ts";
 import { stripsOf } from "./draw-house.ts";
 import { isDrawnBackwards } from "./drawn-backwards.ts";
 import type { PlanGround } from "./plan-ground.ts";
-import { zoneWishes } from "./draw-zones.ts";
+import { zoneLabelId, zoneWishes } from "./draw-zones.ts";
 import type { PlanInput } from "./plan-input.ts";
 
 export type CableEndName = "start" | "end";
@@ -83,9 +83,18 @@ const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] 
   return [...sizes, ...letters];
 };
 
-/** What a zone says, on the first of its runs where it covers no cable, or else where it covers as few as can be. */
-const zoneLabel = (wishes: readonly LabelWish[], field: LabelField, set: readonly Label[]): Label[] => {
+/**
+ * What a zone says, on the first of its runs where it covers no cable, or else where it covers as few as can be. It
+ * stays where it was as long as that place is free: to look along all runs takes longer than all the rest.
+ */
+const zoneLabel = (
+  wishes: readonly LabelWish[],
+  field: LabelField,
+  set: readonly Label[],
+  last: Label | undefined,
+): Label[] => {
   const room = { ...field, solid: [...field.solid, ...set] };
+  if (last && isFree(last, room)) return [last];
   const clear = wishes.map((wish) => ({ ...wish, isOnlyClear: true }));
   for (const wish of [...clear, ...wishes]) {
     const labels = layLabels([wish], room);
@@ -93,6 +102,21 @@ const zoneLabel = (wishes: readonly LabelWish[], field: LabelField, set: readonl
   }
   return [];
 };
+
+/** True where a cable asks for the same labels as it did before: that it is on the disk by now changes none. */
+const isLabelledAlike = (one: DrawnCable, before: DrawnCable | undefined): boolean =>
+  one === before ||
+  (before !== undefined &&
+    one.line === before.line &&
+    one.weight === before.weight &&
+    one.hasLetters === before.hasLetters &&
+    one.cable.carries?.isBelow === before.cable.carries?.isBelow &&
+    one.texts.join() === before.texts.join() &&
+    isLetteredAlike(one.cores, before.cores));
+
+const isLetteredAlike = (cores: DrawnCable["cores"], before: DrawnCable["cores"]): boolean =>
+  cores.length === before.length &&
+  cores.every(({ fromRole, toRole }, i) => fromRole === before[i]?.fromRole && toRole === before[i]?.toRole);
 
 /**
  * The labels of cables by their ids. Labels of cables that are drawn as they were in `last` stay: one more cable
@@ -107,10 +131,12 @@ export const drawLabels = (
 ): ReadonlyMap<string, Label> => {
   if (!input.isTypefaceThere) return new Map();
   const isMarkedAlike = marks === last.marks;
-  if (cables === last.cables && isMarkedAlike && last.labels.size > 0) return last.labels;
-  const asBefore = new Set(isMarkedAlike ? last.cables : []);
+  const before = new Map(isMarkedAlike ? last.cables.map((drawn) => [drawn.cable.id, drawn]) : []);
+  const alike = cables.filter((drawn) => isLabelledAlike(drawn, before.get(drawn.cable.id)));
+  const isAllAlike = isMarkedAlike && alike.length === cables.length && cables.length === last.cables.length;
+  if (isAllAlike && last.labels.size > 0) return last.labels;
   const still = new Map<string, Label>();
-  for (const drawn of cables.filter((one) => asBefore.has(one)))
+  for (const drawn of alike)
     for (const id of [drawn.cable.id, ...endNames.map((end) => endLabelId(drawn.cable.id, end))]) {
       const label = last.labels.get(id);
       if (label) still.set(id, label);
@@ -122,7 +148,8 @@ export const drawLabels = (
     halfLinePx: input.mmPx * 1.5,
   };
   const labels = layLabels(wishesOf(input, cables), field, still);
-  for (const wishes of zoneWishes(input, ground)) labels.push(...zoneLabel(wishes, field, labels));
+  for (const [index, wishes] of zoneWishes(input, ground).entries())
+    labels.push(...zoneLabel(wishes, field, labels, last.labels.get(zoneLabelId(index))));
   return new Map(labels.map((label) => [label.id, label]));
 };
 

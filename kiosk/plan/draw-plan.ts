@@ -26,11 +26,14 @@ export interface PlanDrawing {
   rooms: (Rect & { name: string })[];
 }
 
-const wiredStations = ({ attempt }: PlanInput): string[] => [
-  ...new Set(attempt.cables.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]).sort()),
-];
+/** Stations that a cable leads to though the plan has no place for them: they make it another ground. */
+const strayStations = ({ attempt }: PlanInput): string[] => {
+  const placed = new Set<string>(attempt.scenario.plan.places.map(({ station }) => station));
+  const wired = new Set(attempt.cables.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]));
+  return [...wired].filter((station) => !placed.has(station)).sort();
+};
 
-const groundMarkOf = (input: PlanInput, wired: readonly string[]): string => {
+const groundMarkOf = (input: PlanInput, strays: readonly string[]): string => {
   const { attempt, face, area, mmPx, captionPx, words, isTypefaceThere } = input;
   // The word itself: a language may come later than it is asked for.
   const spoken = `${words.language} ${words.t("kind.way")}`;
@@ -39,7 +42,7 @@ const groundMarkOf = (input: PlanInput, wired: readonly string[]): string => {
     attempt.scenario.id,
     attempt.zones,
     face.id,
-    wired,
+    strays,
     area,
     mmPx,
     captionPx,
@@ -63,14 +66,19 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
   return { cables, marks, labels, isMakeshift: by === undefined ? last.isMakeshift : by !== others[0] };
 };
 
+/** Pins of it are still on their way: it was sensed a moment ago, and not whole. */
+const isHalfIn = ({ cable, cores }: DrawnCable): boolean =>
+  cable.isUnsaved === true && cores.some(({ isThere }) => !isThere);
+
 /**
  * The cables with their labels; where a label finds no place of its own, all are laid again in another order. That
  * is makeshift: the pins of a plug make contact one after the other, and the letters of a cable that is half in want
- * more room than it will once it is in. So as soon as they all find room as they would be laid at once, they lie so.
+ * more room than it will once it is in. So nothing is laid anew for one whose pins are on their way, and as soon as
+ * they all find room as they would be laid at once, they lie so.
  */
 const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires => {
   let best = layWires(input, ground, before);
-  if (!input.isTypefaceThere || best.cables === before.cables) return best;
+  if (!input.isTypefaceThere || best.cables === before.cables || best.cables.some(isHalfIn)) return best;
   if (before.isMakeshift) {
     const plain = layWires(input, ground, noWires);
     if (poorLabels(plain.cables, plain.labels) === 0) return plain;
@@ -90,15 +98,15 @@ const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires =
  * one cable moves no other, and nothing is drawn again for it.
  */
 export const drawPlan = (input: PlanInput, last?: PlanDrawing): PlanDrawing => {
-  const wired = wiredStations(input);
-  const groundMark = groundMarkOf(input, wired);
+  const strays = strayStations(input);
+  const groundMark = groundMarkOf(input, strays);
   const before = last?.groundMark === groundMark ? last : undefined;
   const ground =
     before?.ground ??
     planGround(
       input.attempt.scenario,
       input.face,
-      wired,
+      strays,
       input.area,
       input.mmPx,
       (station) => plateText(station, input).size,

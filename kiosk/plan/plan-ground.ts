@@ -18,7 +18,7 @@ export interface PlanGround {
 export const planGround = (
   scenario: AttemptView["scenario"],
   face: BoardFace,
-  wired: readonly string[],
+  stray: readonly string[],
   area: { width: number; height: number },
   mmPx: number,
   sizeOf: (station: FaceStation) => { width: number; height: number; headPx: number },
@@ -28,7 +28,7 @@ export const planGround = (
   const marginPx = Math.min(lanePitchMm * mmPx * 1.45, area.height * 0.13, area.width * 0.13);
   const fit = fitPlan(plan, area, marginPx * 0.36);
   const placed = new Map<string, Point>(plan.places.map(({ station, at }) => [station, at]));
-  const stations = face.stations.filter(({ id }) => placed.has(id) || wired.includes(id));
+  const stations = face.stations.filter(({ id }) => placed.has(id) || stray.includes(id));
   const strays = stations.filter(({ id }) => !placed.has(id));
   const inner: Rect = {
     x: marginPx,
@@ -38,14 +38,14 @@ export const planGround = (
   };
   const wishes = stations.map((station) => {
     const at = placed.get(station.id);
-    const stray = strays.indexOf(station);
+    const nth = strays.indexOf(station);
     return {
       id: station.id,
       ...sizeOf(station),
       room: at && roomRound(plan, fit, at),
       centre: at
         ? toPx(fit, at)
-        : { x: (area.width * (stray + 0.5)) / Math.max(1, strays.length), y: area.height },
+        : { x: (area.width * (nth + 0.5)) / Math.max(1, strays.length), y: area.height },
     };
   });
   const outer: Rect = {

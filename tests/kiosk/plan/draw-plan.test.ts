@@ -2,6 +2,8 @@ import { describe, expect, it } from "vitest";
 import { drawPlan, type PlanDrawing } from "../../../kiosk/plan/draw-plan.ts";
 import type { PlanInput } from "../../../kiosk/plan/plan-input.ts";
 import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
+import { overlaps } from "../../../kiosk/geometry/point.ts";
+import { stripsOf } from "../../../kiosk/plan/draw-house.ts";
 import { workshopFace } from "../faces.ts";
 import { answerViews } from "./answer-views.ts";
 import { english } from "./english.ts";
@@ -23,6 +25,7 @@ const inputOf = (attempt: AttemptView, more: Partial<PlanInput> = {}): PlanInput
 });
 const sunRoom = answerViews().find(({ scenario }) => scenario === "sun-room")?.attempt;
 if (!sunRoom) throw new Error("there is no sun room");
+const zoned = answerViews().filter(({ answer, attempt }) => answer === "model 1" && attempt.zones.length > 0);
 
 describe("the drawing of the plan", () => {
   it("is the very same where nothing has changed", () => {
@@ -62,6 +65,33 @@ describe("the drawing of the plan", () => {
     expect(before.cables.every(({ cable }) => cable.isUnsaved === true)).toBe(true);
     const after = drawPlan(inputOf(sunRoom), before);
     expect(after.cables.filter(({ cable }) => cable.isUnsaved === true)).toEqual([]);
+  });
+
+  it("asks for no label anew when a cable is written down", () => {
+    const unsaved = sunRoom.cables.map((cable) => ({ ...cable, isUnsaved: true as const }));
+    const before = drawPlan(inputOf({ ...sunRoom, cables: unsaved }));
+    expect(drawPlan(inputOf(sunRoom), before).labels).toBe(before.labels);
+  });
+
+  it("moves no name of a zone while nothing comes to lie on it", () => {
+    let keptCount = 0;
+    for (const { attempt } of zoned) {
+      let drawing = drawPlan(inputOf({ ...attempt, cables: [] }));
+      for (const count of attempt.cables.keys()) {
+        const before = [...drawing.labels.values()].filter(({ id }) => id.startsWith("zone/"));
+        drawing = drawPlan(inputOf({ ...attempt, cables: attempt.cables.slice(0, count + 1) }), drawing);
+        const { ground, marks, labels, cables } = drawing;
+        for (const label of before) {
+          const others = [...labels.values()].filter(({ id }) => id !== label.id);
+          const lying = [...ground.plates, ...marks, ...others, ...cables.flatMap(stripsOf)];
+          // Half its height more: a strip is taken as wider than it is drawn, and labels keep some air.
+          if (lying.some((other) => overlaps(label, other, label.height / 2))) continue;
+          expect(labels.get(label.id)).toBe(label);
+          keptCount += 1;
+        }
+      }
+    }
+    expect(keptCount).toBeGreaterThan(0);
   });
 
   it("moves no line when a cable goes and comes", () => {
@@ -117,6 +147,28 @@ describe("a plan wired by hand, one pin of each plug after the other", () => {
       if (!drawing) throw new Error("nothing was wired");
       expect(planComplaints(drawing, attempt)).toEqual([]);
       expect(drawing.isMakeshift).toBe(drawPlan(inputOf(attempt)).isMakeshift);
+    },
+  );
+
+  it.each(models)(
+    "$scenario lays no other cable anew while pins of the last one are on their way",
+    ({ attempt }) => {
+      const last = attempt.cables.at(-1);
+      if (!last) throw new Error("no cable");
+      const others = attempt.cables.slice(0, -1);
+      // Every place is on the plan before: a plate that comes with the cable would move the others by right.
+      const pulled = { ...last, conductors: last.conductors.slice(0, 1) };
+      let drawing = drawPlan(inputOf({ ...attempt, cables: [...others, pulled] }));
+      const lines = drawing.cables.slice(0, -1).map(({ line }) => line);
+      for (const coreCount of last.conductors.slice(1).keys()) {
+        const halfIn = {
+          ...last,
+          isUnsaved: true as const,
+          conductors: last.conductors.slice(0, coreCount + 1),
+        };
+        drawing = drawPlan(inputOf({ ...attempt, cables: [...others, halfIn] }), drawing);
+        expect(drawing.cables.slice(0, -1).map(({ line }) => line)).toEqual(lines);
+      }
     },
   );
 });
