@@ -12,6 +12,7 @@ const isLineOrNeutral = ({ from, to }: ConductorModel): boolean =>
 function swappedStations(model: CircuitModel, crossed: readonly ConductorModel[]): Set<StationId> {
   const stations = new Set(crossed.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]));
   for (const { fromStation, toStation, conductors } of model.cables) {
+    if (stations.size === 0) break;
     if (!conductors.some(({ class: own }) => own === "live" || own === "neutral")) continue;
     stations.delete(fromStation);
     stations.delete(toStation);
