@@ -1,4 +1,4 @@
-import { byId, type ContactId, type EntryId, entryOf } from "../../shared/board/ids.ts";
+import { byId, type ContactId, type EntryId, entryOf, isFront } from "../../shared/board/ids.ts";
 import type { BoardLines } from "../lines/board-lines.ts";
 
 /** Why nobody can be known to have plugged a lead. */
@@ -10,7 +10,9 @@ export type DoubtReason =
   /** It joins two outputs that stand side by side on the chips. */
   | "neighbours"
   /** It came together with a dead output at one of its ends. */
-  | "one-sided";
+  | "one-sided"
+  /** On a board whose plugs tell their code there is none at either end. */
+  | "no-plug";
 
 export interface DoubtfulLead {
   contacts: [ContactId, ContactId];
@@ -25,6 +27,8 @@ interface Picture {
   codes: readonly { entry: EntryId }[];
   /** Contacts whose output does not pull. */
   deadOutputs: ReadonlySet<ContactId>;
+  /** False while a plug may be half in: its cores may be there before its code. */
+  isSettled: boolean;
 }
 
 const nobodyThereAfterMs = 60 * 60_000;
@@ -36,14 +40,16 @@ const nobodyThereAfterMs = 60 * 60_000;
  */
 export class DoubtfulLeads {
   readonly #lineOf: BoardLines["lineOf"];
+  readonly #hasCodes: boolean;
   readonly #doubted = new Map<string, DoubtfulLead>();
   /** Joins that were doubted and then seen to part: a bridge does not. */
   readonly #replugged = new Set<string>();
   #before: Picture | undefined;
   #touchedMs = Number.NEGATIVE_INFINITY;
 
-  constructor({ lineOf }: Pick<BoardLines, "lineOf">) {
+  constructor({ lineOf, codes }: Pick<BoardLines, "lineOf" | "codes">) {
     this.#lineOf = lineOf;
+    this.#hasCodes = codes.size > 0;
   }
 
   /** Somebody is at the bench: the board or the screen was touched. */
@@ -75,10 +81,20 @@ export class DoubtfulLeads {
     )
       this.touch(nowMs);
     this.#before = picture;
-    return [...this.#doubted]
+    const doubted = new Map([...this.#withoutPlug(picture, pairs), ...this.#doubted]);
+    return [...doubted]
       .filter(([key]) => pairs.has(key))
       .sort(([a], [b]) => byId(a, b))
       .map(([, lead]) => lead);
+  }
+
+  /** A plug on a coded board shows itself also where its cores touch nothing; copper on the board has none. */
+  #withoutPlug({ codes, isSettled }: Picture, pairs: ReturnType<typeof pairsOf>): [string, DoubtfulLead][] {
+    if (!this.#hasCodes || !isSettled) return [];
+    const plugged = new Set(codes.map(({ entry }) => entry));
+    return [...pairs]
+      .filter(([, contacts]) => contacts.every((one) => !isFront(one) && !plugged.has(entryOf(one))))
+      .map(([key, contacts]) => [key, { contacts, reason: "no-plug" }]);
   }
 
   /** Why a lead that is alone between its entries is doubted. */

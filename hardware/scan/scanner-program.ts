@@ -1,19 +1,19 @@
 import { noLeads } from "../../shared/board/board-leads.ts";
-import { byId } from "../../shared/board/ids.ts";
-import type { BoardFault, SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import { boardFaults } from "../lines/board-faults.ts";
 import { type BoardLines, boardLines } from "../lines/board-lines.ts";
-import { chainFaults } from "../lines/chain-faults.ts";
-import { type DoubtfulLead, DoubtfulLeads } from "../health/doubtful-leads.ts";
-import type { ChainCheck } from "../health/chain-check.ts";
+import { ChainWatch } from "./chain-watch.ts";
+import { type ByHand, doByHand } from "./do-by-hand.ts";
+import { doubtedBoard } from "./doubted-board.ts";
+import { selfCheckFaults } from "./self-check-faults.ts";
+import { DoubtfulLeads } from "../health/doubtful-leads.ts";
 import { leadTest } from "../health/lead-test.ts";
 import { LinesError } from "../lines/lines.ts";
 import type { OpenBoard, openBoard } from "./open-board.ts";
 import { Scanner, type ScannerEvent } from "./scanner.ts";
 import type { FromScanner, ToScanner } from "./scanner-messages.ts";
 import { sensedBoard, type SensedBoard, untellableBoard } from "./sensed-board.ts";
-import type { LineIndex } from "../lines/line-index.ts";
-import type { Hindrance, SimulatedBoard } from "../lines/simulated-board.ts";
+import type { Hindrance } from "../lines/simulated-board.ts";
 import { WalkTest } from "../health/walk-test.ts";
 
 /** What the program runs on: a line to the server, a clock, timers, and a way to open boards. */
@@ -28,22 +28,13 @@ export interface ProgramParts {
 type Asked<Type extends ToScanner["type"]> = Extract<ToScanner, { type: Type }>;
 type Request = Exclude<ToScanner, { type: "open" | "close" | "attended" }>;
 
-type ByHand = Exclude<Request, { type: "self-check" | "walk-test" | "test-lead" }>;
-
 const noPins = { landedCount: 0, nextMs: Infinity };
 const aliveEveryMs = 1_000;
 /** A simulated board says when it changes, so that its watch may be slow; only its loose contacts go unsaid. */
 const simulatedPauseMs = 10;
 const exchangesToLearn = 16;
-/** How often a word is sent round a sound chain. */
-const chainWorkMs = 10_000;
-/** So many words must be lost in a row. */
-const wordsToBelieve = 3;
-/** How long before a chain that cannot be read is checked again. */
-const chainRetryMs = 3_000;
 /** A board where no lead was seen to go in may have so many pairs for another reason: tied outputs. */
 const mostTiedGroups = 3;
-const mostNoisyNamed = 6;
 
 /** The scanner child without its process: opens a board, keeps scanning it, and answers the server. */
 export class ScannerProgram {
@@ -64,9 +55,7 @@ export class ScannerProgram {
   /** Of a real board only: on a simulated one hands say what they do. */
   #doubtful: DoubtfulLeads | undefined;
   #aliveMs = Number.NEGATIVE_INFINITY;
-  #chainKind: ChainCheck["kind"] | undefined;
-  #chainFaults: BoardFault[] = [];
-  #chainCheckedMs = Number.NEGATIVE_INFINITY;
+  #chain = new ChainWatch(undefined);
   #selfCheck: number | undefined;
   #walkTest: WalkTest | undefined;
   #leadTests: Asked<"test-lead">[] = [];
@@ -114,6 +103,7 @@ export class ScannerProgram {
       });
       this.#activePauseMs = message.lines === "simulated" ? simulatedPauseMs : undefined;
       this.#scanner = this.#newScanner(opened);
+      this.#chain = new ChainWatch(opened.chainCheck);
       this.#checkChain();
       this.#waiting.splice(0).forEach((request) => this.#answer(request));
       this.#turnSoon(0);
@@ -161,7 +151,7 @@ export class ScannerProgram {
         this.#aliveMs = nowMs;
         this.#parts.send({ type: "alive", patternCount: this.#scanner!.patternCount, monotonicMs: nowMs });
       }
-      this.#turnSoon(this.#chainFaults.length > 0 ? this.#waitForChain(nowMs) : this.#scan(nowMs));
+      this.#turnSoon(this.#chain.isBroken ? this.#waitForChain(nowMs) : this.#scan(nowMs));
     } catch (error) {
       this.#fail(error);
     }
@@ -171,7 +161,7 @@ export class ScannerProgram {
     const { landedCount, nextMs } = this.#opened!.simulated?.advance(nowMs) ?? noPins;
     if (landedCount > 0) this.#scanner!.hurry(nowMs);
     this.#checkChainInWork(nowMs);
-    if (this.#chainFaults.length > 0) return 0;
+    if (this.#chain.isBroken) return 0;
     const { events, waitMs } = this.#scanner!.step(nowMs);
     const tookMs = this.#parts.nowMs() - nowMs;
     const { exchangeMs } = this.#scanner!;
@@ -183,29 +173,22 @@ export class ScannerProgram {
 
   /** While the chain cannot be read nothing is told of it but why. */
   #waitForChain(nowMs: number): number {
-    if (nowMs - this.#chainCheckedMs < chainRetryMs) return aliveEveryMs;
+    if (!this.#chain.isDueAgain(nowMs)) return aliveEveryMs;
     this.#checkChain();
-    if (this.#chainFaults.length === 0) this.#scanner = this.#newScanner(this.#opened!);
+    if (!this.#chain.isBroken) this.#scanner = this.#newScanner(this.#opened!);
     return 0;
   }
 
   /** A word goes round the loop now and then, where that ever came back, at a moment when nothing is pulled. */
   #checkChainInWork(nowMs: number): void {
-    if (this.#chainKind !== "sound" || nowMs - this.#chainCheckedMs < chainWorkMs) return;
+    if (!this.#chain.isDueInWork(nowMs)) return;
     if (this.#scanner!.isReleased) this.#checkChain();
     else this.#scanner!.letGo();
   }
 
   #checkChain(): void {
-    const check = this.#opened?.chainCheck;
-    if (check === undefined) return;
-    this.#chainCheckedMs = this.#parts.nowMs();
-    let found = check();
-    // One clock that slipped is no cut chain.
-    for (let again = 1; found.kind !== "sound" && again < wordsToBelieve; again += 1) found = check();
-    this.#chainKind = found.kind;
-    this.#chainFaults = chainFaults(found);
-    if (this.#chainFaults.length > 0) this.#tellSensed(untellableBoard(this.#board!, this.#chainFaults));
+    this.#chain.check(this.#parts.nowMs());
+    if (this.#chain.isBroken) this.#tellSensed(untellableBoard(this.#board!, [...this.#chain.faults]));
   }
 
   #tell(event: ScannerEvent): void {
@@ -218,13 +201,7 @@ export class ScannerProgram {
         this.#parts.send({
           type: "self-check-result",
           request: this.#selfCheck,
-          faults: [
-            ...noisyAt(this.#board!, event.noisy),
-            ...(event.chipOrder === undefined ? [] : [wrongOrder(event.chipOrder)]),
-            ...(this.#chainKind === "no-loop" ? [noTie] : []),
-            ...probesDown(this.#board!, event.probesDown),
-            ...boardFaults(this.#board!, event.health, event.tied),
-          ],
+          faults: selfCheckFaults(this.#board!, event, this.#chain.isWordLost),
         });
         this.#selfCheck = undefined;
         return;
@@ -232,9 +209,8 @@ export class ScannerProgram {
         const sensed = this.#withDoubts(sensedBoard(this.#board!, event.sensed), event.sensed.sensedAtMs);
         if (this.#sensed === undefined) this.#firstGroups = new Set(sensed.groups.map(String));
         const isMute = boardFaults(this.#board!, event.sensed.health)[0]?.kind === "no-board";
-        const isCheckDue = this.#parts.nowMs() - this.#chainCheckedMs >= chainRetryMs;
-        if (isMute && isCheckDue) this.#checkChain();
-        if (this.#chainFaults.length === 0) this.#tellSensed(sensed, event.sensed.sensedAtMs);
+        if (isMute && this.#chain.isDueAgain(this.#parts.nowMs())) this.#checkChain();
+        if (!this.#chain.isBroken) this.#tellSensed(sensed, event.sensed.sensedAtMs);
       }
     }
   }
@@ -244,12 +220,7 @@ export class ScannerProgram {
       return sensed;
     if (JSON.stringify(sensed.probes) !== JSON.stringify(this.#sensed?.probes ?? sensed.probes))
       this.#doubtful.touch(nowMs);
-    const dead = sensed.faults.filter(({ kind }) => kind === "dead-output");
-    const doubts = this.#doubtful.look(
-      { ...sensed, deadOutputs: new Set(dead.flatMap(({ contacts }) => contacts)) },
-      nowMs,
-    );
-    return withDoubts(sensed, doubts);
+    return doubtedBoard(sensed, this.#doubtful, nowMs);
   }
 
   #tellSensed(sensed: SensedBoard, sensedAtMs = this.#parts.nowMs()): void {
@@ -311,8 +282,8 @@ export class ScannerProgram {
   }
 
   #startSelfCheck({ request, areLeadsOut = false }: Asked<"self-check">): void {
-    if (this.#chainFaults.length > 0) {
-      this.#parts.send({ type: "self-check-result", request, faults: this.#chainFaults });
+    if (this.#chain.isBroken) {
+      this.#parts.send({ type: "self-check-result", request, faults: [...this.#chain.faults] });
       return;
     }
     const groups = this.#sensed?.groups ?? [];
@@ -346,64 +317,5 @@ export class ScannerProgram {
   #testLead({ request, entryA, entryB }: Asked<"test-lead">): void {
     const result = leadTest(this.#board!, this.#sensed!, entryA, entryB);
     this.#parts.send({ type: "lead-result", request, ...result });
-  }
-}
-
-/** The word sent round a chain did not come back, though its inputs answer. */
-const noTie: BoardFault = { kind: "no-tie", contacts: [] };
-
-const wrongOrder = (order: string): BoardFault => ({ kind: "wrong-order", contacts: [], facts: { order } });
-
-/** A self-check whose rounds do not agree names where; so many places are the board as a whole. */
-function noisyAt(board: BoardLines, noisy: readonly LineIndex[]): BoardFault[] {
-  if (noisy.length === 0) return [];
-  const contacts = noisy.flatMap((line) => board.contactOf.get(line) ?? []).sort(byId);
-  return [{ kind: "noisy-board", contacts: contacts.length > mostNoisyNamed ? [] : contacts }];
-}
-
-/** A probe that lies on contacts, or on the other probe, is named as what it is. */
-function probesDown(
-  { contactOf, probes }: BoardLines,
-  down: readonly { probe: LineIndex; at: LineIndex[] }[],
-): BoardFault[] {
-  return down.map(({ probe, at }) => ({
-    kind: "probe-down",
-    contacts: at.flatMap((line) => contactOf.get(line) ?? []).sort(byId),
-    facts: { probe: probe === probes?.red ? "red" : "black" },
-  }));
-}
-
-/** What is doubtful stays in the picture, so that it can be seen which lead is meant, and is not held against anybody. */
-function withDoubts(sensed: SensedBoard, doubts: readonly DoubtfulLead[]): SensedBoard {
-  if (doubts.length === 0) return sensed;
-  const doubted = doubts.flatMap(({ contacts }) => contacts);
-  return {
-    ...sensed,
-    unknown: [...new Set([...sensed.unknown, ...doubted])].sort(byId),
-    faults: [
-      ...sensed.faults,
-      ...doubts.map(({ contacts, reason }): BoardFault => ({
-        kind: "doubtful-lead",
-        contacts,
-        facts: { reason },
-      })),
-    ],
-  };
-}
-
-function doByHand(board: SimulatedBoard, request: ByHand, nowMs: number): Hindrance {
-  switch (request.type) {
-    case "plug":
-      return board.plug(request.contactA, request.contactB);
-    case "plug-cable":
-      return board.plugCable(request.entryA, request.entryB, request.code, nowMs);
-    case "pull":
-      return board.pull(request.what);
-    case "set-leads":
-      return board.setLeads(request.to);
-    case "probe":
-      return board.probe(request.probe, request.at);
-    case "set-fault":
-      return board.setFault(request.contact, request.fault);
   }
 }

@@ -273,6 +273,12 @@ export class Scanner {
       const lines = new Set(suspects);
       const noted = this.#noteDecode(lines);
       const found = yield* targetedDecode(this.#model, lines, this.#neverPull, carried, inFlight);
+      if (found.isStray) {
+        // As much of a sign of a loose contact as a full decode that finds nothing.
+        this.#noteDecode(lines);
+        this.#noteCauseless(misread.suspects);
+        return;
+      }
       if (found.model === undefined || suspects.some((line) => looked.has(line))) {
         yield* this.#decodeAll(lines);
         if (sameSensing(before, this.#model)) this.#noteCauseless(misread.suspects);

@@ -7,6 +7,8 @@ export interface TargetedDecode {
   model: LineModel | undefined;
   /** Lines that misread meanwhile for a reason of their own: the next to look at. */
   leftOver: LineIndex[];
+  /** Everything read since is as it was believed: the reading that raised suspicion was a stray one. */
+  isStray: boolean;
 }
 
 /**
@@ -14,7 +16,8 @@ export interface TargetedDecode {
  * let go; of all other groups one line a group is pulled, those whose number has a 1 in the bit at hand, so that
  * each suspect spells the number of its group in some 7 patterns, 0 if it is free. Then the suspects are pulled,
  * and where several are free once more by numbers of their own, so that two joined to each other are found.
- * Accepted only if the result foretells every reading since the first misread.
+ * Accepted only if the result foretells every reading since the first misread. All these patterns are a second look
+ * as well: where they find everything as it was, the misread is known for a stray reading.
  *
  * @param carried what was read since the first misread
  * @param inFlight the pattern that is pulled now and not yet read
@@ -45,7 +48,7 @@ export function* targetedDecode(
   const partnerOf = (line: LineIndex): LineIndex | undefined => pullers[numberOf(line) - 1];
   // A lead to a line that could not be told before needs the full decode's verdict on its health.
   const isTold = (line: LineIndex | undefined): boolean => line !== undefined && model.unknown[line] !== 1;
-  if (!joined.every((line) => isTold(partnerOf(line)))) return { model: undefined, leftOver: [] };
+  if (!joined.every((line) => isTold(partnerOf(line)))) return unexplained;
 
   const next = regroup(copyModel(model), [
     ...remaining.map((group) => group.concat(joined.filter((line) => group.includes(partnerOf(line)!)))),
@@ -66,8 +69,7 @@ export function* targetedDecode(
           crowdPullers.map((line) => patternOf(lineCount, [line])),
         );
 
-  const evidence: Evidence[] = [
-    ...carried,
+  const since: Evidence[] = [
     { pulled: inFlight, reading: spelled.released.lines },
     ...spelled.evidence,
     ...[apart, crowded].flatMap((pulled) =>
@@ -76,15 +78,20 @@ export function* targetedDecode(
         : [{ pulled: patternOf(lineCount, []), reading: pulled.released.lines }, ...pulled.evidence],
     ),
   ];
-  const misreads = evidence
+  const changed = changedLines(model, next);
+  const fits = ({ pulled, reading }: Evidence): boolean => misfits(next, pulled, reading).length === 0;
+  if (changed.size === 0 && since.every(fits) && !carried.every(fits))
+    return { ...unexplained, isStray: true };
+  const misreads = [...carried, ...since]
     .map(({ pulled, reading }) => misfits(next, pulled, reading))
     .filter((lines) => lines.length > 0);
-  const changed = changedLines(model, next);
   const isExplained = misreads.flat().every((line) => !changed.has(line) && !suspects.has(line));
-  if (!isExplained) return { model: undefined, leftOver: [] };
+  if (!isExplained) return unexplained;
   // Of one pattern only: there the other end of a new lead was pulled and is no suspect.
-  return { model: next, leftOver: misreads.at(-1) ?? [] };
+  return { model: next, leftOver: misreads.at(-1) ?? [], isStray: false };
 }
+
+const unexplained: TargetedDecode = { model: undefined, leftOver: [], isStray: false };
 
 /** One pattern a bit of the lines' numbers, which count from 1; at least `leastCount` patterns. */
 export function numberPatterns(lineCount: number, lines: readonly LineIndex[], leastCount = 0): Uint8Array[] {

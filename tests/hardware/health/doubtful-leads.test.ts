@@ -9,13 +9,14 @@ const far = "socket-3.a.L socket-6.b.L";
 const neighbours = "socket-6.a.L socket-6.a.N";
 
 /** Leads by the two contacts of each. */
-function picture(leads: string[], { unknown = "", dead = "", coded = "" } = {}) {
+function picture(leads: string[], { unknown = "", dead = "", coded = "", isSettled = true } = {}) {
   const contacts = (text: string) => text.split(" ").filter(Boolean).map(contact);
   return {
     groups: leads.map(contacts),
     unknown: contacts(unknown),
     deadOutputs: new Set(contacts(dead)),
     codes: coded === "" ? [] : [{ entry: entry(coded) }],
+    isSettled,
   };
 }
 
@@ -82,5 +83,30 @@ describe("a lead that nobody can be known to have plugged", () => {
 
   it("stays doubted while it is only hidden: a contact that cannot be read was not pulled out", () => {
     expect(doubted([picture([far]), picture([], { unknown: far }), picture([far])])).toHaveLength(1);
+  });
+});
+
+describe("a join on a board whose plugs tell their code", () => {
+  const coded = boardLines(shippedBoard("workshop-coded"));
+  const reasons = (pictures: ReturnType<typeof picture>[]): string[] => {
+    const doubtful = new DoubtfulLeads(coded);
+    doubtful.touch(0);
+    return pictures
+      .map((each, index) => doubtful.look(each, index * 1_000))
+      .at(-1)!
+      .map(({ reason }) => reason);
+  };
+  const cable = [far, "socket-3.a.N socket-6.b.N"];
+
+  it("is copper of the board where no plug is in at either end, also while somebody works, and for all cores", () => {
+    expect(reasons([picture([]), picture([far])])).toEqual(["no-plug"]);
+    expect(reasons([picture([]), picture(cable)])).toEqual(["no-plug", "no-plug"]);
+    expect(reasons([picture([]), picture([far]), picture([]), picture([far])])).toEqual(["no-plug"]);
+  });
+
+  it("is a lead with a plug at one end at least, and is not doubted while its plug goes in", () => {
+    expect(reasons([picture([]), picture(cable, { coded: "socket-3.a" })])).toEqual([]);
+    expect(reasons([picture([]), picture([far], { isSettled: false })])).toEqual([]);
+    expect(reasons([picture([]), picture([far]), picture([far], { coded: "socket-6.b" })])).toEqual([]);
   });
 });

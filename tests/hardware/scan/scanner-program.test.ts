@@ -424,6 +424,27 @@ describe("codes on plugs", () => {
   });
 });
 
+describe("two outputs bridged in work on a real board with coded plugs", () => {
+  it("are told at their place and held against nobody; the same join with a plug is a lead", async () => {
+    const { lineOf, codeCount, entries } = boardLines(coded);
+    const lines = new SimulatedLines(coded.wiring.kind === "chain" ? coded.wiring.lineCount : 0, codeCount);
+    const bench = await new ProgramBench(() => Promise.resolve({ lines }), 4).open(coded, { lines: "gpio" });
+    const [one, other] = [contact("socket-6.a.L"), contact("socket-3.b.L")];
+    bench.program.hear({ type: "attended" });
+    // Where low wins the fight a bridge reads as copper between the contacts does.
+    lines.join(lineOf.get(one)!, lineOf.get(other)!);
+    bench.run(2_000);
+    expect(bench.state.faults).toEqual([
+      { kind: "doubtful-lead", contacts: [other, one], facts: { reason: "no-plug" } },
+    ]);
+    expect(bench.state.unknown).toEqual([other, one]);
+    for (const { entry: at, codeContacts } of entries)
+      if (at === "socket-6.a" || at === "socket-3.b") lines.setCode(codeContacts[0]!, true);
+    bench.run(2_000);
+    expect(bench.state).toMatchObject({ faults: [], unknown: [], groups: [[other, one]] });
+  });
+});
+
 describe("the self-check", () => {
   it("is refused while a lead is in", async () => {
     const bench = await onWorkshop();

@@ -1,5 +1,6 @@
 import { describe, expect, it, vi } from "vitest";
 import { type LineIndex, lineIndex as line } from "../../../hardware/lines/line-index.ts";
+import type { Lines } from "../../../hardware/lines/lines.ts";
 import { DisturbedLines } from "./disturbed-lines.ts";
 import { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
@@ -44,6 +45,31 @@ describe("the scanner on a board at rest", () => {
     const before = bench.decodeCount;
     bench.run(20_000);
     expect(bench.decodeCount).toBe(before);
+  });
+
+  it("looks twice at a bit that was read wrong once: nothing is told, and the board is not decoded anew", () => {
+    const { lines } = wiredBench(2);
+    let wrongAt: number | undefined;
+    const stray: Lines = {
+      lineCount: lines.lineCount,
+      codeCount: 0,
+      exchange: (next) => {
+        const reading = lines.exchange(next);
+        if (wrongAt !== undefined) reading.lines[wrongAt] = 1 - reading.lines[wrongAt]!;
+        wrongAt = undefined;
+        return reading;
+      },
+      close: () => undefined,
+    };
+    const bench = new ScannerBench(stray).run(2_000);
+    const [events, decodes] = [bench.events.length, bench.scanner.fullDecodeCount];
+    for (let at = 0; at < lines.lineCount; at += 1) {
+      wrongAt = at;
+      bench.run(1_500);
+    }
+    expect(bench.events).toHaveLength(events);
+    expect(bench.scanner.fullDecodeCount).toBe(decodes);
+    expect(bench.scanner.targetedDecodeCount).toBeGreaterThanOrEqual(lines.lineCount);
   });
 
   it("takes under a tenth of a core after a minute without a change, and is awake again after one", () => {
