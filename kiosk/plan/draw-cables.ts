@@ -3,7 +3,8 @@ import type { BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts
 import { cableWidthMm, lanePitchMm } from "../geometry/cable-width.ts";
 import { toPx } from "../geometry/fit-plan.ts";
 import type { Point } from "../geometry/point.ts";
-import { type PlateHalf, routeCables, type RouteOrder } from "../geometry/route-cables.ts";
+import { routeCables } from "../geometry/route-cables.ts";
+import type { PlateHalf, RouteOrder } from "../geometry/route-field.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
 import type { Weight } from "../notes/weight.ts";
 import { coresOf, type DrawnCore, isCrossed } from "./cores-of.ts";

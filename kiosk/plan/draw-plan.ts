@@ -3,7 +3,7 @@ import type { Label } from "../geometry/lay-labels.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 import { type DrawnCable, drawCables, type LayBy } from "./draw-cables.ts";
 import { drawRoomNames, drawWalls } from "./draw-house.ts";
-import { routeOrders } from "../geometry/route-cables.ts";
+import { routeOrders } from "../geometry/route-field.ts";
 import { drawLabels, poorLabels } from "./draw-labels.ts";
 import { drawMarks, type PlateMark } from "./draw-marks.ts";
 import { drawZones, type ZoneBand } from "./draw-zones.ts";

@@ -2,7 +2,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type Plate, layPlates } from "../../../kiosk/geometry/lay-plates.ts";
 import type { Point } from "../../../kiosk/geometry/point.ts";
-import { routeCables, type RouteWish } from "../../../kiosk/geometry/route-cables.ts";
+import { routeCables } from "../../../kiosk/geometry/route-cables.ts";
+import type { RouteWish } from "../../../kiosk/geometry/route-field.ts";
 
 const area = { width: 770, height: 600 };
 const pitchPx = 30;

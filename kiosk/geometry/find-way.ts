@@ -1,0 +1,141 @@
+import FlatQueue from "flatqueue";
+import { tidyLine } from "./cable-shape.ts";
+import { type Dock, docksOf } from "./docks.ts";
+import { axisBit, type Grid, nextNode, xOf, yOf } from "./lane-grid.ts";
+import { distanceToSegment, type Point } from "./point.ts";
+import type { RouteField, RouteWish } from "./route-field.ts";
+
+// What a way costs, in steps of one lane. A lane that another cable lies in, or a plate in the way, costs so much
+// that it is taken only where there is no other way at all.
+const cost = { turn: 1.4, crossing: 2.5, offGuide: 0.35, mostOffGuide: 5, shared: 60, throughPlate: 150 };
+
+/** What a way costs off its guide at each crossing, worked out once for a guide on lanes of one field. */
+export type OffGuide = Map<readonly Point[], Float32Array>;
+
+/** The cost of standing at a crossing having come one way and leaving another. */
+const passCost = (grid: Grid, node: number, come: number, leave: number): number => {
+  const taken = grid.taken[node] ?? 0;
+  const needed = axisBit(come) | axisBit(leave);
+  if ((taken & needed) !== 0) return cost.shared;
+  if (taken === 0) return 0;
+  return come === leave ? cost.crossing : cost.shared;
+};
+
+const offGuideCosts = (grid: Grid, guide: readonly Point[]): Float32Array => {
+  const costs = new Float32Array(grid.taken.length);
+  if (guide.length < 2) return costs;
+  for (let node = 0; node < costs.length; node += 1) {
+    const point = { x: xOf(grid, node), y: yOf(grid, node) };
+    let far = cost.mostOffGuide;
+    for (let i = 1; i < guide.length; i += 1) {
+      const [a, b] = [guide[i - 1], guide[i]];
+      if (a && b) far = Math.min(far, distanceToSegment(point, a, b) / grid.pitch);
+    }
+    costs[node] = far * cost.offGuide;
+  }
+  return costs;
+};
+
+interface Way {
+  line: Point[];
+  /** True where it had to share a lane or pass under a plate. */
+  isCrowded: boolean;
+}
+
+const findWay = (
+  grid: Grid,
+  field: RouteField,
+  wish: RouteWish,
+  offGuide: OffGuide,
+  notOut?: number,
+): Way | undefined => {
+  const starts = docksOf(grid, field, wish.from, wish.fromHalf).filter(({ out }) => out !== notOut);
+  const isSame = wish.from === wish.to;
+  const goals = new Map<number, Dock[]>();
+  for (const dock of docksOf(grid, field, wish.to, wish.toHalf))
+    goals.set(dock.node, [...(goals.get(dock.node) ?? []), dock]);
+  const off = offGuide.get(wish.guide) ?? offGuideCosts(grid, wish.guide);
+  offGuide.set(wish.guide, off);
+  const best = new Float32Array(grid.taken.length * 4).fill(Infinity);
+  const came = new Int32Array(grid.taken.length * 4).fill(-1);
+  const frontier = new FlatQueue();
+  const startOf = new Map<number, Dock>();
+  for (const dock of starts) {
+    const state = dock.node * 4 + dock.out;
+    const price =
+      (off[dock.node] ?? 0) +
+      ((grid.taken[dock.node] ?? 0) & axisBit(dock.out) ? cost.shared : 0) +
+      ((grid.under[dock.node] ?? 0) === 0 ? 0 : cost.throughPlate);
+    if (price >= (best[state] ?? 0)) continue;
+    best[state] = price;
+    startOf.set(state, dock);
+    frontier.push(state, price);
+  }
+  let ending: { price: number; state: number; dock: Dock } | undefined;
+  for (let state = frontier.pop(); state !== undefined; state = frontier.pop()) {
+    const node = state >> 2;
+    const come = state & 3;
+    const price = best[state] ?? Infinity;
+    if (ending && price >= ending.price) break;
+    const isStart = came[state] === -1;
+    if (!(isSame && isStart))
+      for (const dock of goals.get(node) ?? []) {
+        const into = (dock.out + 2) % 4;
+        if (into === (come + 2) % 4) continue;
+        const total = price + (into === come ? 0 : cost.turn) + passCost(grid, node, come, into);
+        if (!ending || total < ending.price) ending = { price: total, state, dock };
+      }
+    for (let leave = 0; leave < 4; leave += 1) {
+      if (leave === (come + 2) % 4) continue;
+      const next = nextNode(grid, node, leave);
+      if (next < 0) continue;
+      const total =
+        price +
+        1 +
+        (leave === come ? 0 : cost.turn) +
+        passCost(grid, node, come, leave) +
+        (off[next] ?? 0) +
+        ((grid.under[next] ?? 0) === 0 ? 0 : cost.throughPlate);
+      const nextState = next * 4 + leave;
+      if (total >= (best[nextState] ?? Infinity)) continue;
+      best[nextState] = total;
+      came[nextState] = state;
+      frontier.push(nextState, total);
+    }
+  }
+  if (!ending) return undefined;
+  const line: Point[] = [ending.dock.edge];
+  let state = ending.state;
+  for (;;) {
+    line.push({ x: xOf(grid, state >> 2), y: yOf(grid, state >> 2) });
+    const before = came[state] ?? -1;
+    if (before === -1) break;
+    state = before;
+  }
+  const start = startOf.get(state);
+  if (start) line.push(start.edge);
+  return { line: tidyLine(line.reverse()), isCrowded: ending.price >= cost.shared };
+};
+
+/** True where a line has no straight part that a label fits on. */
+const isTooShort = (line: readonly Point[], least: RouteField["least"]): boolean =>
+  least !== undefined &&
+  !line.some((b, i) => {
+    const a = line[i - 1] ?? b;
+    return Math.abs(b.x - a.x) >= least.levelPx || Math.abs(b.y - a.y) >= least.uprightPx;
+  });
+
+/** The way of a cable; one that is too short for its label leaves its plate by another edge, if that helps. */
+export const findRoomyWay = (
+  grid: Grid,
+  field: RouteField,
+  wish: RouteWish,
+  offGuide: OffGuide,
+): Way | undefined => {
+  const way = findWay(grid, field, wish, offGuide);
+  const [a, b] = way?.line ?? [];
+  if (!way || !a || !b || !isTooShort(way.line, field.least)) return way;
+  const out = a.y === b.y ? (b.x > a.x ? 0 : 2) : b.y > a.y ? 1 : 3;
+  const other = findWay(grid, field, wish, offGuide, out);
+  return other && !other.isCrowded && !isTooShort(other.line, field.least) ? other : way;
+};
