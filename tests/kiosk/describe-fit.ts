@@ -1,4 +1,4 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, vi } from "vitest";
 import { choosePanel } from "../../kiosk/panel/panel-profile.ts";
 import { sizesFor } from "../../kiosk/panel/sizes.ts";
 import { fitComplaints } from "./fit-check.ts";
@@ -12,7 +12,11 @@ const turns = [
   { tongue: "texts 40 % longer", more: {}, lengthen: pseudoText },
   { tongue: "large letters", more: { isLarge: true }, lengthen: undefined },
 ];
-const settled = () => new Promise((done) => requestAnimationFrame(() => setTimeout(done, 30)));
+/** Once the screens that come later are there and laid out. */
+const settled = async () => {
+  await vi.dynamicImportSettled();
+  await new Promise((done) => requestAnimationFrame(() => setTimeout(done, 30)));
+};
 
 const measureFor = (width: number, height: number, isLarge: boolean) =>
   sizesFor(choosePanel("", width, height), isLarge);
@@ -53,6 +57,11 @@ export const describeFit = ({ panel, width, height }: (typeof panels)[number]): 
         { opens: ["key-face"], view: "workshop" },
         { opens: ["key-face", "station-socket-1"], view: "workshop" },
         { opens: ["key-face", "station-socket-1", "station-fcu-1"], view: "workshop" },
+        { opens: ["meter-tab-fault", "hunt-kind-crossed-cores", "hunt-core-L"], view: "test" },
+        { opens: ["meter-tab-fault", "hunt-kind-missing-link"], view: "test" },
+        { opens: ["load-tab-heat"], view: "load" },
+        { opens: ["load-tab-numbers"], view: "load" },
+        { opens: ["progress-open"], view: "progress" },
       ] as { opens: string[]; view: ViewName }[])(
         "$view with $opens open can be read and touched",
         async ({ opens, view }) => {

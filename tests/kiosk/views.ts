@@ -8,6 +8,10 @@ import type {
   SensedCable,
   VerdictView,
 } from "../../shared/protocol/bench-view.ts";
+import type { FaultName } from "../../shared/electrical/fault-name.ts";
+import type { LoadView } from "../../shared/protocol/load-view.ts";
+import type { ProgressView } from "../../shared/protocol/progress-view.ts";
+import type { TestView } from "../../shared/protocol/test-view.ts";
 import { deadSteps } from "../../shared/protocol/attempt-words.ts";
 import type { StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
 import { cableTable } from "../../server/view/cable-table.ts";
@@ -271,6 +275,125 @@ const deadState: DeadView = {
   missed: "prove-first",
 };
 
+const testView: TestView = {
+  way: stationId("way-1"),
+  kind: "ring",
+  supply: "off",
+  meter: {
+    dial: "low-ohms",
+    testV: 500,
+    rcdMultiple: 1,
+    red: contactId("way-1.a", "N"),
+    black: contactId("way-1.b", "N"),
+    isNulled: true,
+    hasLongLead: false,
+    shows: { shows: "over-range" },
+  },
+  ends: { entries: [entryId(stationId("way-1"), "a"), entryId(stationId("way-1"), "b")], state: "released" },
+  link: null,
+  parts: [{ station: stationId("socket-1"), part: "electronics", isIn: true }],
+  switches: [],
+  slots: [
+    {
+      id: "ring-step-1 L",
+      test: "ring-step-1",
+      of: "L",
+      recorded: {
+        id: "dead-0",
+        test: "ring-step-1",
+        of: "L",
+        value: { resistanceOhm: 0.27 },
+        judged: "pass",
+        check: "right",
+      },
+      expected: null,
+    },
+    { id: "ring-step-1 N", test: "ring-step-1", of: "N" },
+  ],
+  liveSlots: [],
+  others: [],
+  pastCount: 1,
+};
+const brokenN: FaultName = { kind: "open-core", place: "socket-1.b~socket-2.a", cores: ["N"] };
+const atHunt = (more: Partial<AttemptView> = {}) =>
+  attempt({
+    step: "test",
+    cables: [...ringCables, spurCable],
+    test: testView,
+    hunt: { faultCount: 2, named: [brokenN] },
+    ...more,
+  });
+
+/** Two hours in which a cable comes to 96 °C, at the soonest or at the latest. */
+const courseC = (forS: number): number[] =>
+  Array.from({ length: 121 }, (_, min) => 30 + 66 * (1 - Math.exp((-min * 60) / forS)));
+const heatedCable = cableId(entryId(stationId("socket-1"), "a"), entryId(stationId("way-1"), "a"));
+const load: LoadView = {
+  way: stationId("way-1"),
+  isLive: true,
+  nowS: 3600,
+  appliances: [
+    { id: "socket-1/kettle", station: stationId("socket-1"), powerW: 3000, isOn: true, appliance: "kettle" },
+    {
+      id: "socket-2/fan-heater",
+      station: stationId("socket-2"),
+      powerW: 2000,
+      isOn: false,
+      appliance: "fan-heater",
+    },
+  ],
+  cables: ringCables.map(({ id }) => ({ id, currentA: 24, ratingA: 20 })),
+  devices: [{ station: stationId("way-1"), currentA: 30, ratingA: 32, state: "may-be-open" }],
+  legs: [
+    {
+      ends: [entryId(stationId("way-1"), "a"), entryId(stationId("way-1"), "b")],
+      currentA: [24, 6],
+      firstPercent: 80,
+    },
+  ],
+  heat: {
+    cable: heatedCable,
+    earlyC: courseC(300),
+    lateC: courseC(900),
+    longLifeC: 70,
+    faultLimitC: 160,
+    zone: { fromC: 70, toC: 92, forS: 3600 },
+  },
+  facts: {
+    first: { kind: "device", id: "way-1", earliestS: 1200, latestS: 3600 },
+    hottest: { cable: heatedCable, earlyC: 96, lateC: 96, state: "beyond" },
+    over70S: 280,
+    isUnprotected: true,
+    untimed: [stationId("way-1")],
+  },
+};
+
+const progress: ProgressView = {
+  goes: [
+    { scenario: "first-spur", endedWallMs: Date.UTC(2026, 10, 26, 9), outcome: "not-yet" },
+    { scenario: "first-spur", endedWallMs: Date.UTC(2026, 10, 25, 9), outcome: "left" },
+  ],
+  rules: [
+    {
+      rule: "ring-open",
+      title: "the ring is open",
+      trippedCount: 2,
+      keptCount: 1,
+      isTripping: true,
+      dueWallMs: Date.UTC(2026, 10, 27, 9),
+    },
+    {
+      rule: "spur-cable",
+      title: "a cable of a spur is too small for the device before it",
+      trippedCount: 1,
+      keptCount: 3,
+      isTripping: false,
+      dueWallMs: Date.UTC(2026, 11, 24, 9),
+    },
+  ],
+  next: [{ rule: "ring-open", title: "the ring is open", scenario: "first-spur" }],
+};
+
 const views = {
   "sign-in": () => bench({ person: null }),
   scenarios: () => bench(),
@@ -390,6 +513,44 @@ const views = {
         say: { key: "say.handed-in", facts: {} },
       }),
     }),
+  test: () => bench({ attempt: atHunt() }),
+  load: () => bench({ attempt: attempt({ step: "load", cables: ringCables, load }) }),
+  "load-off": () =>
+    bench({ attempt: attempt({ step: "load", cables: ringCables, load: { ...load, isLive: false } }) }),
+  "load-assessed": () => {
+    const { heat: _heat, facts: _facts, ...shown } = load;
+    return bench({
+      attempt: attempt({ mode: "assessed", step: "load", cables: ringCables, load: shown }),
+    });
+  },
+  "hunt-outcome": () =>
+    bench({
+      attempt: atHunt({
+        status: "handed-in",
+        step: "hand-in",
+        say: { key: "say.handed-in", facts: {} },
+        hunt: {
+          faultCount: 2,
+          named: [brokenN],
+          result: {
+            faults: [
+              { fault: brokenN, isKindRight: true, isPlaceRight: true, isShown: true },
+              {
+                fault: { kind: "crossed-cores", place: "socket-2.b~way-1.b", cores: ["L", "E"] },
+                isKindRight: false,
+                isPlaceRight: false,
+                isShown: false,
+              },
+            ],
+            isOrderKept: false,
+            readingCount: 4,
+            points: 3,
+            mostPoints: 7,
+          },
+        },
+      }),
+    }),
+  progress: () => bench({ progress }),
   "no-board": () =>
     bench({ state: "no-board", noBoard: { key: "no-board.no-rights", facts: {} }, board: null }),
 } satisfies Record<string, () => BenchView>;
