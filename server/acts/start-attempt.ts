@@ -78,11 +78,24 @@ function mayStart(
   return { kit, person, records: core.parts.records, sensed: core.board.sensed };
 }
 
+/** Who practises a task again, straight from the hand-in, goes on from where they were: sizes and settings are still said. */
+function saidBefore(
+  { work }: BenchCore,
+  { scenario, mode }: ActMessage<"start-attempt">,
+  { learner }: Person,
+): AttemptEvent[] {
+  const before = work.run?.state;
+  if (before?.status !== "handed-in" || before.mode !== "practice" || mode !== "practice") return [];
+  if (before.scenario !== scenario || before.learner !== (learner?.id ?? null)) return [];
+  return [...before.declared.values()].map((content) => ({ type: "setting", content }));
+}
+
 /** Starts an attempt with the board as it is. What was open before is left, and the log says why. */
 function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: true } | Refusal {
   const allowed = mayStart(core, core.session.person, message);
   if ("ok" in allowed) return allowed;
   const { kit, person, records, sensed } = allowed;
+  const again = saidBefore(core, message, person);
   if (core.work.run) endRun(core, { reason: "another-started" });
   const { board, boardBytes, rulePackVersion, softwareVersion } = core.parts;
   const attemptId = uuidV7();
@@ -105,6 +118,7 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
       },
     },
     { type: "sensed", content: { added: full.joins, removed: [], full } },
+    ...again,
     ...hiddenAtStart(kit, () => randomInt(2 ** 32)),
   ];
   records.log.append(
