@@ -3,24 +3,15 @@ import { type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchLink } from "./bench-link.ts";
 import { deadTestsOverLink } from "./dead-tests-over-link.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { pointsOfRing, ringAndSpurs } from "./ring-and-spurs.ts";
 import { TestScreen } from "./test-screen.ts";
-
-const ring = [
-  ["way-1.a", "socket-1.a"],
-  ["socket-1.b", "socket-2.a"],
-  ["socket-2.b", "socket-3.a"],
-  ["socket-3.b", "way-1.b"],
-  ["socket-1.c", "socket-5.a"],
-  ["socket-2.c", "socket-6.a"],
-] as const;
-const points = ["socket-1", "socket-2", "socket-3", "socket-5", "socket-6"];
 
 const stationOf = (entry: string): string => entry.slice(0, entry.lastIndexOf("."));
 
 /** Wires the ring by a size, two taps a cable. */
 const wireByTouch = async (bench: BenchScreen, csaMm2: number): Promise<void> => {
   await bench.takeCable(csaMm2);
-  for (const [at, [from, to]] of ring.entries()) {
+  for (const [at, [from, to]] of ringAndSpurs.entries()) {
     await bench.wireByTaps(stationOf(from), stationOf(to));
     await bench.expectCableCount(at + 1);
   }
@@ -62,7 +53,7 @@ const testDead = async (screen: TestScreen): Promise<void> => {
     ["crossed-E", "ring-step-3", "E"],
   ] as const) {
     await screen.ends(state);
-    for (const point of points) {
+    for (const point of pointsOfRing) {
       await screen.probe(`${point}.front.L`, `${point}.front.${role}`);
       await screen.write(step, await screen.number());
       if (role === "E") await screen.write("polarity", null);
@@ -200,7 +191,7 @@ for (const { name, ...viewport } of panels)
       await bench.get("step-test").tap();
       await bench.get("screen-test").waitFor();
       // The tests by touch are those of the ring above.
-      await deadTestsOverLink(link, points);
+      await deadTestsOverLink(link, pointsOfRing);
       await run(bench, ["socket-1/kettle", "socket-1/heater", "socket-2/fan-heater"]);
       await bench.get("load-tab-numbers").tap();
       await expect(bench.get("load-device-way-1")).toContainText("holds");

@@ -3,8 +3,11 @@ import { setTimeout as pause } from "node:timers/promises";
 import { io, type Socket } from "socket.io-client";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { type BenchOptions, startBench } from "../e2e/bench-process.ts";
+import { pointsOfRing, ringAndSpurs } from "../e2e/ring-and-spurs.ts";
 import { browserOptions } from "../browser-options.ts";
+import { BenchLink } from "../e2e/bench-link.ts";
 import { BenchScreen } from "../e2e/bench-screen.ts";
+import { deadTestsOverLink } from "../e2e/dead-tests-over-link.ts";
 import { firstLoadKb, mostFirstLoadKb } from "./first-load-kb.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
 
@@ -237,10 +240,32 @@ const firstLoadMs = (): Promise<number> =>
     return now() - start;
   });
 
+/** A ring with two spurs, tested and switched on; then from the touch of Load to what can be touched there. */
+const openLoadMs = (): Promise<number> =>
+  onPage({ board: "workshop" }, async (page, address) => {
+    const screen = new BenchScreen(page);
+    await screen.openTask(address, "ring-and-spurs");
+    const link = new BenchLink(address);
+    for (const [entryA, entryB] of ringAndSpurs)
+      await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+    await screen.expectCableCount(ringAndSpurs.length);
+    await screen.get("step-test").tap();
+    await screen.get("screen-test").waitFor();
+    await deadTestsOverLink(link, pointsOfRing);
+    link.close();
+    const session = await page.context().newCDPSession(page);
+    await session.send("Emulation.setCPUThrottlingRate", { rate: throttling });
+    const start = now();
+    await screen.get("step-load").tap();
+    await screen.get("load-appliance-socket-1/kettle").waitFor();
+    return now() - start;
+  });
+
 /** The bench in a real browser: first load, touch to verdict, contact to drawing. */
 export const lines = async (): Promise<SpeedLine[]> => {
   const firstKb = firstLoadKb();
   const loadMs = await firstLoadMs();
+  const openingMs = await openLoadMs();
   return [
     {
       what: "first load of the bench screen, script and style, compressed",
@@ -253,6 +278,12 @@ export const lines = async (): Promise<SpeedLine[]> => {
       reached: ms(loadMs),
       target: "under 3 s",
       ok: loadMs < 3000,
+    },
+    {
+      what: `step Load open for the first time, ${throttling}x throttling`,
+      reached: ms(openingMs),
+      target: "under 1 s",
+      ok: openingMs < 1000,
     },
     ...(await touchLines()),
     ...(await touchedCableLines()),
