@@ -2,6 +2,7 @@ import { page } from "vitest/browser";
 import { render } from "vitest-browser-svelte";
 import Bench from "../../kiosk/bench/Bench.svelte";
 import "../../kiosk/bench/bench.css";
+import { fetchAhead } from "../../kiosk/bench/late-screens.ts";
 import { bringLanguage } from "../../kiosk/text/words.svelte.ts";
 import type { Send } from "../../kiosk/link/send.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
@@ -42,6 +43,8 @@ export const showBench = async ({
 }: Options) => {
   await page.viewport(width, height);
   await bringLanguage(view.language);
+  // As it is once the first screen has stood for a moment.
+  await fetchAhead();
   const sent: Sent[] = [];
   const send: Send = async (name, command) => {
     sent.push({ name, command });
