@@ -16,6 +16,7 @@ import { scenarioCards } from "./view/scenario-cards.ts";
 import { filterOf } from "./desk/attempt-query.ts";
 import type { Staff } from "./people/person.ts";
 import { evidenceSource } from "./evidence/evidence-source.ts";
+import type { Due } from "./keeping/due.ts";
 import type { MachineParts } from "./keep/machine-view.ts";
 import { viewFor } from "./view/view-for.ts";
 import { attachSockets } from "./web/attach-sockets.ts";
@@ -36,6 +37,8 @@ export interface ServerParts {
   /** How many years a centre keeps a learner who no longer comes. */
   keepYears: number;
   machine: MachineParts;
+  /** Whose time to be kept is over. */
+  due: () => Due[];
   /** What is known of the log's soundness. */
   logState: () => Health["log"];
   /** What became of the last nightly back-up. */
@@ -125,6 +128,8 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         core,
         health,
         machine: parts.machine,
+        keepYears: parts.keepYears,
+        due: parts.due,
         staffOf,
         actorOf: ({ headers }) =>
           door.kind === "own-screen"

@@ -27,6 +27,7 @@ import { GuessMemory } from "./people/guess-memory.ts";
 import { People } from "./people/people.ts";
 import { PinHasher } from "./people/pin-hash.ts";
 import { holdFolder } from "./store/hold-folder.ts";
+import { dueLearners } from "./keeping/due.ts";
 import { RecordsKeeper } from "./keeping/records-keeper.ts";
 import { sqliteVersionOf } from "./store/open-database.ts";
 import { StoreError } from "./store/store-error.ts";
@@ -223,6 +224,10 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       lines,
       hasGpioLibrary: hasGpioLibrary(),
       keepYears: environment.keepYears,
+      due: () =>
+        opened.people
+          ? dueLearners(opened.people.reader, opened.reading, environment.keepYears, clock.wallMs())
+          : [],
       machine: {
         databasePath: opened.reading.name,
         backUpTo: environment.backUpTo,

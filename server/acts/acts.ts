@@ -2,6 +2,7 @@ import type { ActName } from "../../shared/protocol/acts.ts";
 import type { Act } from "./act.ts";
 import { acceptCaution } from "./accept-caution.ts";
 import { addPerson } from "./add-person.ts";
+import { adjustPerson } from "./adjust-person.ts";
 import { answerPlan } from "./answer-plan.ts";
 import { askExpected } from "./ask-expected.ts";
 import { askHint } from "./ask-hint.ts";
@@ -100,6 +101,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "test-lead": testLead,
   "set-up": setUp,
   "add-person": addPerson,
+  "adjust-person": adjustPerson,
   "hold-person": holdPerson,
   "erase-person": erasePerson,
   "renew-pin": renewPin,

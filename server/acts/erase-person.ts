@@ -17,6 +17,7 @@ export const erasePerson: Act<"erase-person"> = {
   who: ["technician"],
   isFree: true,
   states: always,
+  isRemote: true,
   does: ({ core, actor }, { person }) => {
     const isOpen = core.work.isOpen && core.work.state?.learner === person;
     if (isOpen || actor.staff === person) return refuse("person-at-work");

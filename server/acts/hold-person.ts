@@ -17,6 +17,7 @@ export const holdPerson: Act<"hold-person"> = {
   who: ["technician"],
   isFree: true,
   states: always,
+  isRemote: true,
   does: ({ core, actor }, { person, isHeld }) =>
     core.parts.people.hold(person, isHeld, authorOf(actor)) ?? done,
 };

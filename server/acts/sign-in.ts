@@ -64,6 +64,8 @@ function work(core: BenchCore, learner: Person | null, by: "name" | "badge" | "g
   const isOwn = learner !== null && core.work.state?.learner === learner.id;
   if (by !== "badge" && core.work.isAssessed && isOwn) return refuse("badge-needed");
   core.session.signIn({ learner, by });
+  const isLarge = learner && core.parts.people.toldOf(learner.id)?.adjustments?.isLarge;
+  if (isLarge) core.session.remember({ isLarge });
   core.work.forgetUndos();
   return done;
 }

@@ -1,16 +1,24 @@
 import { type NextFunction, type Request, type Response, Router } from "express";
 import type { StaffRole } from "../../shared/protocol/author.ts";
 import { keepData, type KeeperView } from "../../shared/protocol/keep-view.ts";
+import { languages } from "../../shared/text/languages.ts";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { Actor } from "../acts/actor.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Staff } from "../people/person.ts";
+import type { Due } from "../keeping/due.ts";
+import { debriefSince } from "./debrief.ts";
+import { peopleRoutes } from "./people-routes.ts";
 import { type MachineParts, machineView } from "./machine-view.ts";
 
 export interface KeepParts {
   core: BenchCore;
   health: () => Health;
   machine: MachineParts;
+  /** How many years a centre keeps a learner who no longer comes. */
+  keepYears: number;
+  /** Whose time to be kept is over. */
+  due: () => Due[];
   /** Who of the staff asks; undefined where nobody of them does. */
   staffOf: (request: Request) => Staff | undefined;
   actorOf: (request: Request) => Actor;
@@ -18,12 +26,21 @@ export interface KeepParts {
   isAtBench: boolean;
 }
 
+/** Lets those of the staff pass who have one of these roles. */
+export type OnlyFor = (
+  ...roles: readonly StaffRole[]
+) => (request: Request, response: Response, next: NextFunction) => void;
+
+/** The morning of a day by the bench's own clock. */
+const morningOf = (wallMs: number): number => new Date(wallMs).setHours(0, 0, 0, 0);
+
 /** What keeps a bench and its people: for the staff alone, each address for those who need it. */
-export function keepRoutes({ core, health, machine, staffOf, isAtBench }: KeepParts): Router {
+export function keepRoutes(parts: KeepParts): Router {
+  const { core, health, machine, staffOf, isAtBench } = parts;
   const router = Router();
-  const only =
-    (...roles: readonly StaffRole[]) =>
-    (request: Request, response: Response, next: NextFunction): void => {
+  const only: OnlyFor =
+    (...roles) =>
+    (request, response, next) => {
       const staff = staffOf(request);
       // A browser always says where what changes something came from.
       const isFromPage = request.method === "GET" || request.headers.origin !== undefined;
@@ -44,5 +61,10 @@ export function keepRoutes({ core, health, machine, staffOf, isAtBench }: KeepPa
   router.get(`${keepData}/machine`, only("technician"), (_request, response) =>
     answer(response, machineView(core, health(), machine)),
   );
+  router.get(`${keepData}/debrief`, only("trainer", "assessor"), (request, response) => {
+    const language = languages.find((one) => one === request.query["language"]) ?? "en";
+    answer(response, debriefSince(core, morningOf(core.parts.clock.wallMs()), language));
+  });
+  router.use(peopleRoutes(parts, only));
   return router;
 }

@@ -9,7 +9,10 @@ import { classListOf, type ListedLearner } from "./class-list.ts";
 import { isSameCode, newFirstStartCode } from "./first-start-code.ts";
 import type { Guess, GuessGuard } from "./guess-guard.ts";
 import { isStaff, type Person, type PersonRole, type Staff, type Told } from "./person.ts";
-import type { PersonReader } from "./person-reader.ts";
+import type { Adjustments } from "../../shared/protocol/keep-view.ts";
+import { newBadgeCode } from "./badge-code.ts";
+import type { KnownPerson, PersonReader } from "./person-reader.ts";
+import type { PersonRecord } from "./person-record.ts";
 import type { PersonWriter } from "./person-writer.ts";
 import { isEasyPin, newPin, type PinHasher, TooManyPinsError } from "./pin-hash.ts";
 import type { BadgeMarks } from "./secrets.ts";
@@ -90,7 +93,7 @@ export class People {
     const demo = this.#demo.find((person) => person.id === id);
     if (demo) return { name: demo.name, centreNumber: "" };
     const known = this.#parts.store?.reader.byId(id);
-    return known && { name: known.name, centreNumber: known.centreNumber };
+    return known && { name: known.name, centreNumber: known.centreNumber, adjustments: known.adjustments };
   }
 
   /** The ids of learners whose name or centre number has a text in it, whatever its case. @throws StoreError */
@@ -171,6 +174,15 @@ export class People {
   }
 
   /**
+   * What stands against putting the learners of a class list on the list, line by line; nothing is changed.
+   *
+   * @throws StoreError or TooManyPinsError
+   */
+  async checkClass(learners: readonly ListedLearner[]): Promise<LineFault[]> {
+    return (await this.#marked(learners)).faults;
+  }
+
+  /**
    * Puts the learners of a class list on the list, all or none; gives how many there were, or what stands against it
    * line by line.
    *
@@ -180,16 +192,31 @@ export class People {
     learners: readonly ListedLearner[],
     author: Author,
   ): Promise<{ addedCount: number } | { faults: LineFault[] }> {
+    const { faults, marks } = await this.#marked(learners);
+    if (faults.length > 0) return { faults };
+    this.#parts.store?.writer.add(
+      learners.map(({ name, centreNumber, badge }) => {
+        const badgeMark = badge === undefined ? undefined : marks.get(badge);
+        return { id: uuidV7(), role: "learner", name, centreNumber, ...(badgeMark ? { badgeMark } : {}) };
+      }),
+      author,
+    );
+    this.#revision += 1;
+    return { addedCount: learners.length };
+  }
+
+  /** The marks of the badges of a class list, and what stands against it. */
+  async #marked(
+    learners: readonly ListedLearner[],
+  ): Promise<{ faults: LineFault[]; marks: ReadonlyMap<string, Buffer> }> {
     const { store, pins } = this.#parts;
-    if (!store) return { faults: [{ line: 1, message: "the records of this bench are damaged" }] };
     const marks = new Map<string, Buffer>();
+    if (!store) return { faults: [{ line: 1, message: "the records of this bench are damaged" }], marks };
     for (const { badge } of learners)
       if (badge !== undefined) marks.set(badge, await pins.badgeMark(badge, store.marks.salt));
-    const markOf = (badge: string | undefined): Buffer | undefined =>
-      badge === undefined ? undefined : marks.get(badge);
     const known = new Set(store.reader.all().map(({ name, centreNumber }) => `${name}\n${centreNumber}`));
     const faults = learners.flatMap(({ line, name, centreNumber, badge }): LineFault[] => {
-      const mark = markOf(badge);
+      const mark = badge === undefined ? undefined : marks.get(badge);
       const isTaken = badge !== undefined && mark !== undefined && this.#isTaken(badge, mark);
       return [
         ...(known.has(`${name}\n${centreNumber}`)
@@ -198,16 +225,52 @@ export class People {
         ...(isTaken ? [{ line, message: "the badge is somebody's already" }] : []),
       ];
     });
-    if (faults.length > 0) return { faults };
-    store.writer.add(
-      learners.map(({ name, centreNumber, badge }) => {
-        const badgeMark = markOf(badge);
-        return { id: uuidV7(), role: "learner", name, centreNumber, ...(badgeMark ? { badgeMark } : {}) };
-      }),
-      author,
-    );
+    return { faults, marks };
+  }
+
+  /** Every learner who is no invention, with what is told of them. @throws StoreError */
+  learners(): KnownPerson[] {
+    return (this.#parts.store?.reader.all() ?? []).filter(({ role }) => role === "learner");
+  }
+
+  /**
+   * Makes new badges for learners, all or none, and gives their codes, which nobody can read again.
+   *
+   * @throws StoreError or TooManyPinsError; then the old badges hold.
+   */
+  async giveBadges(
+    ids: readonly string[],
+    author: Author,
+  ): Promise<{ id: string; name: string; centreNumber: string; code: string }[] | Refusal> {
+    const { store, pins } = this.#parts;
+    if (!store) return refuse("log-damaged");
+    const wanted = new Set(ids);
+    const given = this.learners()
+      .filter(({ id }) => wanted.has(id))
+      .map(({ id, name, centreNumber }) => ({ id, name, centreNumber, code: newBadgeCode() }));
+    if (given.length !== wanted.size) return refuse("unknown-person");
+    const marked: { record: PersonRecord; badgeMark: Uint8Array }[] = [];
+    for (const { id, code } of given) {
+      const badgeMark = await pins.badgeMark(code, store.marks.salt);
+      // They may have been erased while it was worked out.
+      const record = store.reader.byId(id) && store.reader.record(id);
+      if (!record) return refuse("unknown-person");
+      marked.push({ record, badgeMark });
+    }
+    store.writer.giveBadges(marked, author);
     this.#revision += 1;
-    return { addedCount: learners.length };
+    return given;
+  }
+
+  /** Keeps what was agreed with a learner. @throws StoreError */
+  adjust(id: string, adjustments: Adjustments, author: Author): Refusal | undefined {
+    const { store } = this.#parts;
+    const known = store?.reader.byId(id);
+    const record = known?.role === "learner" ? store?.reader.record(id) : undefined;
+    if (!store || !known || !record) return refuse("unknown-person");
+    store.writer.retell(record, { name: known.name, centreNumber: known.centreNumber, adjustments }, author);
+    this.#revision += 1;
+    return undefined;
   }
 
   /** The class list as it is now, for a spreadsheet. @throws StoreError */

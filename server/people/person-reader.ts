@@ -8,7 +8,12 @@ import { unseal } from "./sealed-person.ts";
 import type { PersonKeys } from "./secrets.ts";
 
 /** A person with all that their row tells. */
-export type KnownPerson = Person & Pick<Told, "centreNumber"> & { addedWallMs: number; isHeld: boolean };
+export type KnownPerson = Person &
+  Pick<Told, "centreNumber" | "adjustments"> & {
+    addedWallMs: number;
+    isHeld: boolean;
+    hasBadge: boolean;
+  };
 
 /** Reads the people of a bench. Erased ones are not there any more. */
 export class PersonReader {
@@ -97,6 +102,8 @@ export class PersonReader {
       centreNumber: told?.centreNumber ?? "",
       addedWallMs: record.added_wall_ms,
       isHeld: record.held_wall_ms !== null,
+      hasBadge: record.badge_mark !== null,
+      adjustments: told?.adjustments,
     };
   }
 }

@@ -19,7 +19,16 @@ export interface NewPerson extends Told {
 
 /** What was done with a person's row, by its name in the log. */
 export type PersonChange =
-  "added" | "held" | "let-go" | "erased" | "taken-over" | "new-pin" | "let-in" | "badge-marked";
+  | "added"
+  | "held"
+  | "let-go"
+  | "erased"
+  | "taken-over"
+  | "new-pin"
+  | "let-in"
+  | "badge-marked"
+  | "new-badge"
+  | "adjusted";
 
 interface WriterParts {
   database: Connection;
@@ -74,6 +83,18 @@ export class PersonWriter {
   /** Keeps somebody's badge under another mark. */
   markBadge(record: PersonRecord, badgeMark: Uint8Array, author: Author): void {
     this.#keep([{ ...record, badge_mark: badgeMark }], "badge-marked", author);
+  }
+
+  /** Gives people new badges, all or none; the old ones open nothing any more. */
+  giveBadges(given: readonly { record: PersonRecord; badgeMark: Uint8Array }[], author: Author): void {
+    const changed = given.map(({ record, badgeMark }) => ({ ...record, badge_mark: badgeMark }));
+    this.#keep(changed, "new-badge", author);
+  }
+
+  /** Keeps something else told of a person, under their own key. */
+  retell(record: PersonRecord, told: Told, author: Author): void {
+    const sealed = seal(record.person_id, told, this.#keyOf(record.person_id));
+    this.#keep([{ ...record, sealed }], "adjusted", author);
   }
 
   /** Keeps a person past the end of their time, or no longer. */

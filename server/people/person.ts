@@ -17,10 +17,19 @@ export type Staff = Person & { role: StaffRole };
 
 export const isStaff = (person: Person): person is Staff => person.role !== "learner";
 
+/** What was agreed with a learner. */
+export const adjustmentsSchema = z.strictObject({
+  extraTimePercent: z.number().int().min(0).max(300),
+  hasRests: z.boolean(),
+  isLarge: z.boolean(),
+  isReadAloud: z.boolean(),
+});
+
 /** What is told of a person, and sealed where it is kept. */
 export const toldSchema = z.strictObject({
   name: z.string().trim().min(1).max(60),
   centreNumber: z.string().trim().max(30).default(""),
+  adjustments: adjustmentsSchema.optional(),
 });
 export type Told = z.infer<typeof toldSchema>;
 

@@ -90,7 +90,7 @@ function outcomeOf({ status, proposal }: AttemptRecord): Go["outcome"] {
 }
 
 /** The rules that any verdict of an attempt found broken. An attempt that is over has the same for ever. */
-function trippedIn({ logReader }: ProgressParts["records"], record: AttemptRecord): readonly RuleId[] {
+export function trippedIn({ logReader }: ProgressParts["records"], record: AttemptRecord): readonly RuleId[] {
   const { attemptId, eventCount } = record;
   const known = knownOf.get(logReader) ?? (new Map() as Known);
   knownOf.set(logReader, known);

@@ -52,3 +52,71 @@ export interface MachineView {
   upMs: { program: number; machine: number };
   memoryBytes: number;
 }
+
+/** What was agreed with a learner; never a penalty. */
+export interface Adjustments {
+  /** So much more time than others have. */
+  extraTimePercent: number;
+  hasRests: boolean;
+  isLarge: boolean;
+  isReadAloud: boolean;
+}
+export const noAdjustments: Adjustments = {
+  extraTimePercent: 0,
+  hasRests: false,
+  isLarge: false,
+  isReadAloud: false,
+};
+
+export interface LearnerView {
+  id: string;
+  name: string;
+  centreNumber: string;
+  isHeld: boolean;
+  hasBadge: boolean;
+  /** When they last worked here, where their time to be kept is over; null where it is not, and for who is on hold. */
+  dueSinceWallMs: number | null;
+  adjustments: Adjustments;
+}
+
+export interface PeopleView {
+  /** The people are invented: nothing is changed. */
+  isDemonstration: boolean;
+  keepYears: number;
+  learners: LearnerView[];
+}
+
+/** A line of a file that cannot be taken, counted from 1, and why. */
+export interface FileFault {
+  line: number;
+  message: string;
+}
+
+/** What of a class list would come in, or did; nobody where there are faults. */
+export interface ClassListView {
+  learners: { line: number; name: string; centreNumber: string; hasBadge: boolean }[];
+  faults: FileFault[];
+}
+
+/** Badges that were made, to be printed now: nobody can read them later. */
+export interface BadgesView {
+  badges: { id: string; name: string; centreNumber: string; code: string }[];
+}
+
+/** The criteria assessors decide by, or what stands against a file of them. */
+export interface CriteriaView {
+  title: { en: string; pl: string };
+  criteria: { id: string; text: { en: string; pl: string }; proposedBy?: string | undefined }[];
+  faults: FileFault[];
+}
+
+/** How much of a class; never a number that could be counted back to somebody. */
+export const classShares = ["most", "half", "some"] as const;
+export type ClassShare = (typeof classShares)[number];
+
+/** What a class tripped over on a day, without names. */
+export interface DebriefView {
+  /** Too few worked for anything to be told without telling of somebody. */
+  isTooFew: boolean;
+  lines: { rule: string; title: string; share: ClassShare }[];
+}

@@ -51,6 +51,7 @@ export const eventTypes = [
   "reviewed",
   "second-viewed",
   "sample-drawn",
+  "criteria-chosen",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

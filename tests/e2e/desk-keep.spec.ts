@@ -45,3 +45,57 @@ test("the technician sees at the desk how the machine is, and nobody's work", as
   await page.goto(`${network}/desk/#/live`);
   await expect(page.getByTestId("machine")).toBeVisible();
 });
+
+test("a trainer brings a class in, agrees on large letters and prints badges", async ({ page }) => {
+  test.setTimeout(120_000);
+  await signInAtDesk(page, `${network}/desk/`, "Maud Perrin");
+  await page.getByTestId("page-people").click();
+  await expect(page.getByTestId("people")).toContainText("Bryony Cole");
+  const csv = (text: string) => ({ name: "class.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
+  await page.getByTestId("class-file").setInputFiles(csv("name,centre number\nLeo Ashdown,12\n,13\n"));
+  await expect(page.getByTestId("class-faults")).toContainText("line 3");
+  await isClean(page, "class-faults");
+  await page.getByTestId("class-file").setInputFiles(csv("name,centre number\nLeo Ashdown,12\nMia Fox,13\n"));
+  await expect(page.getByTestId("class-preview")).toContainText("Mia Fox");
+  await expect(page.getByTestId("people")).not.toContainText("Mia Fox");
+  await isClean(page, "class-preview");
+  await page.getByTestId("class-do").click();
+  await expect(page.getByTestId("people")).toContainText("Mia Fox");
+
+  await page.getByRole("button", { name: "What is agreed with Mia Fox" }).click();
+  await page.getByTestId("adjust-large").check();
+  await page.getByTestId("adjust-time").selectOption("25");
+  await isClean(page, "adjust");
+  await page.getByTestId("adjust-do").click();
+  await expect(page.getByTestId("people")).toContainText("25 % more time, large letters");
+
+  await page.getByRole("checkbox", { name: "Badge for Leo Ashdown" }).check();
+  await page.getByRole("checkbox", { name: "Badge for Mia Fox" }).check();
+  await page.getByTestId("badges-make").click();
+  await expect(page.getByTestId("badge-sheet").getByRole("img")).toHaveCount(2);
+  await isClean(page, "badges");
+  await page.emulateMedia({ media: "print" });
+  const sideMm = await page
+    .getByRole("img", { name: "Badge code of Mia Fox" })
+    .evaluate((svg) => (svg.getBoundingClientRect().width * 25.4) / 96);
+  expect(sideMm).toBeCloseTo(32, 1);
+  await expect(page.getByTestId("badges-close")).toBeHidden();
+  await page.emulateMedia({ media: "screen" });
+  await page.getByTestId("badges-close").click();
+
+  await page.getByTestId("page-debrief").click();
+  await expect(page.getByTestId("debrief")).toContainText("Too few of us");
+  await isClean(page, "debrief");
+});
+
+test("a technician holds and erases a learner at the desk", async ({ page }) => {
+  await signInAtDesk(page, `${network}/desk/#/people`, "Ida Nowak");
+  await page.goto(`${network}/desk/#/people`);
+  await page.getByRole("button", { name: "Hold what is kept of Leo Ashdown" }).click();
+  await expect(page.getByRole("button", { name: "Erase Leo Ashdown" })).toBeDisabled();
+  await page.getByRole("button", { name: "End the hold of Leo Ashdown" }).click();
+  await page.getByRole("button", { name: "Erase Leo Ashdown" }).click();
+  await isClean(page, "erase");
+  await page.getByTestId("erase-do").click();
+  await expect(page.getByTestId("people")).not.toContainText("Leo Ashdown");
+});

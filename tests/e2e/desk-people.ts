@@ -20,6 +20,7 @@ export async function setUpPeople(dataFolder: string): Promise<void> {
   });
   for (const [name, role] of [
     ["Ida Nowak", "technician"],
+    ["Maud Perrin", "trainer"],
     ["Olwen Tansley", "assessor"],
     ["Piotr Lasek", "verifier"],
   ] as const)

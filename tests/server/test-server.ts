@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { onTestFinished } from "vitest";
 import { followView } from "../../kiosk/link/follow-view.ts";
 import { createServer, type NetworkDoor, type SpurwiseServer } from "../../server/create-server.ts";
+import type { Due } from "../../server/keeping/due.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { soon } from "./board/board-double.ts";
@@ -19,7 +20,12 @@ export interface TestServer {
 
 /** A server of the real parts that listens on loopback, on a board in this process. */
 export async function testServer(
-  options: TestBenchOptions & { kioskFolder?: string; network?: NetworkDoor; backUpTo?: string } = {},
+  options: TestBenchOptions & {
+    kioskFolder?: string;
+    network?: NetworkDoor;
+    backUpTo?: string;
+    due?: Due[];
+  } = {},
 ): Promise<TestServer> {
   const bench = new TestBench(options);
   const server = createServer({
@@ -29,6 +35,7 @@ export async function testServer(
     lines: "simulated",
     hasGpioLibrary: false,
     keepYears: 3,
+    due: () => options.due ?? [],
     machine: {
       databasePath: join(bench.folder, "spurwise.db"),
       backUpTo: options.backUpTo,

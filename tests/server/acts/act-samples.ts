@@ -42,6 +42,10 @@ export const actSamples = {
   "test-lead": { entryA: "way-1.a", entryB: "socket-1.a" },
   "set-up": { code: "ABCD-2345", name: "Ida Nowak", pin: "482915" },
   "add-person": { name: "Ida Nowak", role: "learner" },
+  "adjust-person": {
+    person: "nobody",
+    adjustments: { extraTimePercent: 25, hasRests: true, isLarge: false, isReadAloud: false },
+  },
   "hold-person": { person: "nobody", isHeld: true },
   "erase-person": { person: "nobody" },
   "renew-pin": { person: "nobody", pin: "482915" },

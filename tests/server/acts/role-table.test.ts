@@ -57,6 +57,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "test-lead": [atBench, workStates],
   "set-up": [beforeSetUp, workStates],
   "add-person": [["trainer", "technician"], workStates],
+  "adjust-person": [["trainer", "technician"], workStates],
   "hold-person": [["technician"], workStates],
   "erase-person": [["technician"], workStates],
   "renew-pin": [["technician"], workStates],
@@ -84,9 +85,12 @@ const fromNetwork: ActName[] = [
   "review",
   "view-second",
   "draw-sample",
+  "adjust-person",
+  "hold-person",
+  "erase-person",
 ];
 
-/** The acts of the desk on an attempt, or on all that were decided. */
+/** The acts of the desk on an attempt, on all that were decided, or on a person. */
 const aboutAttempts: ActName[] = fromNetwork.slice(2);
 
 /** Refused while assessed work is open on the bench, and with what. */
@@ -105,6 +109,7 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   "sign-in": ["unknown-badge", "wait-to-try"],
   "set-up": ["wrong-code", "wait-to-try"],
   "add-person": ["demonstration"],
+  "adjust-person": ["unknown-person"],
   "hold-person": ["unknown-person"],
   "erase-person": ["unknown-person"],
   "renew-pin": ["unknown-person"],
@@ -287,7 +292,7 @@ describe("from the network", () => {
       const kind = rights[name][0][0] ?? "nobody";
       const actor: Actor = { ...actorOf(kind), staff: `demo-${kind}`, isRemote: true };
       const answer = await bench.bench.handle(name, actSamples[name], { actor });
-      // The samples of the desk are of an attempt that is not there.
+      // The samples of the desk are of an attempt or a person that is not there.
       const found = aboutAttempts.includes(name) ? (answer.ok ? "done" : answer.code) : "";
       if (found === "") expect(answer, name).toEqual({ ok: true });
       else expect(ownRefusals[name], name).toContain(found);
