@@ -1,11 +1,11 @@
 import type { Source } from "./source.ts";
 import { sourced } from "./sourced.ts";
 
-/** As quoted at https://engx.theiet.org/f/wiring-and-regulations/30845/overload-protection---regulation-433-1-201and-bs-88-fuses */
+/** (iii) of it and 433.1.201, as quoted at https://engx.theiet.org/f/wiring-and-regulations/30845/overload-protection---regulation-433-1-201and-bs-88-fuses */
 const coordination: Source = {
   kind: "regulation",
   document: "BS 7671:2018",
-  clause: "433.1.1 (iii) and 433.1.201",
+  clause: "433.1.1",
   checked: "secondary copy",
 };
 const rewireable: Source = {
