@@ -39,6 +39,9 @@ test("the technician sees at the desk how the machine is, and nobody's work", as
   await expect(page.getByTestId("machine-board")).toContainText("ready");
   await expect(page.getByTestId("page-live")).toHaveCount(0);
   await isClean(page, "machine");
+  const code = page.getByTestId("desk-address").getByRole("img");
+  await expect(code).toHaveAttribute("data-qr", `${network}/desk/`);
+  expect(await code.evaluate((svg) => (svg.getBoundingClientRect().width * 25.4) / 96)).toBeCloseTo(40, 1);
   await page.getByTestId("desk-language").click();
   await expect(page.getByTestId("machine-power")).toContainText("tutaj nie da się odczytać");
   await isClean(page, "machine-pl");

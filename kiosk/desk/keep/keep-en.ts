@@ -128,6 +128,10 @@ export const keepEn = {
   "debrief.most": "most of us",
   "debrief.half": "about half of us",
   "debrief.some": "some of us",
+  "address.title": "Address of the desk",
+  "address.from-network":
+    "Open this page from a browser on the network: its address is drawn here to be printed.",
+  "address.code": "Address of the desk as a code",
 } as const;
 
 export type KeepKey = keyof typeof keepEn;

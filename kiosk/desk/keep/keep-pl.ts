@@ -130,4 +130,7 @@ export const keepPl: Record<KeepKey, string> = {
   "debrief.most": "większość z nas",
   "debrief.half": "około połowy z nas",
   "debrief.some": "niektórzy z nas",
+  "address.title": "Adres biurka",
+  "address.from-network": "Otwórz tę stronę w przeglądarce w sieci: tutaj będzie jej adres do wydrukowania.",
+  "address.code": "Adres biurka jako kod",
 };
