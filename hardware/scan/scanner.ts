@@ -1,11 +1,11 @@
+import { CauselessMisreads } from "./causeless-misreads.ts";
 import { decode, decodeOnce } from "./decode.ts";
-import { allLines, type LineIndex } from "../lines/line-index.ts";
+import type { LineIndex } from "../lines/line-index.ts";
 import {
   copyModel,
   distrustLargeGroups,
   emptyModel,
   joinedGroups,
-  type LineHealth,
   type LineModel,
   membersByGroup,
   misfits,
@@ -16,26 +16,10 @@ import { LooseLines } from "./loose-lines.ts";
 import { type Evidence, patternOf, type Scan } from "./patterns.ts";
 import { selfCheck, type SelfCheckResult } from "../health/self-check.ts";
 import { nameStuckHigh } from "../health/stuck-high.ts";
-import { changedLines, numberPatterns, targetedDecode } from "./targeted-decode.ts";
-
-/** What is sensed, in lines. */
-export interface SensedLines {
-  /** Groups of two and more joined lines, each in line order, by their least line. */
-  groups: LineIndex[][];
-  /** For every line, what is wrong with it. */
-  health: LineHealth[];
-  /** Sets of outputs that the self-check found to pull together. */
-  tied: readonly (readonly LineIndex[])[];
-  /** 1 where it cannot be told what the line is joined to. */
-  unknown: Uint8Array;
-  codes: Uint8Array;
-  /** False while something changed so lately that a plug may be half in. */
-  isSettled: boolean;
-  /** True while decodes are refused one after the other: nothing that is read can be believed. */
-  isNoisy: boolean;
-  /** Time of the reading that showed it. */
-  sensedAtMs: number;
-}
+import type { SensedLines } from "./sensed-lines.ts";
+import { changedLines, targetedDecode } from "./targeted-decode.ts";
+import { watchPatterns } from "./watch-patterns.ts";
+import { watchPauseMs } from "./watch-pause.ts";
 
 export type ScannerEvent =
   | { type: "sensed"; sensed: SensedLines }
@@ -58,11 +42,6 @@ interface Misread {
 /** A plug is taken to be fully in after this long without a change. */
 const settledAfterMs = 400;
 const restAfterMs = 60_000;
-/** A board at rest is looked at so many times less often than one in use, where that keeps within its share. */
-const restPauses = 7;
-const mostRestPauseMs = 100;
-/** What the exchanges may take of a core on a slow board: under 10 % at rest and 60 % in use. */
-const mostShare = { atRest: 0.095, inUse: 0.57 };
 const usualActivePauseMs = 2;
 /** How often lines left out as unsteady, or a board that could not be decoded, are tried again. */
 const unsteadyRetryMs = 1_000;
@@ -70,9 +49,6 @@ const unsteadyRetryMs = 1_000;
 const rejectedToDoubt = 2;
 /** A noisy board is believed again after this long without a misread, and a decode that is accepted. */
 const quietToBelieveMs = 2_000;
-/** So many misreads in so long that a full decode finds no cause for, at so many lines: the whole board is noisy. */
-const scattered = { windowMs: 5_000, misreadCount: 3, lineCount: 7 };
-
 /**
  * Keeps watch over a board, one pattern a step, and says what it senses each time that differs. It has no clock:
  * every step is told the time. A misread during the watch is decoded with a few patterns aimed at the lines that
@@ -100,8 +76,7 @@ export class Scanner {
   #rejectedCount = 0;
   #isNoisy = false;
   #misreadMs = 0;
-  /** Misreads after which the board was decoded and found as it was. */
-  #causeless: { atMs: number; lines: readonly LineIndex[] }[] = [];
+  readonly #causeless = new CauselessMisreads();
   #hurriedPatterns = 0;
   #isSelfCheckWanted = false;
   #isLetGoWanted = false;
@@ -176,7 +151,7 @@ export class Scanner {
     this.#changedMs = nowMs;
     this.#isSettled = false;
     this.#looseLeads.forgiveDecodes();
-    this.#hurriedPatterns = 2 * (this.#watchPatterns(0).length + 1);
+    this.#hurriedPatterns = 2 * (watchPatterns(this.#model, 0).length + 1);
   }
 
   /** Lets go of every line before long, for a step: see `isReleased`. */
@@ -187,7 +162,7 @@ export class Scanner {
   /** Checks every line of an empty board, one at a time; the result comes as an event. */
   startSelfCheck(): void {
     this.#isSelfCheckWanted = true;
-    this.#hurriedPatterns = this.#watchPatterns(0).length + 1;
+    this.#hurriedPatterns = watchPatterns(this.#model, 0).length + 1;
   }
 
   *#run(): Generator<Uint8Array, never, LineReading> {
@@ -237,30 +212,9 @@ export class Scanner {
    */
   #patternsByTurn(): (turn: number) => readonly Uint8Array[] {
     if (membersByGroup(this.#model).some((group) => group.length > 2))
-      return (turn) => this.#watchPatterns(turn);
-    const turns = [this.#watchPatterns(0), this.#watchPatterns(1)] as const;
+      return (turn) => watchPatterns(this.#model, turn);
+    const turns = [watchPatterns(this.#model, 0), watchPatterns(this.#model, 1)] as const;
     return (turn) => turns[turn % 2 === 0 ? 0 : 1];
-  }
-
-  /**
-   * One pattern a bit; the end that is pulled changes from turn to turn, so that every output is heard. One more
-   * for bad lines: a deaf one shows a new lead only to its other end, while that is not pulled itself; a dead
-   * output shows that it is mended. Lines stuck low are pulled in that one only, so that it is seen when they
-   * come free.
-   */
-  #watchPatterns(turn: number): Uint8Array[] {
-    const { pulls, hearing, health } = this.#model;
-    const pullers = membersByGroup(this.#model).flatMap((group) => {
-      const able = group.filter((line) => pulls[line] === 1);
-      return able.length === 0 ? [] : [able[turn % able.length]!];
-    });
-    const bad = allLines(this.#lines.lineCount).filter(
-      (line) => health[line] === "dead-output" || (pulls[line] === 1 && hearing[line] !== "follows"),
-    );
-    const { lineCount } = this.#lines;
-    const numbered = pullers.filter((line) => health[line] !== "stuck-low");
-    const patterns = numberPatterns(lineCount, numbered, 1);
-    return bad.length === 0 ? patterns : [...patterns, patternOf(lineCount, bad)];
   }
 
   *#explain(misread: Misread): Scan<void> {
@@ -276,12 +230,13 @@ export class Scanner {
       if (found.isStray) {
         // As much of a sign of a loose contact as a full decode that finds nothing.
         this.#noteDecode(lines);
-        this.#noteCauseless(misread.suspects);
+        if (this.#causeless.note(misread.suspects, this.#nowMs)) this.#doubt(true);
         return;
       }
       if (found.model === undefined || suspects.some((line) => looked.has(line))) {
         yield* this.#decodeAll(lines);
-        if (sameSensing(before, this.#model)) this.#noteCauseless(misread.suspects);
+        const isAsBefore = sameSensing(before, this.#model);
+        if (isAsBefore && this.#causeless.note(misread.suspects, this.#nowMs)) this.#doubt(true);
         return;
       }
       this.#believe(found.model, noted);
@@ -290,15 +245,6 @@ export class Scanner {
       inFlight = patternOf(this.#lines.lineCount, []);
       carried = [];
     }
-  }
-
-  /** One line that misreads is a loose contact; misreads all over the board are its clocks, its feed or its earth. */
-  #noteCauseless(lines: readonly LineIndex[]): void {
-    this.#causeless.push({ atMs: this.#nowMs, lines });
-    this.#causeless = this.#causeless.filter(({ atMs }) => this.#nowMs - atMs < scattered.windowMs);
-    const places = new Set(this.#causeless.flatMap((misread) => misread.lines));
-    if (this.#causeless.length >= scattered.misreadCount && places.size >= scattered.lineCount)
-      this.#doubt(true);
   }
 
   *#decodeAll(suspects: ReadonlySet<LineIndex>): Scan<void> {
@@ -450,19 +396,13 @@ export class Scanner {
     });
   }
 
-  #pauseMs(usualMs: number, share: number): number {
-    return Math.max(usualMs, this.exchangeMs * (1 / share - 1));
-  }
-
   #pause(): void {
     if (this.#hurriedPatterns > 0) {
       this.#hurriedPatterns -= 1;
       return;
     }
     const isAtRest = this.#nowMs - (this.#activeMs ?? this.#nowMs) >= restAfterMs;
-    this.#waitMs = isAtRest
-      ? Math.min(mostRestPauseMs, this.#pauseMs(restPauses * this.#activePauseMs, mostShare.atRest))
-      : this.#pauseMs(this.#activePauseMs, mostShare.inUse);
+    this.#waitMs = watchPauseMs(isAtRest, this.#activePauseMs, this.exchangeMs);
   }
 }
 

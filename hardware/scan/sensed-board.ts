@@ -3,7 +3,7 @@ import type { BoardFault, SensedState } from "../../shared/board/sensed-state.sc
 import { boardFaults } from "../lines/board-faults.ts";
 import type { BoardLines, EntryLines } from "../lines/board-lines.ts";
 import type { LineIndex } from "../lines/line-index.ts";
-import type { SensedLines } from "./scanner.ts";
+import type { SensedLines } from "./sensed-lines.ts";
 
 /** What a state holds but for its number and its time. */
 export type SensedBoard = Omit<SensedState, "revision" | "monotonicMs">;

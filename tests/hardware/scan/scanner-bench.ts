@@ -1,6 +1,7 @@
 import type { LineIndex } from "../../../hardware/lines/line-index.ts";
 import type { Lines } from "../../../hardware/lines/lines.ts";
-import { Scanner, type ScannerEvent, type SensedLines } from "../../../hardware/scan/scanner.ts";
+import { Scanner, type ScannerEvent } from "../../../hardware/scan/scanner.ts";
+import type { SensedLines } from "../../../hardware/scan/sensed-lines.ts";
 
 /** A scanner with a clock of its own that moves only as the scan does: no test waits. */
 export class ScannerBench {
