@@ -1,7 +1,7 @@
 import { randomInt } from "node:crypto";
 import { v7 as uuidV7 } from "uuid";
 import { z } from "zod";
-import { attemptKinds, modes } from "../../shared/protocol/attempt-words.ts";
+import { type AttemptKind, attemptKinds, modes } from "../../shared/protocol/attempt-words.ts";
 import { byBench } from "../../shared/protocol/author.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { fitsBoard } from "../../shared/scenario/fits-board.ts";
@@ -10,7 +10,7 @@ import { hiddenAtStart } from "../attempt/hidden-at-start.ts";
 import { reduce } from "../attempt/reduce.ts";
 import { done, refuse } from "../refusal.ts";
 import { pluggedOf } from "../../shared/wiring/plugged.ts";
-import type { BenchCore } from "../bench/bench-core.ts";
+import type { BenchCore, Records } from "../bench/bench-core.ts";
 import type { Person } from "../bench/session.ts";
 import { endHealthTools } from "../bench/board-health.ts";
 import { endRun } from "../bench/end-run.ts";
@@ -90,6 +90,16 @@ function saidBefore(
   return [...before.declared.values()].map((content) => ({ type: "setting", content }));
 }
 
+/** Assessed work at a task that a decision sends back is what that decision said it would be. */
+function kindOf(
+  { attempts }: Pick<Records, "attempts">,
+  { learner }: Person,
+  { scenario, mode }: ActMessage<"start-attempt">,
+): AttemptKind {
+  const next = learner && mode === "assessed" ? attempts.nextKindOf(learner.id, scenario) : undefined;
+  return attemptKinds.find((kind) => kind === next) ?? "first";
+}
+
 /** Starts an attempt with the board as it is. What was open before is left, and the log says why. */
 function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: true } | Refusal {
   const allowed = mayStart(core, core.session.person, message);
@@ -112,7 +122,7 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
         rulePackVersion,
         softwareVersion,
         learner: person.learner?.id ?? null,
-        kind: message.kind ?? "first",
+        kind: message.kind ?? kindOf(records, person, message),
         mode: message.mode,
         isExistingCircuit: kit.scenario.isExistingCircuit,
       },

@@ -93,6 +93,23 @@ export class AttemptReader {
     );
   }
 
+  /**
+   * What the next assessed go of a learner at a task is, by the decision on what they handed in there last; undefined where
+   * none was released or it says nothing. One that is broken off does not use it up.
+   */
+  nextKindOf(learner: string, scenario: string): string | undefined {
+    const kind = readThrough(this.#database, () =>
+      this.#database
+        .prepare<[string, string], string | null>(
+          `SELECT iif(released_wall_ms IS NULL, NULL, next_kind) FROM attempt
+           WHERE learner = ? AND scenario = ? AND mode = 'assessed' AND status = 'handed-in' ${order} LIMIT 1`,
+        )
+        .pluck()
+        .get(learner, scenario),
+    );
+    return kind ?? undefined;
+  }
+
   byId(attemptId: string): AttemptRecord | undefined {
     return readThrough(this.#database, () =>
       this.#database

@@ -9,6 +9,7 @@ import { LogWriter } from "../../../server/store/log-writer.ts";
 import { openForWriting } from "../../../server/store/open-database.ts";
 import { verifyLog } from "../../../server/store/verify-log.ts";
 import type { Verdict } from "../../../shared/rules/verdict.ts";
+import { changeLogged } from "../../change-logged.ts";
 import { ManualClock } from "../manual-clock.ts";
 import { expectAsRebuilt } from "../store/table-of-attempts.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
@@ -177,23 +178,38 @@ describe("a decision", () => {
     const rows = writer.append([{ attemptId: id, type: "decision-sealed", author, content }]);
     expect(rows.map(({ type }) => type)).toEqual(["decision-sealed", "sealed"]);
     expect(verifyLog(database)).toMatchObject({ isSound: true });
-    const trigger = database
-      .prepare<[], { sql: string }>("SELECT sql FROM sqlite_master WHERE name = 'log_is_not_changed'")
-      .get();
-    database.exec("DROP TRIGGER log_is_not_changed");
-    const row = database
-      .prepare<[], { sequence: number; bytes: Buffer }>(
-        "SELECT sequence, bytes FROM log WHERE type = 'decided'",
-      )
-      .get();
-    const bytes = Buffer.from(row?.bytes.toString("utf8").replace("As seen.", "As seem.") ?? "");
-    database.prepare("UPDATE log SET bytes = ? WHERE type = 'decided'").run(bytes);
-    database.exec(trigger?.sql ?? "");
+    const sequence = changeLogged(database, "decided", "As seen.", "As seem.");
     expect(verifyLog(database)).toMatchObject({
       isSound: false,
-      firstBadRecord: expect.stringContaining(`event ${row?.sequence}`) as string,
+      firstBadRecord: expect.stringContaining(`event ${sequence}`) as string,
     });
     database.close();
+  });
+});
+
+describe("the next assessed go at a task", () => {
+  it("is what the released decision said, until something was handed in again; a broken-off one does not use it up", async () => {
+    const { bench, id } = await benchWithWork();
+    const criteria = answers();
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria, says: "", nextKind: "retake" });
+    await byStaff(bench, "assessor", "seal-decision", { attempt: id });
+    const startsAgain = async (): Promise<string | undefined> => {
+      await bench.does("leave-attempt", {});
+      await bench.does("sign-out", {});
+      clearBoard(bench);
+      await bench.isWiring("assessed");
+      return recordOf(bench, bench.attempt().id)?.kind;
+    };
+    expect(await startsAgain()).toBe("first");
+    await byStaff(bench, "trainer", "end-attempt", { why: "started-wrongly" });
+    await byStaff(bench, "assessor", "release", { attempt: id });
+    await bench.isWiring("assessed");
+    expect(recordOf(bench, bench.attempt().id)?.kind).toBe("retake");
+    await byStaff(bench, "trainer", "end-attempt", { why: "bench-at-fault" });
+    await bench.isWiring("assessed");
+    expect(recordOf(bench, bench.attempt().id)?.kind).toBe("retake");
+    await bench.does("hand-in", {});
+    expect(await startsAgain()).toBe("first");
   });
 });
 
