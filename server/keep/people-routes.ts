@@ -16,7 +16,7 @@ import { criteriaOf, criteriaPath, criteriaView, largestCriteriaBytes } from "..
 import { largestListBytes, readClassList } from "../people/class-list.ts";
 import { refusalOfPin } from "../people/people.ts";
 import { writeWhole } from "../store/write-whole.ts";
-import type { KeepParts, OnlyFor } from "./keep-routes.ts";
+import type { KeepParts, OnlyFor } from "./keep-parts.ts";
 
 const badgesSchema = z.strictObject({ people: z.array(z.string().min(1).max(64)).min(1).max(200) });
 const largestAskBytes = 16 * 1024;
