@@ -4,6 +4,7 @@ import { BenchLink } from "./bench-link.ts";
 import { type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
 import { everyScreen } from "./every-screen.ts";
+import { secondHalfScreens } from "./second-half-screens.ts";
 
 let running: BenchProcess;
 let link: BenchLink;
@@ -165,6 +166,23 @@ test("the keyboard alone takes a learner from the sign-in to a verdict, the focu
   await page.keyboard.press("Escape");
   await expect(page.getByTestId("dialog-menu")).toBeHidden();
   await expect(page.getByTestId("key-menu")).toBeFocused();
+});
+
+test("the keyboard alone goes through a hunt and the step Load; axe finds nothing there, and nothing moves", async ({
+  page,
+}) => {
+  test.setTimeout(180_000);
+  const found: string[] = [];
+  const look = async (screen: string): Promise<void> => {
+    found.push(...(await axeProblems(page)).map((problem) => `${screen}: ${problem}`));
+    // A screen that has just opened has the focus as a whole.
+    const isWhole = await page.evaluate(() => document.activeElement?.tagName === "MAIN");
+    if (!isWhole && !(await isFocusSeen(page))) found.push(`${screen}: the focus is not seen`);
+    const running = await page.evaluate(() => document.getAnimations().length);
+    if (running > 0) found.push(`${screen}: ${running} animations`);
+  };
+  await secondHalfScreens(new BenchScreen(page), link, running.address, look, (id) => press(page, id));
+  expect(found).toEqual([]);
 });
 
 /** Everything on the page that moves by style: parts with an animation, or a change drawn out over time. */

@@ -6,6 +6,7 @@ import { BenchScreen } from "./bench-screen.ts";
 import { everyScreen } from "./every-screen.ts";
 import { limitsFor, screenProblems } from "./screen-problems.ts";
 import { screensInTrouble } from "./screens-in-trouble.ts";
+import { secondHalfScreens } from "./second-half-screens.ts";
 import { buildLongWords } from "./serve-long-words.ts";
 
 const small = limitsFor(800, 480, 7);
@@ -156,6 +157,23 @@ test.describe("every screen of a learner's go", () => {
       longWords.remove();
     }
   });
+});
+
+test("a hunt, what was hidden, how a learner does and the step Load can be read and touched too", async ({
+  page,
+}) => {
+  test.setTimeout(300_000);
+  const running = await startBench({ board: "workshop" });
+  const link = new BenchLink(running.address);
+  const bench = new BenchScreen(page);
+  const found: string[] = [];
+  try {
+    await secondHalfScreens(bench, link, running.address, looker(bench, everySetting, found));
+  } finally {
+    link.close();
+    await running.stop();
+  }
+  expect(found).toEqual([]);
 });
 
 test("what is seen only at times (trouble, assessed work, the technician's tools, a bench left alone) can be read and touched too", async ({
