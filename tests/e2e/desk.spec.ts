@@ -1,8 +1,11 @@
 import { expect, test } from "@playwright/test";
-import { rmSync } from "node:fs";
+import { readFileSync, rmSync } from "node:fs";
+import { join } from "node:path";
 import { logFile } from "../../server/folders.ts";
 import { openForWriting } from "../../server/store/open-database.ts";
 import { verifyLog } from "../../server/store/verify-log.ts";
+import { changeLogged } from "../change-logged.ts";
+import { letters, readPdf } from "../read-pdf.ts";
 import { BenchLink } from "./bench-link.ts";
 import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
@@ -112,7 +115,41 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   const told = await desk.request.get(
     `http://127.0.0.1:${networkPort}/evidence/attempts.csv?decision=not-yet`,
   );
-  expect(await told.text()).toContain("Bryony Cole");
+  const [, line = ""] = (await told.text()).split("\r\n");
+  expect(line).toContain("Bryony Cole");
+  expect(line).toContain(",not-yet,");
+  const statements = await desk.request.get(
+    `http://127.0.0.1:${networkPort}/evidence/statements-2.0.0.jsonl`,
+  );
+  const verbs = (await statements.text())
+    .trimEnd()
+    .split("\n")
+    .map((one) => (JSON.parse(one) as { verb: { id: string }; result: object }).verb.id.split("/").at(-1));
+  expect(verbs).toEqual(["completed", "failed"]);
+  const saving = desk.waitForEvent("download");
+  await desk.getByTestId("save-pdf").click();
+  const saved = await saving;
+  expect(saved.suggestedFilename()).toBe("record.pdf");
+  await expect(desk.getByTestId("save-pdf-end")).toHaveText("Saved.");
+  const pdf = await readPdf(new Uint8Array(readFileSync(await saved.path())));
+  for (const said of [
+    "Bryony Cole",
+    "L missing",
+    "not yet, by Olwen Tansley",
+    "One leg would carry it all.",
+    "Look at the second socket again.",
+    "Left one core out between two sockets.",
+  ])
+    expect(pdf.text).toContain(letters(said));
+
+  await desk.getByTestId("beside-here").click();
+  await expect(desk.getByTestId("beside-differences")).toContainText("The wiring is the same.");
+  await desk.getByTestId("replay-first").click();
+  await expect(desk.getByTestId("beside-differences")).toContainText("only right");
+  await isClean(desk, "beside");
+  await desk.getByTestId("replay-speed").selectOption("64");
+  await desk.getByTestId("replay-play").click();
+  await expect(desk.getByTestId("replay-moment")).not.toContainText("Moment 1 of");
 
   const verifier = await (await browser.newContext({ viewport: { width: 1280, height: 800 } })).newPage();
   await signInAtDesk(verifier, deskAddress, "Piotr Lasek");
@@ -132,6 +169,11 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   await verifier.getByTestId("find-learner").fill("bryony");
   await verifier.getByTestId("find").click();
   await expect(verifier.getByRole("link", { name: "Bryony Cole" })).toBeVisible();
+  await verifier.getByTestId("sort-started").click();
+  await expect(verifier.getByRole("columnheader", { name: "Started" })).toHaveAttribute(
+    "aria-sort",
+    "ascending",
+  );
   await isClean(verifier, "attempts");
   await verifier.getByTestId("desk-language").click();
   await expect(verifier.getByTestId("page-attempts")).toHaveText("Wszystkie prace");
@@ -139,5 +181,14 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
 
   const log = openForWriting(logFile(dataFolder));
   expect(verifyLog(log)).toMatchObject({ isSound: true });
+  const copy = join(dataFolder, "copy.db");
+  log.exec(`VACUUM INTO '${copy}'`);
   log.close();
+  const changed = openForWriting(copy);
+  const sequence = changeLogged(changed, "decided", "One leg", "One lag");
+  expect(verifyLog(changed)).toMatchObject({
+    isSound: false,
+    firstBadRecord: expect.stringContaining(`event ${sequence}`) as string,
+  });
+  changed.close();
 });
