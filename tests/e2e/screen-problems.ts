@@ -25,7 +25,17 @@ export const limitsFor = (longPx: number, shortPx: number, diagonalInch: number)
  * that look like the thumb of something to scroll. One sentence each; an empty list for a sound screen.
  */
 export const screenProblems = async (page: Page, limits: ScreenLimits): Promise<string[]> => {
-  await page.evaluate(async (size) => {
+  await drawn(page);
+  const found = await page.evaluate(findProblems, limits);
+  if (found.length === 0) return found;
+  // A screen that was turned a moment ago may still stand as it was for the last window: what is wrong stays wrong.
+  for (let look = 0; look < 5; look += 1) await drawn(page);
+  return page.evaluate(findProblems, limits);
+};
+
+/** Waits until a page is drawn for the window it has. */
+const drawn = (page: Page): Promise<void> =>
+  page.evaluate(async (size) => {
     const frame = () => new Promise((done) => requestAnimationFrame(done));
     await document.fonts.ready;
     // On a busy machine the page hears of its new size some frames later.
@@ -34,8 +44,6 @@ export const screenProblems = async (page: Page, limits: ScreenLimits): Promise<
     await frame();
     await frame();
   }, page.viewportSize());
-  return page.evaluate(findProblems, limits);
-};
 
 /** Runs in the page, so it holds all it needs. */
 function findProblems({ leastCapPx, leastKeyPx, leastContrast }: ScreenLimits): string[] {
