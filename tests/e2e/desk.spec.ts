@@ -188,7 +188,7 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   const sequence = changeLogged(changed, "decided", "One leg", "One lag");
   expect(verifyLog(changed)).toMatchObject({
     isSound: false,
-    firstBadRecord: expect.stringContaining(`event ${sequence}`) as string,
+    firstBadRecord: expect.stringContaining(`event ${sequence}`),
   });
   changed.close();
 });
