@@ -17,6 +17,8 @@ const browser = {
     browser: {
       enabled: true,
       headless: true,
+      // On a fresh clone the page waits until its packages are made ready, beside other checks.
+      connectTimeout: 300_000,
       screenshotFailures: false,
       provider: playwright({ launchOptions: browserOptions }),
       instances: [{ browser: "chromium" as const, viewport: { width: 800, height: 480 } }],
