@@ -33,6 +33,15 @@ const nextFrame = window.requestAnimationFrame.bind(window);
 /** Two frames of the browser: what watches sizes has been told by then. */
 const laidOut = () => new Promise((done) => nextFrame(() => nextFrame(done)));
 
+/** Waits until a screen that comes when it is opened stands. */
+const stands = async (frame: HTMLElement): Promise<void> => {
+  for (let frames = 0; frames < 300; frames += 1) {
+    const work = frame.querySelector(".work");
+    if (!work || work.childElementCount > 0) return;
+    await new Promise((done) => nextFrame(done));
+  }
+};
+
 /** Puts the bench screen up with a view and keeps what it sends. */
 export const showBench = async ({
   view,
@@ -61,6 +70,7 @@ export const showBench = async ({
   if (box instanceof HTMLElement) box.style.height = "100%";
   await document.fonts.load("700 20px 'Atkinson Hyperlegible'");
   await document.fonts.ready;
+  await stands(frame);
   await laidOut();
   const show = (next: Partial<Options>) => screen.rerender({ ...next });
   return { screen, sent, show, frame };
