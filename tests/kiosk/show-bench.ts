@@ -42,6 +42,14 @@ const stands = async (frame: HTMLElement): Promise<void> => {
   }
 };
 
+/** Waits until a sheet that comes when it is opened stands below its title. */
+export const sheetStands = async (): Promise<void> => {
+  for (let frames = 0; frames < 300; frames += 1) {
+    if (document.querySelector("dialog > :not(header)")) return;
+    await new Promise((done) => nextFrame(done));
+  }
+};
+
 /** Puts the bench screen up with a view and keeps what it sends. */
 export const showBench = async ({
   view,

@@ -5,7 +5,7 @@ import { sizesFor } from "../../kiosk/panel/sizes.ts";
 import type { StaffView } from "../../shared/protocol/bench-view.ts";
 import { fitComplaints } from "./fit-check.ts";
 import { pseudoText } from "./pseudo-text.ts";
-import { byId, showBench } from "./show-bench.ts";
+import { byId, sheetStands, showBench } from "./show-bench.ts";
 import { sampleView } from "./views.ts";
 
 const nobody: StaffView = { me: null, unlockers: [] };
@@ -34,6 +34,7 @@ const open = async (
   for (const id of ["key-menu", "key-staff", ...taps]) {
     byId(id).click();
     await tick();
+    if (id === "key-staff") await sheetStands();
   }
   return shown;
 };
