@@ -1,8 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
-import { chipsFor, codeCountOf, lineCountOf } from "./board-wiring.ts";
+import { chipsFor, codeCountOf, lineCountOf, pullUpOf } from "./board-wiring.ts";
 import { componentValues as values } from "../lines/component-values.ts";
 import { largestGroup, pullPath } from "../lines/largest-group.ts";
-import { usualElectrics } from "../lines/settle-time.ts";
 
 export interface PowerBudget {
   /** Every line pulled, every code contact strapped, chips at rest current: more than a scan ever draws. */
@@ -19,7 +18,7 @@ export interface PowerBudget {
 /** What the board draws from the Pi's 3.3 V, and how many lines one output surely pulls. */
 export function powerBudget(board: BoardDescription): PowerBudget {
   const { supplyV, chipQuiescentMilliamp } = values;
-  const { pullUpOhm } = board.wiring.electrics ?? usualElectrics;
+  const pullUpOhm = pullUpOf(board);
   const [lines, codes] = [lineCountOf(board), codeCountOf(board)];
   const chips = board.wiring.kind === "chain" ? 2 * chipsFor(lines) + chipsFor(codes) + 1 : 0;
   const { lowV, pathOhm, lineA } = pullPath(board.wiring);

@@ -1,5 +1,6 @@
 import { getContext, setContext } from "svelte";
 import type { Fact } from "../../shared/protocol/bench-view.ts";
+import { fillGaps } from "../../shared/text/fill-gaps.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import { deskEn, type DeskKey } from "./desk-en.ts";
@@ -12,9 +13,7 @@ export class DeskWords {
   language = $state<Language>("en");
 
   t(key: DeskKey, facts: Record<string, Fact> = {}): string {
-    return catalogues[this.language][key].replace(/\{(\w+)\}/g, (gap, name: string) =>
-      String(facts[name] ?? gap),
-    );
+    return fillGaps(catalogues[this.language][key], (name) => facts[name]?.toString());
   }
 
   of(text: Text): string {

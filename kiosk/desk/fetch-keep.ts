@@ -1,15 +1,5 @@
 import { keepData } from "../../shared/protocol/keep-view.ts";
+import { fetchJson } from "./fetch-json.ts";
 
-/** What an address of what keeps the bench answers with, or the status and the text it is refused with; 0 where nothing answers. */
-export async function fetchKeep<Of>(
-  path: string,
-  init?: RequestInit,
-): Promise<{ ok: true; data: Of } | { ok: false; status: number; said: string }> {
-  try {
-    const answer = await fetch(keepData + path, init);
-    if (answer.ok) return { ok: true, data: (await answer.json()) as Of };
-    return { ok: false, status: answer.status, said: (await answer.text()).trim() };
-  } catch {
-    return { ok: false, status: 0, said: "" };
-  }
-}
+/** What an address of what keeps the bench answers with, as `fetchJson` gives it. */
+export const fetchKeep = <Of>(path: string, init?: RequestInit) => fetchJson<Of>(keepData + path, init);

@@ -1,5 +1,6 @@
 import { getContext, setContext } from "svelte";
 import type { Fact, Said } from "../../shared/protocol/bench-view.ts";
+import { fillGaps } from "../../shared/text/fill-gaps.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Text } from "../../shared/text/text.schema.ts";
 import { en, type TextKey } from "./en.ts";
@@ -46,7 +47,7 @@ export class Words<LateKey extends string = never> {
   /** A text of the catalogue with its gaps filled. */
   t(key: TextKey | LateKey, facts: Record<string, Fact> = {}): string {
     const text = this.#lengthen(textIn(this.language, key));
-    return text.replace(/\{(\w+)\}/g, (gap, name: string) => this.#fact(facts[name], gap));
+    return fillGaps(text, (name) => this.#fact(facts[name]));
   }
 
   /** A sentence the server asked for; `otherwise` where this screen's catalogue has no such key. */
@@ -59,8 +60,8 @@ export class Words<LateKey extends string = never> {
     return this.#lengthen(text[this.language]);
   }
 
-  #fact(fact: Fact | undefined, gap: string): string {
-    if (fact === undefined) return gap;
+  #fact(fact: Fact | undefined): string | undefined {
+    if (fact === undefined) return undefined;
     if (typeof fact === "number") return this.number(fact);
     if (typeof fact === "boolean") return textIn(this.language, fact ? "setting.yes" : "setting.no");
     return this.nameOf(fact);

@@ -1,4 +1,5 @@
 import { languages, type Language } from "../../shared/text/languages.ts";
+import { isToMend } from "../../shared/rules/rule.ts";
 import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
 import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
 import type { Change } from "../../shared/scenario/change.ts";
@@ -34,9 +35,7 @@ export function hintText(
   number: number,
   leastChange: () => readonly Change[] | undefined,
 ): Text {
-  const wrong = verdict.findings.find(
-    ({ weight, rule }) => (weight === "danger" || weight === "fix") && !unfinished.has(rule),
-  );
+  const wrong = verdict.findings.find(({ weight, rule }) => isToMend(weight) && !unfinished.has(rule));
   if (wrong) {
     const changes = number === hintLimit ? leastChange() : undefined;
     return changes ? toDo(scenario, wiring, changes) : hintAbout(scenario, wiring, wrong, number);

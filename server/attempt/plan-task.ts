@@ -1,3 +1,4 @@
+import { isToMend } from "../../shared/rules/rule.ts";
 import { cableId, type StationId } from "../../shared/board/ids.ts";
 import { designCurrentA, designSheet, type DesignInput } from "../../shared/electrical/design.ts";
 import { judge } from "../../shared/rules/judge.ts";
@@ -75,7 +76,7 @@ export function planTask(kit: ScenarioKit): PlanTask {
   const wiringOf = (built: Built) => toWiring({ scenario: stripped, built, routeBetween });
   const verdictOf = once((key: string) => judge(wiringOf(JSON.parse(key) as Built)));
   const isSound = (built: Built): boolean =>
-    verdictOf(JSON.stringify(built)).findings.every(({ weight }) => weight !== "danger" && weight !== "fix");
+    verdictOf(JSON.stringify(built)).findings.every(({ weight }) => !isToMend(weight));
 
   const givenDeviceA = isChosen ? undefined : fixed.deviceRatingA;
   const devicesA = isChosen ? [...(scenario.parts.deviceRatingA ?? [])].sort((a, b) => a - b) : [];

@@ -1,3 +1,4 @@
+import { isToMend } from "../../shared/rules/rule.ts";
 import { readFileSync } from "node:fs";
 import { resolve } from "node:path";
 import { judge } from "../../shared/rules/judge.ts";
@@ -106,5 +107,5 @@ export async function run(args: string[]): Promise<number> {
   const verdict = judge(read.value);
   if (args.includes("--json")) console.log(JSON.stringify(verdict, undefined, 2));
   else console.log(verdictLines(verdict, read.value).join("\n"));
-  return verdict.findings.some(({ weight }) => weight === "danger" || weight === "fix") ? 1 : 0;
+  return verdict.findings.some(({ weight }) => isToMend(weight)) ? 1 : 0;
 }

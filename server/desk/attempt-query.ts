@@ -2,7 +2,6 @@ import { z } from "zod";
 import { modes } from "../../shared/protocol/attempt-words.ts";
 import { outcomes } from "../../shared/protocol/decision-words.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
-import { type Language, languages } from "../../shared/text/languages.ts";
 import type { People } from "../people/people.ts";
 import type { AttemptFilter } from "../store/attempt-reader.ts";
 
@@ -25,10 +24,6 @@ const querySchema = z.strictObject({
   language: z.string().optional(),
 });
 export type DeskQuery = z.infer<typeof querySchema>;
-
-/** The language that an address asks for; English where it names none. */
-export const languageOf = ({ language }: Record<string, unknown>): Language =>
-  languages.find((one) => one === language) ?? "en";
 
 const dayMs = 24 * 3600 * 1000;
 const startOf = (text: string): number => Date.parse(`${text}T00:00:00Z`);

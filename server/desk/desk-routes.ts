@@ -3,11 +3,12 @@ import { deskData, type DeskList } from "../../shared/protocol/desk-view.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Staff } from "../people/person.ts";
 import type { AttemptCursor } from "../store/attempt-reader.ts";
-import { type DeskQuery, filterOf, languageOf, readDeskQuery } from "./attempt-query.ts";
+import { type DeskQuery, filterOf, readDeskQuery } from "./attempt-query.ts";
 import { deskLive } from "./desk-live.ts";
 import { deskRecord, replayed } from "./desk-record.ts";
 import { deskRow } from "./desk-rows.ts";
 import { evidenceReaders } from "../evidence/export.ts";
+import { languageAsked } from "../web/language-asked.ts";
 import { momentView } from "./replay.ts";
 
 export interface DeskParts {
@@ -62,7 +63,7 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   });
   router.get(`${deskData}/live`, (request, response) => {
     const me = reader(request);
-    answer(response, me && deskLive(core, me, isAtBench, languageOf(request.query)));
+    answer(response, me && deskLive(core, me, isAtBench, languageAsked(request)));
   });
   router.get(`${deskData}/attempts`, (request, response) => {
     const query = readDeskQuery(request.query);
@@ -77,7 +78,7 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   router.get(`${deskData}/attempts/:attempt/moments/:at`, (request, response) => {
     const { attempt, at } = request.params;
     const found = replayed(core, attempt);
-    const view = found && momentView(found.parts, attempt, found.rows, Number(at), languageOf(request.query));
+    const view = found && momentView(found.parts, attempt, found.rows, Number(at), languageAsked(request));
     answer(response, view);
   });
   return router;

@@ -3,6 +3,7 @@ import { readBoard } from "../../shared/board/read-board.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import type { Moment } from "../../shared/protocol/desk-view.ts";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { isToMend } from "../../shared/rules/rule.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
@@ -51,8 +52,7 @@ const changing = new Set<AttemptEvent["type"]>([
   "resumed",
 ]);
 
-const isSerious = ({ weight }: Verdict["findings"][number]): boolean =>
-  weight === "danger" || weight === "fix";
+const isSerious = ({ weight }: Verdict["findings"][number]): boolean => isToMend(weight);
 
 /** Each event of an attempt with what is wrong after it, judged as it would be today. */
 export function momentsOf(parts: ReplayParts, attemptId: string, rows: readonly LogRow[]): Moment[] {

@@ -1,8 +1,10 @@
 import { type Request, type Response, Router } from "express";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
-import { type DeskQuery, languageOf, readDeskQuery } from "../desk/attempt-query.ts";
+import { type DeskQuery, readDeskQuery } from "../desk/attempt-query.ts";
 import { lineCountHeader } from "../../shared/protocol/desk-view.ts";
+import { say } from "../web/answers.ts";
+import { languageAsked } from "../web/language-asked.ts";
 import type { AttemptFilter } from "../store/attempt-reader.ts";
 import type { Staff } from "../people/person.ts";
 import type { Asked } from "./attempt-evidence.ts";
@@ -18,9 +20,6 @@ export interface EvidenceParts {
   filterOf: (query: DeskQuery) => AttemptFilter;
   note: (sentence: string) => void;
 }
-
-const say = (response: Response, status: number, sentence: string): void =>
-  void response.status(status).type("text/plain").send(`${sentence}\n`);
 
 /** Where an export is asked for: `/evidence/<name>`, or `/evidence/<attempt>/<name>` for one attempt. */
 export const exportPath = ({ of, name }: Pick<Export, "of" | "name">): string =>
@@ -56,7 +55,7 @@ export function evidenceRoutes({ staffOf, source, filterOf, note }: EvidencePart
       if (!made.who.includes(staff.role)) return say(response, 403, "This is not for you.");
       const from = source();
       if (!from) return say(response, 503, "The records of this bench are damaged.");
-      const asked = { by: staff, language: languageOf(request.query) };
+      const asked = { by: staff, language: languageAsked(request) };
       const found = piecesOf(made, from, request, filterOf, asked);
       if ("status" in found) return say(response, found.status, found.sentence);
       response.set("Cache-Control", "no-store").attachment(made.name).type(made.mediaType);

@@ -1,13 +1,10 @@
 import { classShares, type ClassShare, type DebriefView } from "../../shared/protocol/keep-view.ts";
 import type { RuleId } from "../../shared/rules/rule.ts";
-import { en } from "../../shared/rules/wording/en.ts";
-import { pl } from "../../shared/rules/wording/pl.ts";
+import { wordings } from "../../shared/rules/wording/languages.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { trippedIn } from "../progress/progress-of.ts";
 import type { AttemptRecord } from "../store/attempt-record.ts";
-
-const catalogues = { en, pl };
 
 /** With fewer than these in the class, or on a line, it could be known who is meant. */
 const leastInClass = 5;
@@ -42,7 +39,7 @@ export function debriefOf(
     .slice(0, mostLines)
     .map(([rule, count]) => ({
       rule,
-      title: catalogues[language][rule].title,
+      title: wordings[language].catalogue[rule].title,
       share: shareOf(count, classSize),
     }));
   return { isTooFew: false, lines };

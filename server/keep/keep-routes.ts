@@ -1,6 +1,7 @@
-import { type Response, Router } from "express";
+import { Router } from "express";
 import { keepData, type KeeperView } from "../../shared/protocol/keep-view.ts";
-import { languages } from "../../shared/text/languages.ts";
+import { answerWith, say } from "../web/answers.ts";
+import { languageAsked } from "../web/language-asked.ts";
 import { debriefSince } from "./debrief.ts";
 import type { KeepParts, OnlyFor } from "./keep-parts.ts";
 import { peopleRoutes } from "./people-routes.ts";
@@ -20,25 +21,19 @@ export function keepRoutes(parts: KeepParts): Router {
       // A browser always says where what changes something came from.
       const isFromPage = request.method === "GET" || request.headers.origin !== undefined;
       if (staff && roles.includes(staff.role) && isFromPage) return next();
-      response
-        .status(staff ? 403 : 401)
-        .type("text/plain")
-        .send(staff ? "This is not for you.\n" : "Sign in first.\n");
+      if (staff) say(response, 403, "This is not for you.");
+      else say(response, 401, "Sign in first.");
     };
-  const answer = (response: Response, found: object): void =>
-    void response.set("Cache-Control", "no-store").json(found);
-
   router.get(`${keepData}/me`, only("trainer", "assessor", "verifier", "technician"), (request, response) => {
     const { id = "", name = "", role = "trainer" } = staffOf(request) ?? {};
     const benchName = `Spurwise ${core.parts.records?.log.benchId.slice(-4) ?? ""}`;
-    answer(response, { id, name, role, isAtBench, benchName } satisfies KeeperView);
+    answerWith(response, { id, name, role, isAtBench, benchName } satisfies KeeperView);
   });
   router.get(`${keepData}/machine`, only("technician"), (_request, response) =>
-    answer(response, machineView(core, health(), machine)),
+    answerWith(response, machineView(core, health(), machine)),
   );
   router.get(`${keepData}/debrief`, only("trainer", "assessor"), (request, response) => {
-    const language = languages.find((one) => one === request.query["language"]) ?? "en";
-    answer(response, debriefSince(core, morningOf(core.parts.clock.wallMs()), language));
+    answerWith(response, debriefSince(core, morningOf(core.parts.clock.wallMs()), languageAsked(request)));
   });
   router.use(peopleRoutes(parts, only));
   return router;

@@ -16,6 +16,7 @@ import { criteriaOf, criteriaPath, criteriaView, largestCriteriaBytes } from "..
 import { largestListBytes, readClassList } from "../people/class-list.ts";
 import { refusalOfPin } from "../people/people.ts";
 import { writeWhole } from "../store/write-whole.ts";
+import { answerWith, say } from "../web/answers.ts";
 import type { KeepParts, OnlyFor } from "./keep-parts.ts";
 
 const badgesSchema = z.strictObject({ people: z.array(z.string().min(1).max(64)).min(1).max(200) });
@@ -44,16 +45,12 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
   const router = Router();
   const keepers = only("trainer", "technician");
   const readers = only("trainer", "assessor", "verifier", "technician");
-  const answer = (response: Response, found: object, status = 200): void =>
-    void response.status(status).set("Cache-Control", "no-store").json(found);
-  const say = (response: Response, status: number, sentence: string): void =>
-    void response.status(status).type("text/plain").send(`${sentence}\n`);
   const isBusy = (response: Response): void =>
     say(response, 503, "Too many people are signing in just now. Nothing was changed: try again.");
   /** The bytes that are sent; one more than is read, so that what is too large says so itself. */
   const bytes = (limit: number) => raw({ type: () => true, limit: limit + 1 });
 
-  router.get(`${keepData}/people`, keepers, (_request, response) => answer(response, peopleView(parts)));
+  router.get(`${keepData}/people`, keepers, (_request, response) => answerWith(response, peopleView(parts)));
 
   router.get(`${keepData}/class-list.csv`, keepers, (_request, response) => {
     response.set("Cache-Control", "no-store").attachment("class-list.csv").type("text/csv");
@@ -65,7 +62,8 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
     if (people.isDemonstration)
       return say(response, 409, "The people of this bench are invented. Set up its first person.");
     const list = readClassList(bytesOf(request));
-    if (!list.ok) return answer(response, { learners: [], faults: list.faults } satisfies ClassListView, 422);
+    if (!list.ok)
+      return answerWith(response, { learners: [], faults: list.faults } satisfies ClassListView, 422);
     const isTried = request.query["try"] !== undefined;
     const done = await (
       isTried
@@ -79,7 +77,7 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
       ...{ line, name, centreNumber },
       hasBadge: badge !== undefined,
     }));
-    answer(response, { learners: told, faults } satisfies ClassListView, faults.length > 0 ? 422 : 200);
+    answerWith(response, { learners: told, faults } satisfies ClassListView, faults.length > 0 ? 422 : 200);
   });
 
   router.post(`${keepData}/badges`, keepers, bytes(largestAskBytes), async (request, response) => {
@@ -92,13 +90,13 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
     const parsed = parseSafely(badgesSchema, asked);
     if (!parsed.success) return say(response, 400, "These are no people.");
     const given = await people.giveBadges(parsed.data.people, authorOf(actorOf(request))).catch(refusalOfPin);
-    if (!("ok" in given)) return answer(response, { badges: given } satisfies BadgesView);
+    if (!("ok" in given)) return answerWith(response, { badges: given } satisfies BadgesView);
     if (given.code === "too-fast") return isBusy(response);
     say(response, 404, "Somebody of these is not on the list any more. No badge was made.");
   });
 
   router.get(`${keepData}/criteria`, readers, (_request, response) =>
-    answer(response, criteriaView(core.parts.criteria)),
+    answerWith(response, criteriaView(core.parts.criteria)),
   );
 
   router.get(`${keepData}/criteria.json`, readers, (_request, response) => {
@@ -111,7 +109,7 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
       return say(response, 413, "The file is larger than 256 kB.");
     const read = criteriaOf(bytesOf(request));
     if ("faults" in read)
-      return answer(
+      return answerWith(
         response,
         { title: { en: "", pl: "" }, criteria: [], faults: read.faults } satisfies CriteriaView,
         422,
@@ -129,7 +127,7 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
       );
       core.parts.criteria = read.criteria;
     }
-    answer(response, criteriaView(read.criteria));
+    answerWith(response, criteriaView(read.criteria));
   });
   return router;
 }

@@ -1,3 +1,4 @@
+import { isToMend } from "../../shared/rules/rule.ts";
 import { cableOfConductor } from "../../shared/board/ids.ts";
 import type { AttemptView, Fact, Said } from "../../shared/protocol/bench-view.ts";
 import type { SayKey } from "../../shared/protocol/said-keys.ts";
@@ -52,7 +53,7 @@ function sayForWiring(view: Omit<AttemptView, "say">): Said {
   if (unset) return say("say.setting", { station: unset.station });
   const { verdict } = view;
   if (!verdict?.isCurrent || verdict.isHeld) return say("say.wire");
-  const count = verdict.findings.filter(({ weight }) => weight === "danger" || weight === "fix").length;
+  const count = verdict.findings.filter(({ weight }) => isToMend(weight)).length;
   if (count > 0) return say("say.mend", { count });
   return verdict.proposal === "met" ? say("say.sound") : say("say.wire");
 }

@@ -1,8 +1,9 @@
 import { type Request, type Response, Router } from "express";
 import { publicSheetNames, publicText } from "../../shared/protocol/public-text.ts";
-import { type Language, languages } from "../../shared/text/languages.ts";
+import type { Language } from "../../shared/text/languages.ts";
 import { publicSheet } from "../public-text/public-sheet.ts";
 import type { SheetFacts } from "../public-text/sheet-text.ts";
+import { languageAsked } from "./language-asked.ts";
 import { publicPage } from "./public-page.ts";
 
 export interface PublicParts {
@@ -14,8 +15,6 @@ export interface PublicParts {
 /** What anybody may read: cautions, what is kept of them, how far everybody can use the bench, who made its parts. */
 export function publicRoutes({ facts, language }: PublicParts): Router {
   const router = Router();
-  const languageOf = ({ query }: Request): Language =>
-    languages.find((one) => one === query["language"]) ?? language();
   router.get(publicText, (_request, response) =>
     response.redirect(303, `${publicText}/${publicSheetNames[0]}`),
   );
@@ -23,7 +22,7 @@ export function publicRoutes({ facts, language }: PublicParts): Router {
     const asked = String(request.params["name"]);
     const name = publicSheetNames.find((one) => one === asked || `${one}.json` === asked);
     if (!name) return void response.status(404).type("text/plain").send("There is no such sheet.\n");
-    const spoken = languageOf(request);
+    const spoken = languageAsked(request, language());
     const sheet = publicSheet(name, spoken, facts);
     response.set("Cache-Control", "no-cache");
     if (asked === name) response.type("html").send(publicPage(sheet, spoken));

@@ -2,7 +2,7 @@ import { type CableId, cableId, type StationId } from "../board/ids.ts";
 import type { CircuitModel } from "../circuit/model.ts";
 import type { Requirement, Wiring } from "../wiring/wiring.schema.ts";
 import { allAt, at } from "./evidence.ts";
-import type { Place, RuleId } from "./rule.ts";
+import { isToMend, type Place, type RuleId } from "./rule.ts";
 import type { Finding, Undetermined } from "./verdict.ts";
 
 /** What the rules say of a wiring, without what a task asks for. */
@@ -78,8 +78,6 @@ export function tooLarge(
   }
   return { places: allAt("cable", places), unsure: allAt("cable", unsure) };
 }
-
-const isToMend = (weight: Finding["weight"]): boolean => weight === "danger" || weight === "fix";
 
 /** A wiring with one cable in another size, its protective conductor the usual one of that size. */
 const withSize = (wiring: Wiring, id: CableId, csaMm2: number): Wiring => ({

@@ -10,6 +10,9 @@ export type Weight = "danger" | "fix" | "query" | "note";
 /** Heaviest first. */
 export const weights: readonly Weight[] = ["danger", "fix", "query", "note"];
 
+/** True for what has to be put right. */
+export const isToMend = (weight: Weight): boolean => weight === "danger" || weight === "fix";
+
 /** Something on the board a finding can be about. */
 export interface Place {
   kind: "conductor" | "cable" | "contact" | "entry" | "station";

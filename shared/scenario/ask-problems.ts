@@ -1,3 +1,4 @@
+import { isToMend } from "../rules/rule.ts";
 import type { BoardDescription } from "../board/board.schema.ts";
 import type { FieldProblem } from "../reading/problem.ts";
 import { languages } from "../text/languages.ts";
@@ -97,7 +98,7 @@ function soundProblems(
     scenario.wrongAnswers.some(({ built }) => {
       if (!hasRoomFor(built, scenario, board)) return false;
       const { findings, undetermined, proposal } = judge(toWiring({ scenario, board, built }));
-      const isSound = findings.every(({ weight }) => weight !== "danger" && weight !== "fix");
+      const isSound = findings.every(({ weight }) => !isToMend(weight));
       return isSound && undetermined.length === 0 && proposal !== "met";
     });
   if (boards.some(isSoundMiss)) return [];

@@ -1,3 +1,4 @@
+import { isToMend } from "../rules/rule.ts";
 import type { Verdict } from "../rules/verdict.ts";
 import { type Change, changed, changesTo, inOrder } from "./change.ts";
 import { nearbyChanges, type Wired } from "./possible-changes.ts";
@@ -16,11 +17,11 @@ const mostFollowed = 4;
 
 /** True where nothing stands against it and the task is done. */
 const isRight = ({ proposal, findings }: Verdict): boolean =>
-  proposal === "met" && findings.every(({ weight }) => weight !== "danger" && weight !== "fix");
+  proposal === "met" && !findings.some(({ weight }) => isToMend(weight));
 
 /** How much is still wrong. */
 const badness = ({ findings, requirements }: Verdict): number =>
-  findings.filter(({ weight }) => weight === "danger" || weight === "fix").length +
+  findings.filter(({ weight }) => isToMend(weight)).length +
   requirements.filter(({ answer }) => answer !== "met").length;
 
 /**

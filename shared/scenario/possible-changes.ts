@@ -1,7 +1,7 @@
 import type { BoardDescription } from "../board/board.schema.ts";
-import { cableId, type EntryId, entryId, stationOf } from "../board/ids.ts";
+import { cableId, endsOfCable, type EntryId, entryId, stationOf } from "../board/ids.ts";
 import { curves } from "../board/station-settings.schema.ts";
-import type { Place } from "../rules/rule.ts";
+import { isToMend, type Place } from "../rules/rule.ts";
 import type { Verdict } from "../rules/verdict.ts";
 import type { CableSpec } from "../wiring/wiring.schema.ts";
 import type { Change } from "./change.ts";
@@ -69,7 +69,7 @@ function plugChanges({ scenario, board, built }: Wired): Change[] {
 export function nearbyChanges(wired: Wired, { findings, requirements }: Verdict): Change[] {
   const named = [
     ...findings
-      .filter(({ weight }) => weight === "danger" || weight === "fix")
+      .filter(({ weight }) => isToMend(weight))
       .flatMap(({ causes, places }) => [...causes, ...places]),
     ...requirements.filter(({ answer }) => answer !== "met").flatMap(({ places }) => places),
   ];
@@ -79,7 +79,7 @@ export function nearbyChanges(wired: Wired, { findings, requirements }: Verdict)
   return possibleChanges(wired).filter((change) => {
     if (change.kind === "set") return true;
     if (change.kind === "plug") return touches(change.cable);
-    const [from, to] = change.cable.split("~") as [EntryId, EntryId];
+    const [from, to] = endsOfCable(change.cable);
     return touches({ from, to });
   });
 }

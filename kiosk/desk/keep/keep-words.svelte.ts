@@ -1,5 +1,6 @@
 import { getContext, setContext } from "svelte";
 import type { Fact } from "../../../shared/protocol/bench-view.ts";
+import { fillGaps } from "../../../shared/text/fill-gaps.ts";
 import type { Language } from "../../../shared/text/languages.ts";
 import type { DeskWords } from "../desk-words.svelte.ts";
 import { keepEn, type KeepKey } from "./keep-en.ts";
@@ -20,9 +21,7 @@ export class KeepWords {
   }
 
   t(key: KeepKey, facts: Record<string, Fact> = {}): string {
-    return catalogues[this.language][key].replace(/\{(\w+)\}/g, (gap, name: string) =>
-      String(facts[name] ?? gap),
-    );
+    return fillGaps(catalogues[this.language][key], (name) => facts[name]?.toString());
   }
 
   time(wallMs: number): string {

@@ -1,5 +1,6 @@
 import { type Namer, namerOf } from "../../../shared/rules/wording/name-place.ts";
 import { wordings } from "../../../shared/rules/wording/languages.ts";
+import { fillGaps } from "../../../shared/text/fill-gaps.ts";
 import type { Language } from "../../../shared/text/languages.ts";
 import { stationNames } from "../../attempt/station-names.ts";
 import type { SettingKey } from "../../../shared/protocol/attempt-words.ts";
@@ -21,9 +22,7 @@ export class RecordWords {
   }
 
   t(key: RecordKey, facts: Record<string, string | number> = {}): string {
-    return catalogues[this.language][key].replace(/\{(\w+)\}/g, (gap, name: string) =>
-      String(facts[name] ?? gap),
-    );
+    return fillGaps(catalogues[this.language][key], (name) => facts[name]?.toString());
   }
 
   /** The words of a key that is made up of a group and a name; the name itself where there are none. */
