@@ -2,7 +2,7 @@ import { z } from "zod";
 import { cableIdSchema, stationIdSchema } from "../../shared/board/ids.schema.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { settingKeys } from "../../shared/protocol/attempt-words.ts";
-import { choicesOf } from "../attempt/settings.ts";
+import { choicesOf } from "../../shared/scenario/setting-choices.ts";
 import { refuse } from "../refusal.ts";
 import { type Act, events } from "./act.ts";
 import { workers } from "./actor.ts";

@@ -12,8 +12,9 @@ import type { MendStep, Said } from "../../shared/protocol/bench-view.ts";
 import type { SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { Place, RuleId } from "../../shared/rules/rule.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
+import { choicesOf } from "../../shared/scenario/setting-choices.ts";
 import type { AttemptRun } from "./attempt-run.ts";
-import { choicesOf, type SizedCable } from "./settings.ts";
+import type { SizedCable } from "./settings.ts";
 
 /** Something one touch does about a note: what the key says, and the acts it stands for, in their order. */
 export interface Mend {

@@ -1,12 +1,12 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { type CableId, cableId, endsOfCable, roleOf, type StationId } from "../../shared/board/ids.ts";
-import type { Fact, StationSetting } from "../../shared/protocol/bench-view.ts";
+import type { StationSetting } from "../../shared/protocol/bench-view.ts";
 import { settingKeys, type SettingKey } from "../../shared/protocol/attempt-words.ts";
 import type { Built, StrippedScenario } from "../../shared/scenario/scenario.schema.ts";
-import { accessoryRatings } from "../../shared/trade/accessory-ratings.ts";
+import { choicesOf } from "../../shared/scenario/setting-choices.ts";
 import { type ResolvedSettings, resolveSettings, type Setting } from "../../shared/wiring/settings.ts";
 import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
-import { curves, type StationSettings } from "../../shared/board/station-settings.schema.ts";
+import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
 import type { JoinedCable } from "../../shared/wiring/joins-to-cables.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
 import type { AttemptState } from "./attempt-state.ts";
@@ -16,26 +16,6 @@ export interface SizedCable extends JoinedCable {
   csaMm2?: number;
   by?: Setting["by"];
   isAsFound: boolean;
-}
-
-const ratingChoicesA = [...new Set(accessoryRatings.map(({ ratingA }) => ratingA))].sort((a, b) => a - b);
-
-/** What may be chosen for a setting in a scenario. */
-export function choicesOf(scenario: StrippedScenario, key: SettingKey): Fact[] {
-  switch (key) {
-    case "csaMm2":
-      return scenario.parts.cableCsaMm2;
-    case "deviceRatingA":
-      return scenario.parts.deviceRatingA ?? [];
-    case "fuseRatingA":
-      return scenario.parts.fuseRatingA ?? [];
-    case "deviceCurve":
-      return [...curves];
-    case "switched":
-      return [true, false];
-    case "ratingA":
-      return ratingChoicesA;
-  }
 }
 
 /** The cables of a scenario that are there when the work begins, by id. */

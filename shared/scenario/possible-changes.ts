@@ -1,11 +1,11 @@
 import type { BoardDescription } from "../board/board.schema.ts";
 import { cableId, endsOfCable, type EntryId, entryId, stationOf } from "../board/ids.ts";
-import { curves } from "../board/station-settings.schema.ts";
 import { isToMend, type Place } from "../rules/rule.ts";
 import type { Verdict } from "../rules/verdict.ts";
 import type { CableSpec } from "../wiring/wiring.schema.ts";
 import type { Change } from "./change.ts";
 import type { Built, StrippedScenario } from "./scenario.schema.ts";
+import { choicesOf } from "./setting-choices.ts";
 
 export interface Wired {
   scenario: StrippedScenario;
@@ -33,11 +33,9 @@ export function possibleChanges(wired: Wired): Change[] {
 }
 
 function settingChanges({ scenario, built }: Wired): Change[] {
-  const { deviceRatingA = [], fuseRatingA = [] } = scenario.parts;
-  const choices = { deviceRatingA, fuseRatingA, deviceCurve: curves, switched: [true, false], ratingA: [] };
   return scenario.stations.flatMap(({ id: station, chosen = [] }) =>
     chosen.flatMap((key) =>
-      choices[key]
+      choicesOf(scenario, key)
         .filter((value) => value !== built.settings?.[station]?.[key])
         .map((value): Change => ({ kind: "set", station, key, value })),
     ),

@@ -102,6 +102,24 @@ describe("the least change of a wrong answer", () => {
   });
 });
 
+describe("what a learner could do next", () => {
+  it("is to choose any setting that a task leaves to them, the rating of an accessory too", () => {
+    const shower = scenarios.find(({ id }) => id === "shower");
+    const board = boards.at(-1);
+    if (!shower || !board) throw new Error("no shower");
+    const stations = shower.stations.map((station) =>
+      station.kind === "isolator" ? { ...station, chosen: ["ratingA" as const] } : station,
+    );
+    const [built] = shower.modelAnswers;
+    if (!built) throw new Error("no answer");
+    const changes = possibleChanges({ scenario: { ...shower, stations }, board, built });
+    const ratings = changes.flatMap((one) =>
+      one.kind === "set" && one.key === "ratingA" ? [one.value] : [],
+    );
+    expect(ratings).toContain(50);
+  });
+});
+
 describe("the least change on the small board", () => {
   const [board] = boards;
   const small = scenarios.filter((scenario) => board && fitsBoard(scenario, board));
