@@ -80,7 +80,10 @@ export const showBench = async ({
   await document.fonts.ready;
   await stands(frame);
   await laidOut();
-  const show = (next: Partial<Options>) => screen.rerender({ ...next });
+  const show = async (next: Partial<Options>) => {
+    await screen.rerender({ ...next });
+    await stands(frame);
+  };
   return { screen, sent, show, frame };
 };
 

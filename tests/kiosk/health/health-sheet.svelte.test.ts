@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { userEvent } from "vitest/browser";
 import type { BoardFault } from "../../../shared/board/sensed-state.schema.ts";
 import type { StaffRole } from "../../../shared/protocol/author.ts";
-import { byId, showBench } from "../show-bench.ts";
+import { byId, sheetStands, showBench } from "../show-bench.ts";
 import { bench } from "../views.ts";
 
 const contacts = (...ids: string[]) => ids as BoardFault["contacts"];
@@ -20,6 +20,7 @@ async function health(options: {
   const shown = await showBench({ view, ...(answer ? { answer } : {}) });
   await userEvent.click(byId("key-menu"));
   await userEvent.click(byId("key-board-health"));
+  await sheetStands();
   return shown;
 }
 
