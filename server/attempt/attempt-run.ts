@@ -15,6 +15,7 @@ import { StoreError } from "../store/store-error.ts";
 import type { NewEvent } from "../store/log-writer.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import { CableWatch } from "./cable-watch.ts";
+import { SetUpCables } from "./set-up-cables.ts";
 import { cablesWithFaults, faultsNow } from "./hunt-state.ts";
 import type { AttemptState } from "./attempt-state.ts";
 import { type Judged, type Picture, pictureOf, type PictureParts } from "./picture-of.ts";
@@ -50,6 +51,7 @@ export class AttemptRun {
   #cancelLog: (() => void) | undefined;
   readonly #sizes: CableWatch;
   readonly #faults: CableWatch;
+  readonly #setUp: SetUpCables;
 
   constructor(parts: AttemptRunParts, state: AttemptState) {
     this.#parts = parts;
@@ -59,6 +61,7 @@ export class AttemptRun {
     this.#faults = new CableWatch(parts.timers, (cable) =>
       this.#logByItself([{ type: "hidden-fault-ended", content: { cable } }]),
     );
+    this.#setUp = new SetUpCables(state);
     this.#watchCables();
   }
 
@@ -216,7 +219,8 @@ export class AttemptRun {
       this.cables,
       this.#plugged,
     );
-    this.#faults.watch(hunt ? cablesWithFaults(hunt) : [], this.cables, this.#plugged);
+    const hidden = hunt ? cablesWithFaults(hunt) : [];
+    this.#faults.watch(this.#setUp.among(hidden, this.#state, this.cables), this.cables, this.#plugged);
   }
 
   #endSize(cable: CableId): void {

@@ -27,11 +27,16 @@ const asHunt = (fault: HiddenFault): Partial<Scenario> => {
 /** A hunt on the ring of the small board, at the step Test with the ends at the way taken apart. */
 async function atHunt(fault: HiddenFault = broken, mode: "practice" | "assessed" = "practice") {
   const bench = await atTest({ mode, ...asHunt(fault) });
+  await readyToMeasure(bench);
+  return bench;
+}
+
+/** Leads nulled, every part that can be in out, the ends at the way taken apart. */
+async function readyToMeasure(bench: TestBench): Promise<void> {
   await nulled(bench);
   for (const { station, part } of test(bench).parts)
     await act(bench, { what: "part", station, part, isIn: false });
   await act(bench, { what: "ring-ends", state: "released" });
-  return bench;
 }
 
 /** What is said of the hunt's own requirement. */
@@ -170,6 +175,25 @@ describe("what is hidden in a cable", () => {
     await bench.cable("socket-1.b", "socket-2.a", 2.5);
     expect(await isWhole(bench)).toBe(true);
     expect(bench.events("hidden-fault-ended").map(({ content }) => content)).toEqual([{ cable }]);
+  });
+
+  it("waits for its cable as long as the circuit is made as it was found, and as long again at the step Test", async () => {
+    const bench = await new TestBench({ scenarios: [firstSpur(asHunt(broken))] }).start();
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await bench.does("accept-caution", {});
+    const [first, ...others] = rightCables;
+    await bench.cable(...first!, 2.5);
+    bench.clock.advance(30_000);
+    await bench.does("go-to-step", { step: "test" });
+    bench.clock.advance(30_000);
+    for (const [from, to] of others) await bench.cable(from, to, 2.5);
+    await readyToMeasure(bench);
+    expect(await isWhole(bench)).toBe(false);
+    await bench.does("pull", { what: "cable", cable });
+    bench.clock.advance(2100);
+    await bench.cable("socket-1.b", "socket-2.a", 2.5);
+    expect(await isWhole(bench)).toBe(true);
   });
 
   it("is still found after it was mended: what the readings showed and what was named stay", async () => {

@@ -1,0 +1,31 @@
+import type { CableId } from "../../shared/board/ids.ts";
+import type { AttemptState } from "./attempt-state.ts";
+
+/** True once the circuit is worked on: what goes in and out before is the board being made as it was found. */
+const isWorkedOn = ({ entered }: Pick<AttemptState, "entered">): boolean =>
+  entered.includes("wire") || entered.includes("test");
+
+/**
+ * Knows which cables of a circuit are set up: in at least once since the work on it began. Only such a cable can be taken
+ * out and put in again as another; one that is still to be put in as it was found keeps what is hidden in it.
+ */
+export class SetUpCables {
+  readonly #setUp = new Set<CableId>();
+  /** Work that is taken up again stands on a circuit that was set up before. */
+  readonly #isTakenUp: boolean;
+
+  constructor(state: Pick<AttemptState, "entered">) {
+    this.#isTakenUp = isWorkedOn(state);
+  }
+
+  /** Those of some cables that are set up, with `cables` in now. */
+  among(
+    some: readonly CableId[],
+    state: Pick<AttemptState, "entered">,
+    cables: readonly { id: CableId }[],
+  ): CableId[] {
+    if (this.#isTakenUp) return [...some];
+    if (isWorkedOn(state)) for (const { id } of cables) this.#setUp.add(id);
+    return some.filter((cable) => this.#setUp.has(cable));
+  }
+}
