@@ -5,6 +5,9 @@ import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 
+/** Nothing that a bench does takes as long, on a busy machine either: what is not there by then never comes. */
+const longestMs = 45_000;
+
 /** A second screen at the same bench, without a page: brings about quickly what a check is not about. */
 export class BenchLink {
   readonly #socket: Socket;
@@ -30,7 +33,7 @@ export class BenchLink {
    * @throws where the bench refuses it.
    */
   async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
-    const answer = (await this.#socket.emitWithAck(name, command)) as Reply;
+    const answer = (await this.#socket.timeout(longestMs).emitWithAck(name, command)) as Reply;
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
 
@@ -52,12 +55,21 @@ export class BenchLink {
     await this.does("set-large", { isLarge: false });
   }
 
-  /** The first view for which something holds, the last one included. */
+  /**
+   * The first view for which something holds, the last one included.
+   *
+   * @throws where none comes, with what was seen last.
+   */
   seen(until: (view: BenchView) => boolean): Promise<BenchView> {
     if (this.#view && until(this.#view)) return Promise.resolve(this.#view);
-    return new Promise((resolve) => {
+    return new Promise((resolve, reject) => {
+      const never = setTimeout(() => {
+        this.#looking.delete(look);
+        reject(new Error(`never seen: ${until}; last seen: ${JSON.stringify(this.#view).slice(0, 4000)}`));
+      }, longestMs);
       const look = (view: BenchView): void => {
         if (!until(view)) return;
+        clearTimeout(never);
         this.#looking.delete(look);
         resolve(view);
       };
