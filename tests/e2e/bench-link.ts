@@ -65,7 +65,9 @@ export class BenchLink {
     return new Promise((resolve, reject) => {
       const never = setTimeout(() => {
         this.#looking.delete(look);
-        reject(new Error(`never seen: ${until}; last seen: ${JSON.stringify(this.#view).slice(0, 4000)}`));
+        reject(
+          new Error(`never seen: ${String(until)}; last seen: ${JSON.stringify(this.#view).slice(0, 4000)}`),
+        );
       }, longestMs);
       const look = (view: BenchView): void => {
         if (!until(view)) return;
