@@ -6,6 +6,7 @@ import type { ActorSession } from "../acts/actor.ts";
 import { acts } from "../acts/acts.ts";
 import { doAct } from "../acts/do-act.ts";
 import { workStateOf } from "../attempt/work-state.ts";
+import { ActQueue } from "./act-queue.ts";
 import { BenchCore, type BenchParts } from "./bench-core.ts";
 import { BenchLoop } from "./bench-loop.ts";
 import { giveVerdict } from "./give-verdict.ts";
@@ -21,8 +22,7 @@ import type { Reply } from "../../shared/protocol/reply.ts";
 export class Bench {
   readonly core: BenchCore;
   readonly #loop: BenchLoop;
-  #queue: Promise<unknown> = Promise.resolve();
-  #waitingCount = 0;
+  readonly #queue = new ActQueue();
 
   constructor(parts: BenchParts) {
     this.core = new BenchCore(parts, () => this.#settled());
@@ -63,18 +63,12 @@ export class Bench {
     session.touch?.();
     if (session.actor.isRemote !== true) this.core.parts.port.attended();
     // Nobody is kept from signing out or from the keys of the screen by a board that does not answer.
-    if (acts[name].isFree && this.#waitingCount > 0) return this.#answer(name, message, session);
-    this.#waitingCount += 1;
-    const answer = this.#queue
-      .then(() => this.#answer(name, message, session))
-      .finally(() => (this.#waitingCount -= 1));
-    this.#queue = answer;
-    return answer;
+    return this.#queue.do(acts[name].isFree === true, () => this.#answer(name, message, session));
   }
 
   /** Puts what is sensed but not yet logged on the disk and waits for nothing more. */
   async stop(): Promise<void> {
-    await this.#queue;
+    await this.#queue.end();
     await this.core.parts.port.close();
     this.core.health.guard(() => this.core.work.run?.stop());
     this.core.session.stop();

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { verifyLog } from "../../server/store/verify-log.ts";
-import { rightCables, TestBench } from "./test-bench.ts";
+import { deadSequence } from "./dead-sequence.ts";
+import { firstSpur, rightCables, TestBench } from "./test-bench.ts";
 
 describe("a learner at the bench", () => {
   it("sees every cable as it is sensed, before anything is asked", async () => {
@@ -69,6 +70,31 @@ describe("a learner at the bench", () => {
     ]);
     expect(bench.events("verdict-asked")).toHaveLength(1);
     expect(verifyLog(bench.writing)).toMatchObject({ isSound: true });
+  });
+});
+
+describe("acts that come in one moment", () => {
+  const dead = deadSequence.map((act) => ["dead-act", act] as const);
+  const orders = {
+    "that have nothing to do with the board": dead,
+    "of which the first looks at the board": [["go-to-step", { step: "make-dead" }] as const, ...dead],
+    "of which the last looks at the board": [...dead, ["go-to-step", { step: "wire" }] as const],
+  };
+
+  it.each(Object.entries(orders))("are done in the order in which they came: those %s", async (_, sent) => {
+    const asFound = { cables: [{ from: "way-1.a", to: "socket-1.a", csaMm2: 2.5 }] } as never;
+    const scenarios = [firstSpur({ isExistingCircuit: true, asFound })];
+    const bench = await new TestBench({ scenarios }).start();
+    await bench.does("sign-in", { by: "guest" });
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await bench.does("accept-caution", {});
+    // A busy server reads in one go what a finger sent over some time.
+    const { session } = bench.bench.core;
+    const replies = await Promise.all(
+      sent.map(([name, act]) => bench.bench.handle(name, act as never, session)),
+    );
+    expect(replies.filter(({ ok }) => !ok)).toEqual([]);
+    expect(bench.attempt().dead.every(({ isDone }) => isDone)).toBe(true);
   });
 });
 
