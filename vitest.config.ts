@@ -14,10 +14,12 @@ const browser = {
   test: {
     name: "browser",
     include: [browserTests],
+    // Alone and first: beside the other checks its page waits for minutes until its packages are made ready.
+    sequence: { groupOrder: 0 },
     browser: {
       enabled: true,
       headless: true,
-      // On a fresh clone the page waits until its packages are made ready, beside other checks.
+      // On a fresh clone the page waits until its packages are made ready.
       connectTimeout: 300_000,
       screenshotFailures: false,
       provider: playwright({ launchOptions: browserOptions }),
@@ -50,6 +52,7 @@ export default defineConfig({
           // What one file has loaded serves the next; a test leaves nothing behind in its process.
           pool: "forks",
           isolate: false,
+          sequence: { groupOrder: 1 },
           setupFiles: ["tests/repeatable.ts"],
           include: ["tests/{shared,hardware,server,kiosk,reference,faults}/**/*.test.ts"],
           exclude: [browserTests],
