@@ -4,11 +4,14 @@
  */
 export class DegreeQueue {
   readonly #buckets: number[][] = [];
-  readonly #place: Int32Array;
+  #place = new Int32Array(0);
   #least = 0;
 
-  constructor(nodeCount: number) {
-    this.#place = new Int32Array(nodeCount).fill(-1);
+  /** Begins anew, empty, with room for so many nodes. A queue that is empty has empty buckets. */
+  reset(nodeCount: number): void {
+    if (this.#place.length < nodeCount) this.#place = new Int32Array(2 * nodeCount);
+    this.#place.fill(-1, 0, nodeCount);
+    this.#least = 0;
   }
 
   /** Puts a node in, or moves it. */

@@ -75,16 +75,18 @@ export function prepareNetwork(network: Network): PreparedNetwork {
   const { nodeCount, resistors, held } = network;
   const links = network.links ?? [];
   const group = groupByLinks(nodeCount, links);
-  const heldBy = new Int32Array(nodeCount).fill(-1);
-  held.forEach(({ node, voltageV }, index) => {
+  // Plain arrays here and below: a typed one takes twice as long to make, which on a small network is what counts.
+  const heldBy = new Array<number>(nodeCount).fill(-1);
+  for (let index = 0; index < held.length; index++) {
+    const { node, voltageV } = held[index]!;
     const at = group[node]!;
     const other = heldBy[at]!;
     if (other < 0) heldBy[at] = index;
     else if (held[other]!.voltageV !== voltageV) throw new LinkedSupplyError(held[other]!.node, node);
-  });
-  const conductanceS = new Float64Array(resistors.length);
-  const from = new Int32Array(resistors.length);
-  const to = new Int32Array(resistors.length);
+  }
+  const conductanceS = new Array<number>(resistors.length);
+  const from = new Array<number>(resistors.length);
+  const to = new Array<number>(resistors.length);
   for (let index = 0; index < resistors.length; index++) {
     const resistor = resistors[index]!;
     if (!(resistor.resistanceOhm > 0)) throw new RangeError(`resistor ${index} is not above 0 ohm`);
@@ -100,7 +102,9 @@ export function prepareNetwork(network: Network): PreparedNetwork {
   return {
     ownOhm: () => {
       const own = elimination.ownOhm();
-      return Float64Array.from(group, (at) => own[at]!);
+      const ownByNode = new Float64Array(nodeCount);
+      for (let node = 0; node < nodeCount; node++) ownByNode[node] = own[group[node]!]!;
+      return ownByNode;
     },
     solve: (sources = []) => solve(ready, (fixed ??= fixedOf(ready)), sources),
   };
@@ -115,31 +119,40 @@ interface Prepared {
   network: Network;
   links: readonly Link[];
   group: Int32Array;
-  heldBy: Int32Array;
-  from: Int32Array;
-  to: Int32Array;
-  conductanceS: Float64Array;
+  heldBy: readonly number[];
+  from: readonly number[];
+  to: readonly number[];
+  conductanceS: readonly number[];
   elimination: Elimination;
   linkNetwork: Elimination | undefined;
 }
 
-/** What is the same in every load case, and room that one case after another is worked out in. */
+/** What is the same in every load case. */
 interface Fixed {
   /** Per group, what the held nodes press into it through the resistors between. */
-  heldIntoA: Float64Array;
+  heldIntoA: readonly number[];
   reached: Uint8Array;
   /** Ends of the resistors as they were given, not by group. */
-  resistorA: Int32Array;
-  resistorB: Int32Array;
-  intoA: Float64Array;
-  residualA: Float64Array;
-  givenA: Float64Array;
+  resistorA: readonly number[];
+  resistorB: readonly number[];
+}
+
+/** What one load case after another is worked out in, of whatever network; nothing of one is read by the next. */
+const room = { intoA: new Float64Array(0), residualA: new Float64Array(0), givenA: new Float64Array(0) };
+
+function roomFor(nodeCount: number): typeof room {
+  if (room.intoA.length < nodeCount) {
+    room.intoA = new Float64Array(2 * nodeCount);
+    room.residualA = new Float64Array(2 * nodeCount);
+    room.givenA = new Float64Array(2 * nodeCount);
+  }
+  return room;
 }
 
 function fixedOf(prepared: Prepared): Fixed {
   const { network, links, group, heldBy, from, to, conductanceS, elimination } = prepared;
   const { nodeCount, held, resistors } = network;
-  const heldIntoA = new Float64Array(nodeCount);
+  const heldIntoA = new Array<number>(nodeCount).fill(0);
   for (let index = 0; index < from.length; index++) {
     const a = from[index]!;
     const b = to[index]!;
@@ -147,37 +160,25 @@ function fixedOf(prepared: Prepared): Fixed {
     if (heldBy[a]! >= 0) heldIntoA[b]! += conductanceS[index]! * held[heldBy[a]!]!.voltageV;
     if (heldBy[b]! >= 0) heldIntoA[a]! += conductanceS[index]! * held[heldBy[b]!]!.voltageV;
   }
+  // Without links a group is its node, and all of it stands ready.
+  if (links.length === 0) return { heldIntoA, reached: elimination.reached, resistorA: from, resistorB: to };
   const reached = new Uint8Array(nodeCount);
-  for (let node = 0; node < nodeCount; node++) {
-    const at = group[node]!;
-    reached[node] = heldBy[at]! >= 0 || elimination.reached[at] ? 1 : 0;
-  }
-  // Without links a group is its node, and the ends stand ready.
-  const isUngrouped = links.length === 0;
+  for (let node = 0; node < nodeCount; node++) reached[node] = elimination.reached[group[node]!]!;
   return {
     heldIntoA,
     reached,
-    resistorA: isUngrouped ? from : endsOf(resistors, "a"),
-    resistorB: isUngrouped ? to : endsOf(resistors, "b"),
-    intoA: new Float64Array(nodeCount),
-    residualA: new Float64Array(nodeCount),
-    givenA: new Float64Array(isUngrouped ? 0 : nodeCount),
+    resistorA: resistors.map(({ a }) => a),
+    resistorB: resistors.map(({ b }) => b),
   };
-}
-
-/** One end of each resistor. A plain loop: Int32Array.from with a function takes several times as long. */
-function endsOf(resistors: readonly Resistor[], end: "a" | "b"): Int32Array {
-  const ends = new Int32Array(resistors.length);
-  for (let index = 0; index < resistors.length; index++) ends[index] = resistors[index]![end];
-  return ends;
 }
 
 function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource[]): NetworkSolution {
   const { network, group, heldBy, from, to, conductanceS, elimination, linkNetwork } = prepared;
-  const { reached, resistorA, resistorB, intoA, residualA } = fixed;
-  const { held } = network;
-  intoA.set(fixed.heldIntoA);
-  residualA.fill(0);
+  const { heldIntoA, reached, resistorA, resistorB } = fixed;
+  const { nodeCount, held } = network;
+  const { intoA, residualA, givenA } = roomFor(nodeCount);
+  for (let node = 0; node < nodeCount; node++) intoA[node] = heldIntoA[node]!;
+  residualA.fill(0, 0, nodeCount);
   const stranded = new Uint8Array(sources.length);
   for (let index = 0; index < sources.length; index++) {
     const source = sources[index]!;
@@ -203,7 +204,7 @@ function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource
     residualA[resistorB[index]!]! += currentA;
   }
   const { voltageV, heldCurrentA, linkCurrentA } = linkNetwork
-    ? throughLinks(prepared, fixed, linkNetwork, groupV)
+    ? throughLinks(prepared, reached, linkNetwork, { groupV, residualA, givenA })
     : { voltageV: groupV, heldCurrentA: givenByHeld(held, heldBy, residualA), linkCurrentA: noLinksA };
   return { voltageV, reached, resistorCurrentA, linkCurrentA, heldCurrentA, stranded };
 }
@@ -211,7 +212,11 @@ function solve(prepared: Prepared, fixed: Fixed, sources: readonly CurrentSource
 const noLinksA = new Float64Array(0);
 
 /** What each held node gives where no link joins any: what its resistors and sources leave there. */
-function givenByHeld(held: readonly HeldNode[], heldBy: Int32Array, residualA: Float64Array): Float64Array {
+function givenByHeld(
+  held: readonly HeldNode[],
+  heldBy: readonly number[],
+  residualA: Float64Array,
+): Float64Array {
   const givenA = new Float64Array(held.length);
   for (let index = 0; index < held.length; index++) {
     const { node } = held[index]!;
@@ -223,12 +228,12 @@ function givenByHeld(held: readonly HeldNode[], heldBy: Int32Array, residualA: F
 /** Node by node what was worked out group by group, and what passes through the links. `residualA` is used up. */
 function throughLinks(
   { network, links, group, heldBy }: Prepared,
-  { reached, residualA, givenA }: Fixed,
+  reached: Uint8Array,
   linkNetwork: Elimination,
-  groupV: Float64Array,
+  { groupV, residualA, givenA }: Record<"groupV" | "residualA" | "givenA", Float64Array>,
 ): Pick<NetworkSolution, "voltageV" | "heldCurrentA" | "linkCurrentA"> {
   const { nodeCount, held } = network;
-  givenA.fill(0);
+  givenA.fill(0, 0, nodeCount);
   for (let node = 0; node < nodeCount; node++) givenA[group[node]!]! -= residualA[node]!;
   const heldCurrentA = new Float64Array(held.length);
   for (let index = 0; index < held.length; index++) {
@@ -246,8 +251,15 @@ function throughLinks(
   return { voltageV, heldCurrentA, linkCurrentA };
 }
 
-/** Gives every node the number of its group of linked nodes (the number of one of them). */
+/** Each number at its own place, as far as any network without links asked for it; never written to by others. */
+let ownNumbers = new Int32Array(0);
+
+/** Gives every node the number of its group of linked nodes (the number of one of them); may go on beyond the last. */
 function groupByLinks(nodeCount: number, links: readonly Link[]): Int32Array {
+  if (links.length === 0) {
+    if (ownNumbers.length < nodeCount) ownNumbers = new Int32Array(2 * nodeCount).map((_, node) => node);
+    return ownNumbers;
+  }
   const sets = new DisjointSets(nodeCount);
   for (const { a, b } of links) sets.join(a, b);
   const group = new Int32Array(nodeCount);
@@ -257,13 +269,13 @@ function groupByLinks(nodeCount: number, links: readonly Link[]): Int32Array {
 
 /** The links alone, each as 1 S and one node of each group held: shares the currents that pass through them. */
 function eliminateLinks(nodeCount: number, links: readonly Link[], group: Int32Array): Elimination {
-  const heldBy = new Int32Array(nodeCount).fill(-1);
+  const heldBy = new Array<number>(nodeCount).fill(-1);
   for (let node = 0; node < nodeCount; node++) heldBy[group[node]!] = 0;
   return eliminate({
     nodeCount,
-    from: Int32Array.from(links, (link) => link.a),
-    to: Int32Array.from(links, (link) => link.b),
-    conductanceS: new Float64Array(links.length).fill(1),
+    from: links.map(({ a }) => a),
+    to: links.map(({ b }) => b),
+    conductanceS: links.map(() => 1),
     heldBy,
   });
 }

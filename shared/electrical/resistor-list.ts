@@ -1,24 +1,33 @@
-/** The resistors of a network that is being eliminated: per node a list of half resistors, each knowing its twin. */
+/**
+ * The resistors of a network that is being eliminated: per node a list of half resistors, each knowing its twin. One
+ * list serves one network after another: making its arrays takes as long as eliminating a small network.
+ */
 export class ResistorList {
   /** Per node, how many resistors it has; parallel ones count each until they are merged. */
-  readonly degree: Int32Array;
-  readonly #first: Int32Array;
-  readonly #mark: Int32Array;
-  #far: Int32Array;
-  #next: Int32Array;
-  #twin: Int32Array;
-  #valueS: Float64Array;
+  degree = new Int32Array(0);
+  /** The neighbours of the node that was removed last, and the conductance to each; as many as `remove` said. */
+  readonly around: number[] = [];
+  readonly aroundS: number[] = [];
+  #first = new Int32Array(0);
+  /** -1 at every node between two calls. */
+  #mark = new Int32Array(0);
+  #far = new Int32Array(256);
+  #next = new Int32Array(256);
+  #twin = new Int32Array(256);
+  #valueS = new Float64Array(256);
   #count = 0;
 
-  constructor(nodeCount: number, resistorCount: number) {
-    this.degree = new Int32Array(nodeCount);
-    this.#first = new Int32Array(nodeCount).fill(-1);
-    this.#mark = new Int32Array(nodeCount).fill(-1);
-    const room = 2 * resistorCount + 64;
-    this.#far = new Int32Array(room);
-    this.#next = new Int32Array(room);
-    this.#twin = new Int32Array(room);
-    this.#valueS = new Float64Array(room);
+  /** Begins anew, without a resistor, with room for so many nodes. */
+  reset(nodeCount: number): void {
+    this.#count = 0;
+    if (this.degree.length < nodeCount) {
+      const room = 2 * nodeCount;
+      this.degree = new Int32Array(room);
+      this.#first = new Int32Array(room);
+      this.#mark = new Int32Array(room).fill(-1);
+    }
+    this.degree.fill(0, 0, nodeCount);
+    this.#first.fill(-1, 0, nodeCount);
   }
 
   join(a: number, b: number, valueS: number): void {
@@ -29,41 +38,43 @@ export class ResistorList {
     this.#twin[right] = left;
   }
 
-  /** Takes a node out: its neighbours, each once, with the conductance of all resistors to it. */
-  remove(node: number): { around: number[]; valueS: number[] } {
-    const around: number[] = [];
-    const valueS: number[] = [];
+  /** Takes a node out and gives how many neighbours it had: `around` names each once, `aroundS` what leads to it. */
+  remove(node: number): number {
+    const { around, aroundS, degree } = this;
     const far = this.#far;
+    let count = 0;
     for (let half = this.#first[node]!; half >= 0; half = this.#next[half]!) {
       const other = far[half]!;
       if (other < 0) continue;
       const seen = this.#mark[other]!;
-      if (seen >= 0) valueS[seen]! += this.#valueS[half]!;
+      if (seen >= 0) aroundS[seen]! += this.#valueS[half]!;
       else {
-        this.#mark[other] = around.length;
-        around.push(other);
-        valueS.push(this.#valueS[half]!);
+        this.#mark[other] = count;
+        around[count] = other;
+        aroundS[count] = this.#valueS[half]!;
+        count++;
       }
       far[this.#twin[half]!] = -1;
-      this.degree[other]!--;
+      degree[other]!--;
     }
-    for (const other of around) this.#mark[other] = -1;
-    return { around, valueS };
+    for (let i = 0; i < count; i++) this.#mark[around[i]!] = -1;
+    return count;
   }
 
-  /** Joins every pair of the neighbours of an eliminated node by the conductance g_i g_j / G. */
-  mesh(around: readonly number[], valueS: readonly number[], sumS: number): void {
-    if (around.length < 2) return;
-    if (around.length === 2) {
+  /** Joins every pair of the `count` neighbours of an eliminated node by the conductance g_i g_j / G. */
+  mesh(count: number, sumS: number): void {
+    const { around, aroundS } = this;
+    if (count < 2) return;
+    if (count === 2) {
       // Parallel resistors may arise; they are merged when one of their ends goes.
-      this.join(around[0]!, around[1]!, (valueS[0]! / sumS) * valueS[1]!);
+      this.join(around[0]!, around[1]!, (aroundS[0]! / sumS) * aroundS[1]!);
       return;
     }
-    for (let i = 0; i + 1 < around.length; i++) {
+    for (let i = 0; i + 1 < count; i++) {
       const a = around[i]!;
       this.#markNeighbours(a);
-      for (let j = i + 1; j < around.length; j++) {
-        const throughS = (valueS[i]! / sumS) * valueS[j]!;
+      for (let j = i + 1; j < count; j++) {
+        const throughS = (aroundS[i]! / sumS) * aroundS[j]!;
         const known = this.#mark[around[j]!]!;
         if (known < 0) this.join(a, around[j]!, throughS);
         else {
