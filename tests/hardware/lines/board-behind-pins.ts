@@ -22,8 +22,13 @@ export class ChainBehindPins implements BoardBehindPins {
   readonly #codes: Level[];
   #latched: Level[];
 
-  constructor(pins: ChainPins, lineCount: number, codeCount: number) {
-    this.copper = new SimulatedLines(lineCount, codeCount);
+  constructor(
+    pins: ChainPins,
+    lineCount: number,
+    codeCount: number,
+    copper = new SimulatedLines(lineCount, codeCount),
+  ) {
+    this.copper = copper;
     this.#signalAt = new Map(
       Object.entries(pins).map(([signal, bcm]) => [bcm as number, signal as keyof ChainPins]),
     );
@@ -89,8 +94,11 @@ export class BareBehindPins implements BoardBehindPins {
   readonly copper: SimulatedLines;
   readonly #pulled: Uint8Array;
 
-  constructor(readonly pins: readonly number[]) {
-    this.copper = new SimulatedLines(pins.length);
+  constructor(
+    readonly pins: readonly number[],
+    copper = new SimulatedLines(pins.length),
+  ) {
+    this.copper = copper;
     this.#pulled = new Uint8Array(pins.length);
   }
 
