@@ -28,5 +28,6 @@ export async function signInAtDesk(page: Page, address: string, name: string): P
   await page.getByLabel("Your name").fill(name);
   await page.getByLabel("Your PIN").fill(deskPin);
   await page.getByRole("button", { name: "Sign in" }).click();
-  await expect(page.getByTestId("desk-me")).toContainText(name);
+  // A PIN is dear to check, on purpose.
+  await expect(page.getByTestId("desk-me")).toContainText(name, { timeout: 30_000 });
 }

@@ -25,12 +25,14 @@ export const limitsFor = (longPx: number, shortPx: number, diagonalInch: number)
  * that look like the thumb of something to scroll. One sentence each; an empty list for a sound screen.
  */
 export const screenProblems = async (page: Page, limits: ScreenLimits): Promise<string[]> => {
-  await drawn(page);
-  const found = await page.evaluate(findProblems, limits);
-  if (found.length === 0) return found;
+  let found: string[] = [];
   // A screen that was turned a moment ago may still stand as it was for the last window: what is wrong stays wrong.
-  for (let look = 0; look < 5; look += 1) await drawn(page);
-  return page.evaluate(findProblems, limits);
+  for (let look = 0; look < 20; look += 1) {
+    await drawn(page);
+    found = await page.evaluate(findProblems, limits);
+    if (found.length === 0) break;
+  }
+  return found;
 };
 
 /** Waits until a page is drawn for the window it has. */
