@@ -43,6 +43,8 @@ export interface ServerParts {
   logState: () => Health["log"];
   /** What became of the last nightly back-up. */
   backUpState?: () => Health["backUp"];
+  /** How far the log is at the centre. */
+  outboxState?: () => Health["centre"];
 }
 
 /** Where the bench listens to the network, and by which names it is known there beside its own. */
@@ -93,6 +95,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       },
       log: parts.logState(),
       backUp: parts.backUpState?.(),
+      centre: parts.outboxState?.(),
       clock: clock.state(),
       softwareVersion: parts.bench.softwareVersion,
       rulePackVersion: parts.bench.rulePackVersion,

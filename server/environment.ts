@@ -22,6 +22,15 @@ const numberTo = (most: number): z.ZodType<number, string> => {
     .pipe(z.number().max(most, words));
 };
 
+/** True for an address to which a log may go: it is not read on the way. */
+function isSafeAddress(address: string): boolean {
+  if (!URL.canParse(address)) return false;
+  const { protocol, hostname } = new URL(address);
+  return (
+    protocol === "https:" || (protocol === "http:" && ["127.0.0.1", "[::1]", "localhost"].includes(hostname))
+  );
+}
+
 const faultSchema = z.strictObject({
   contact: contactIdSchema,
   fault: z.enum(["stuck-low", "stuck-high", "dead-output", "dead-input", "loose-contact"]),
@@ -73,6 +82,11 @@ const environmentSchema = z.object({
   SPURWISE_ANCHOR: z.string().optional(),
   /** What back-ups are sealed with; without it they hold what names are read with for whoever finds them. */
   SPURWISE_BACKUP_PASSPHRASE: z.string().min(12, "twelve letters or more").max(200).optional(),
+  /** Where the log goes to the centre's store; nothing goes anywhere where none is said. */
+  SPURWISE_CENTRE: z
+    .string()
+    .refine(isSafeAddress, "an https address, or an http one on this machine")
+    .optional(),
   /** How many years a centre keeps what it knows of a learner who no longer comes. */
   SPURWISE_KEEP_YEARS: numberTo(100).prefault("3"),
   /**
@@ -98,6 +112,8 @@ export interface Environment {
   backUpPassphrase: string | undefined;
   anchorTo: string | undefined;
   keepYears: number;
+  /** The address of the centre's store. */
+  centre: string | undefined;
 }
 
 /** The environment cannot be used: which names, and what each may be. */
@@ -141,5 +157,6 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     anchorTo: data.SPURWISE_ANCHOR ?? data.SPURWISE_BACKUP,
     backUpPassphrase: data.SPURWISE_BACKUP_PASSPHRASE,
     keepYears: data.SPURWISE_KEEP_YEARS,
+    centre: data.SPURWISE_CENTRE,
   };
 }

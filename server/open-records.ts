@@ -9,7 +9,7 @@ import { AttemptReader } from "./store/attempt-reader.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { anchorFault, assertNotVanished, readAnchors } from "./store/log-anchor.ts";
 import { LogReader } from "./store/log-reader.ts";
-import { openSigner } from "./store/log-signer.ts";
+import { type LogSigner, openSigner } from "./store/log-signer.ts";
 import { LogWriter } from "./store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "./store/open-database.ts";
 import { StoreError, toStoreError } from "./store/store-error.ts";
@@ -21,6 +21,7 @@ export interface OpenedRecords {
   reading: Connection;
   /** The bench's own log is damaged: these are beside it, for practice until a technician has seen to it. */
   isBesideDamaged: boolean;
+  signer: LogSigner;
   /** Undefined beside a damaged log: who is on the list lies in that one. */
   people: PeopleStore | undefined;
 }
@@ -53,7 +54,8 @@ function openOne(path: string, isBesideDamaged: boolean, elsewhere: string | und
     const fault = anchors.map((anchor) => anchorFault(writing, anchor)).find((found) => found !== undefined);
     if (fault !== undefined) throw new StoreError("damaged", { path, reason: fault });
     const clock = systemClock();
-    const log = new LogWriter(writing, path, clock, openSigner(dirname(path)), elsewhere);
+    const signer = openSigner(dirname(path));
+    const log = new LogWriter(writing, path, clock, signer, elsewhere);
     const reading = openForReading(path);
     open.push(reading);
     const records: Records = {
@@ -67,7 +69,7 @@ function openOne(path: string, isBesideDamaged: boolean, elsewhere: string | und
     people?.reader.all();
     prove(records);
     log.checkpoint();
-    return { records, writing, reading, people, isBesideDamaged };
+    return { records, writing, reading, people, signer, isBesideDamaged };
   } catch (error) {
     for (const database of open.toReversed()) database.close();
     throw toStoreError(error, path);

@@ -22,6 +22,8 @@ import { readCertificate } from "./web/certificate.ts";
 import { WebSessions } from "./web/web-sessions.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { demoPeople } from "./demo/people.ts";
+import { centreLink } from "./outbox/centre-link.ts";
+import { Outbox } from "./outbox/outbox.ts";
 import { GuessGuard } from "./people/guess-guard.ts";
 import { GuessMemory } from "./people/guess-memory.ts";
 import { People } from "./people/people.ts";
@@ -126,6 +128,24 @@ function networkDoor(
   return { host: host ?? everyAddress, port: networkPort, names, tls: readCertificate(dataFolder(data)) };
 }
 
+/** What sends the log to the centre, where one is said; what is written beside a damaged log goes nowhere. */
+function outboxOf(
+  { centre }: Environment,
+  { records, signer, isBesideDamaged }: OpenedRecords,
+  note: (sentence: string) => void,
+): Outbox | undefined {
+  if (centre === undefined || isBesideDamaged) return undefined;
+  const { log, logReader } = records;
+  return new Outbox({
+    benchId: log.benchId,
+    logReader,
+    signer,
+    link: centreLink(centre),
+    timers: systemTimers,
+    note: (sentence) => note(`centre: ${sentence}`),
+  });
+}
+
 /** Only a simulated board can be broken on purpose, and only at a contact it has. */
 function refuseStrayFaults({ faults, lines }: Environment, board: BoardDescription): void {
   if (faults.length > 0 && lines === "gpio")
@@ -182,6 +202,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     pins: new PinHasher(),
     guard: new GuessGuard(() => clock.monotonicMs(), new GuessMemory(opened.reading, opened.writing)),
   });
+  const outbox = outboxOf(environment, opened, note);
   const network = networkDoor(environment, opened, people);
   const scenarios = new ScenarioFolder(folders.scenarios, note);
   // What lies in the write-ahead file alone goes with it; where nothing is new, nothing is written.
@@ -235,12 +256,17 @@ export function openParts(environment: Environment, note: (sentence: string) => 
       },
       logState,
       backUpState: () => keeper.backUp,
+      outboxState: () => outbox?.state,
     },
     ready: () => watchdog.ready(),
     readScenarios: () => scenarios.read(() => isClosed),
-    startProvingLog: (damaged) => keeper.start(damaged),
+    startProvingLog: (damaged) => {
+      keeper.start(damaged);
+      outbox?.start();
+    },
     close: () => {
       isClosed = true;
+      void outbox?.stop();
       keeper.stop();
       clearInterval(idle);
       opened.records.log.checkpoint();

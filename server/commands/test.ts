@@ -9,6 +9,7 @@ const browser = "chromium-headless-shell";
 const debianPackages = [
   { name: browser, proof: `/usr/bin/${browser}` },
   { name: "ngspice", proof: "/usr/bin/ngspice" },
+  { name: "postgresql", proof: "/usr/lib/postgresql" },
   { name: "libfuse3-dev", proof: "/usr/include/fuse3/fuse.h" },
   { name: "fuse3", proof: "/usr/bin/fusermount3" },
   { name: "gcc", proof: "/usr/bin/gcc" },

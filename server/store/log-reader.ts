@@ -51,6 +51,24 @@ export class LogReader {
     );
   }
 
+  /** The row at a place in the log; undefined where there is none. */
+  rowAt({ benchId, boot, sequence }: LogCursor): LogRow | undefined {
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE bench_id = ? AND boot = ? AND sequence = ?`,
+      benchId,
+      boot,
+      sequence,
+    )[0];
+  }
+
+  /** The last row of a bench; undefined where there is none. */
+  lastRow(benchId: string): LogRow | undefined {
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE bench_id = ? ORDER BY boot DESC, sequence DESC LIMIT 1`,
+      benchId,
+    )[0];
+  }
+
   /** The last row of a type, of a kind that there are few of; undefined where there is none. */
   lastOfType(type: EventType): LogRow | undefined {
     return this.#rows(

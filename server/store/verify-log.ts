@@ -1,6 +1,5 @@
-import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { PeopleTold } from "../people/person-fault.ts";
-import { eventOfBytes } from "./event-bytes.ts";
+import { documentsNamedIn } from "./named-documents.ts";
 import { Seals } from "./seal-fault.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
@@ -97,8 +96,8 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
     if (!isSame(row.previousHash, chain?.hash ?? noHash))
       return bad(name, "it does not follow the record before it");
     if (!isSame(hashOfRow(row), row.hash)) return bad(name, "its content is not what was written");
-    const lost = lostDocument(row, hasDocument);
-    if (lost) return bad(name, `the ${lost.replace("Hash", "")} it was made with is missing`);
+    const lost = documentsNamedIn(row).find(({ hash }) => !hasDocument(hash));
+    if (lost) return bad(name, `the ${lost.what} it was made with is missing`);
     const unsealed = seals.fault(row);
     if (unsealed) return bad(name, unsealed);
     people.take(row);
@@ -130,28 +129,6 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
   if (fault) return bad("the log's own rules", fault);
   const { publicKey } = seals;
   return { isSound: true, rowCount, documentCount, ...(publicKey === undefined ? {} : { publicKey }) };
-}
-
-const documentKeys = ["boardHash", "scenarioHash", "rulePackHash", "criteriaHash"];
-const naming = new Set(["boot", "attempt-started", "decided", "second-viewed"]);
-
-/** The content of a row, or nothing where it was hashed as something that is none. */
-function contentOf(row: LogRow): Record<string, unknown> {
-  try {
-    const { content } = eventOfBytes(row.bytes);
-    return typeof content === "object" && content !== null ? (content as Record<string, unknown>) : {};
-  } catch {
-    return {};
-  }
-}
-
-/** The key of a document that a start of the bench or of an attempt, or a decision names and that is not kept. */
-function lostDocument(row: LogRow, hasDocument: (hash: string) => boolean): string | undefined {
-  if (!naming.has(row.type)) return undefined;
-  return documentKeys.find((key) => {
-    const hash = contentOf(row)[key];
-    return typeof hash === "string" && !hasDocument(hash);
-  });
 }
 
 /** Every record of the log in order, with undefined after each slice. */

@@ -37,6 +37,8 @@ export interface Health {
     | { state: "made"; wallMs: number }
     | { state: "failed"; problem: string }
     | undefined;
+  /** How far the log is at the centre, and why no more of it goes there; left out where there is no centre. */
+  centre?: { sent: { boot: number; sequence: number } | null; trouble?: { why: string } } | undefined;
   clock: "synced" | "battery" | "unsynced";
   softwareVersion: string;
   rulePackVersion: string;

@@ -41,7 +41,13 @@ describe("the environment", () => {
       anchorTo: undefined,
       backUpPassphrase: undefined,
       keepYears: 3,
+      centre: undefined,
     });
+  });
+
+  it("names a centre that the log may go to: over https, or on this machine", () => {
+    for (const centre of ["https://store.example.org", "http://127.0.0.1:4720", "http://localhost:4720/"])
+      expect(readEnvironment({ SPURWISE_CENTRE: centre }).centre).toBe(centre);
   });
 
   it.each([
@@ -58,6 +64,9 @@ describe("the environment", () => {
     { name: "SPURWISE_SPIN_US", value: "1e400" },
     { name: "SPURWISE_KEEP_YEARS", value: "for ever" },
     { name: "SPURWISE_KEEP_YEARS", value: "9".repeat(400) },
+    { name: "SPURWISE_CENTRE", value: "http://store.example.org" },
+    { name: "SPURWISE_CENTRE", value: "store.example.org" },
+    { name: "SPURWISE_CENTRE", value: "ftp://127.0.0.1" },
     { name: "SPURWISE_FINDINGS", value: "never" },
     { name: "SPURWISE_FAULTS", value: "socket-1.a.L" },
     { name: "SPURWISE_FAULTS", value: "socket-1.a.L:broken" },
