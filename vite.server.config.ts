@@ -51,7 +51,15 @@ export default defineConfig({
   plugins: [fewFileTypes],
   ssr: {
     noExternal: true,
-    external: ["better-sqlite3", "pg", "@node-rs/argon2", "pdfkit", "fontkit", ...optional, "@playwright/test"],
+    external: [
+      "better-sqlite3",
+      "pg",
+      "@node-rs/argon2",
+      "pdfkit",
+      "fontkit",
+      ...optional,
+      "@playwright/test",
+    ],
   },
   build: {
     ssr: true,
