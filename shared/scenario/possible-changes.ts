@@ -42,22 +42,38 @@ function settingChanges({ scenario, built }: Wired): Change[] {
   );
 }
 
-/** A cable of each size between any two free entries of two stations of the task. */
+/**
+ * A cable of each size between any two stations of the task with an entry free at each. The free entries of one side of
+ * a station are joined within it, so that the first stands for all.
+ */
 function plugChanges({ scenario, board, built }: Wired): Change[] {
   const taken = new Set<EntryId>(built.cables.flatMap(({ from, to }) => [from, to]));
   const inTask = new Set(scenario.stations.map(({ id }) => id));
   const free = board.stations
     .filter(({ id }) => inTask.has(id))
-    .flatMap(({ id, entries }) => entries.map(({ letter }) => entryId(id, letter)))
-    .filter((entry) => !taken.has(entry));
-  return free.flatMap((from, at) =>
+    .flatMap(({ id, entries }) => {
+      const open = entries.filter(({ letter }) => !taken.has(entryId(id, letter)));
+      const sides = new Set(open.map(({ side }) => side));
+      return [...sides].flatMap((side) => {
+        const first = open.find((entry) => entry.side === side);
+        return first ? [entryId(id, first.letter)] : [];
+      });
+    });
+  const pairs = free.flatMap((from, at) =>
     free
       .slice(at + 1)
       .filter((to) => stationOf(to) !== stationOf(from))
-      .flatMap((to) =>
-        scenario.parts.cableCsaMm2.map((csaMm2): Change => ({ kind: "plug", cable: { from, to, csaMm2 } })),
-      ),
+      .map((to) => ({ from, to })),
   );
+  return usualFirst(scenario.parts.cableCsaMm2, built).flatMap((csaMm2) =>
+    pairs.map((pair): Change => ({ kind: "plug", cable: { ...pair, csaMm2 } })),
+  );
+}
+
+/** Sizes in the order of how many cables are of them: the next cable is most likely of the same. */
+function usualFirst(sizes: readonly number[], { cables }: Built): number[] {
+  const countOf = (size: number): number => cables.filter(({ csaMm2 }) => csaMm2 === size).length;
+  return sizes.toSorted((a, b) => countOf(b) - countOf(a));
 }
 
 /**

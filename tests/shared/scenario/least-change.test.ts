@@ -84,8 +84,8 @@ describe("the least change of a wrong answer", () => {
       expect(isRight(after(changes.filter((other) => other !== change))), JSON.stringify(change)).toBe(false);
   });
 
-  it("asks for no more than 110 verdicts, so that it is there before a learner waits for it", () => {
-    expect(Math.max(...cases.map((one) => foundOf(one).askedCount))).toBeLessThanOrEqual(110);
+  it("asks for no more than 80 verdicts, so that it is there before a learner waits for it", () => {
+    expect(Math.max(...cases.map((one) => foundOf(one).askedCount))).toBeLessThanOrEqual(80);
   });
 
   it("is of every kind somewhere in the tasks, and each of its things is said in every language", () => {
