@@ -59,6 +59,8 @@ export function toldOfAttempt(
       text: criterion.text,
       proposed: verdict ? proposalFor(criterion, verdict) : null,
     })),
+    agreed:
+      (record.learner === null ? undefined : core.parts.people.toldOf(record.learner)?.adjustments) ?? null,
     declaredWallMs: state.declaredWallMs,
     observations: isBlind ? [] : state.observations.map(named),
     decisions: isBlind

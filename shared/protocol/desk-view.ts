@@ -2,6 +2,7 @@ import type { Text } from "../text/text.schema.ts";
 import type { AttemptKind, Mode, Step } from "./attempt-words.ts";
 import type { StaffRole } from "./author.ts";
 import type { AttemptView, BoardFace } from "./bench-view.ts";
+import type { Adjustments } from "./keep-view.ts";
 import type { CriterionAnswer, Outcome, Proposal, ReviewAnswer, Tick } from "./decision-words.ts";
 
 /** Where the desk finds what it shows; each address answers with one of the views below as JSON. */
@@ -87,6 +88,8 @@ export interface DeskRecord {
   moments: Moment[];
   criteriaTitle: Text;
   criteria: CriterionView[];
+  /** What is agreed with its learner now; null where nothing is, and for a guest. */
+  agreed: Adjustments | null;
   declaredWallMs: number | null;
   observations: { person: string; wallMs: number; seen: string; observerSays: string; learnerSays: string }[];
   /** None for who is to see the work blind. */

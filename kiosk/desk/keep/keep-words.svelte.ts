@@ -24,6 +24,12 @@ export class KeepWords {
     return fillGaps(catalogues[this.language][key], (name) => facts[name]?.toString());
   }
 
+  /** Why something was not begun: in words, by the bench's own word for it. */
+  refused(why: string): string {
+    const key = `refused.${why}`;
+    return this.t(Object.hasOwn(keepEn, key) ? (key as KeepKey) : "keep.no-answer");
+  }
+
   time(wallMs: number): string {
     return this.#desk.time(wallMs);
   }

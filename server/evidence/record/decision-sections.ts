@@ -1,10 +1,25 @@
 import type { AnswerView, DecisionView } from "../../../shared/protocol/desk-view.ts";
+import type { Adjustments } from "../../../shared/protocol/keep-view.ts";
 import { ticks } from "../../../shared/protocol/decision-words.ts";
 import type { Paper } from "./paper.ts";
+import type { RecordWords } from "./record-words.ts";
 import type { Section, ToldRecord } from "./section.ts";
+
+function agreedWith(agreed: Adjustments | null, words: RecordWords): string {
+  if (!agreed) return "";
+  const { extraTimePercent, hasRests, isLarge, isReadAloud } = agreed;
+  return [
+    ...(extraTimePercent > 0 ? [words.t("agreed.more", { percent: extraTimePercent })] : []),
+    ...(hasRests ? [words.t("agreed.rests")] : []),
+    ...(isLarge ? [words.t("agreed.large")] : []),
+    ...(isReadAloud ? [words.t("agreed.read")] : []),
+  ].join(", ");
+}
 
 const observed: Section = (paper, { evidence: { told }, words }) => {
   paper.heading(words.t("observed"));
+  const agreed = agreedWith(told.agreed, words);
+  if (agreed) paper.paragraph(words.t("agreed", { what: agreed }));
   if (told.row.mode === "assessed")
     paper.paragraph(
       told.declaredWallMs === null

@@ -4,7 +4,7 @@ import { readLetters, runsOf } from "../../../server/evidence/record/letters.ts"
 import { hexOf } from "../../../server/store/row-hash.ts";
 import type { Language } from "../../../shared/text/languages.ts";
 import { letters, readPdf } from "../../read-pdf.ts";
-import { answers, benchWithWork, byStaff } from "../desk/assessed-work.ts";
+import { answers, benchWithWork, byStaff, handIn } from "../desk/assessed-work.ts";
 import { rightCables, TestBench } from "../test-bench.ts";
 import { byAssessor, fileOf } from "./file-of.ts";
 
@@ -71,6 +71,26 @@ describe("the record of an attempt on paper", () => {
       .flatMap(({ attemptId, type, hash }) => (attemptId === id && people.has(type) ? [hexOf(hash)] : []));
     expect(hashes).toHaveLength(6);
     for (const hash of hashes) expect(text).toContain(letters(hash));
+  });
+
+  it("says what is agreed with the learner, for whoever gives it; nothing where nothing is", async () => {
+    const bench = await new TestBench({ hasDemo: false }).start();
+    const { people } = bench.parts;
+    const by = { by: "bench", session: null } as const;
+    const added = await people.add({ name: "Bryony Cole", role: "learner", badge: "SPURWISE-DEMO-02" }, by);
+    const learner = "id" in added ? added.id : "";
+    const id = await handIn(bench);
+    const told = () =>
+      evidenceSource(bench.bench.core)?.evidenceOf(id, { by: byAssessor, language: "en" })?.told;
+    expect(told()?.agreed).toBeNull();
+    const adjustments = { extraTimePercent: 25, hasRests: true, isLarge: false, isReadAloud: true };
+    people.adjust(learner, adjustments, by);
+    expect(told()?.agreed).toEqual(adjustments);
+    expect((await readPdf(await pdfOf(bench, id, "pl"))).text).toContain(
+      letters("25 % więcej czasu, przerwy na odpoczynek, teksty czytane na głos."),
+    );
+    people.erase(learner, by);
+    expect(told()?.agreed).toBeNull();
   });
 
   it("draws two wirings that differ in one core differently, and one wiring always the same", async () => {
