@@ -82,7 +82,6 @@ export class BenchCore {
     this.health = new RecordsHealth(records === undefined || parts.isLogDamaged === true, note, () =>
       this.publish(),
     );
-    this.board = new BoardNow();
     this.session = new Session({
       records,
       people: parts.people,
@@ -90,6 +89,8 @@ export class BenchCore {
       locked: () => this.publish(),
       troubled: (error) => this.health.trouble(error, "memory"),
     });
+    const { lastSelfCheck } = this.session.memory;
+    this.board = new BoardNow(lastSelfCheck?.board === parts.board.id ? lastSelfCheck : undefined);
   }
 
   /** Counts what was published. */

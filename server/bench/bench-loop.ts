@@ -100,7 +100,11 @@ export class BenchLoop implements BoardListener {
   }
 
   selfCheckResult(faults: BoardFault[]): void {
-    this.#core.board.endSelfCheck(faults, this.#core.parts.clock.wallMs());
+    const { board, session, parts } = this.#core;
+    const wallMs = parts.clock.wallMs();
+    board.endSelfCheck(faults, wallMs);
+    const lastSelfCheck = { board: parts.board.id, faultCount: faults.length, wallMs };
+    session.remember({ lastSelfCheck });
     this.#core.publish();
   }
 

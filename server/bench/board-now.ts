@@ -20,6 +20,12 @@ export interface SelfCheckProgress {
   isDone: boolean;
 }
 
+/** How a self-check ended, and when. */
+export interface LastSelfCheck {
+  faultCount: number;
+  wallMs: number;
+}
+
 /** A walk along the board with a probe: what it has touched, the last at the end. */
 export interface Walk {
   isOn: boolean;
@@ -29,6 +35,11 @@ export interface Walk {
 
 /** The board as it is now: what it senses, what is plugged on a simulated one, what the tools for its health found. */
 export class BoardNow {
+  /** With how the last self-check of this board ended, where one is known of before the start. */
+  constructor(lastSelfCheck?: LastSelfCheck) {
+    this.#lastSelfCheck = lastSelfCheck;
+  }
+
   #status: BoardStatus = { state: "starting" };
   #sensed: SensedState | undefined;
   #leads: BoardLeads = noLeads;
@@ -38,7 +49,7 @@ export class BoardNow {
   #selfCheck: SelfCheckProgress | undefined;
   #selfCheckBegun: () => void = () => undefined;
   #found: readonly BoardFault[] = [];
-  #lastSelfCheck: { faultCount: number; wallMs: number } | undefined;
+  #lastSelfCheck: LastSelfCheck | undefined;
   #walk: Walk | undefined;
   #lead: (LeadResult & { sensed: string }) | undefined;
 
@@ -80,8 +91,8 @@ export class BoardNow {
     return this.#selfCheck;
   }
 
-  /** How the last self-check since the start ended, and when; undefined before it. */
-  get lastSelfCheck(): { faultCount: number; wallMs: number } | undefined {
+  /** How the last self-check ended, and when; undefined before the first. */
+  get lastSelfCheck(): LastSelfCheck | undefined {
     return this.#lastSelfCheck;
   }
 

@@ -15,6 +15,10 @@ export const benchMemorySchema = z.strictObject({
     .default(null),
   /** A technician has chosen to let the network in. */
   isNetworkChosen: z.boolean().default(false),
+  /** How the last self-check ended, and of which board it was. */
+  lastSelfCheck: z
+    .strictObject({ board: z.string(), faultCount: z.number().int().min(0), wallMs: z.number() })
+    .optional(),
 });
 export type BenchMemory = z.infer<typeof benchMemorySchema>;
 

@@ -9,7 +9,6 @@ import { type DeskParts, deskRoutes } from "../desk/desk-routes.ts";
 import { type EvidenceParts, evidenceRoutes } from "../evidence/evidence-routes.ts";
 import type { KeepParts } from "../keep/keep-parts.ts";
 import { keepRoutes } from "../keep/keep-routes.ts";
-import { classRoutes } from "./class-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
 import { type PublicParts, publicRoutes } from "./public-routes.ts";
@@ -100,7 +99,6 @@ export function createApp({
         return response.redirect(303, "/sign-in?to=desk");
       response.status(401).type("text/plain").send("Sign in first.\n");
     });
-    app.use(classRoutes({ door, people: signIn.people }));
   }
 
   app.get("/anchor.json", (_request, response) => {

@@ -4,7 +4,7 @@ import type { Staff } from "../people/person.ts";
 import type { ScreenSession } from "./attach-sockets.ts";
 import { type DoorNames, isOwnOrigin, loopbackNames } from "./origin.ts";
 import { idOfCookie } from "./session-cookie.ts";
-import type { WebSession, WebSessions } from "./web-sessions.ts";
+import type { WebSessions } from "./web-sessions.ts";
 
 /**
  * A way into the bench. Through the one on loopback comes its own screen, which anybody may stand at; through the one
@@ -15,15 +15,11 @@ export type Door =
 
 export const ownDoor: Door = { kind: "own-screen", names: loopbackNames };
 
-/** Who of the staff has signed in, and their session, for a request through the door on the network. */
-export const signedInAt = (
-  { sessions, names }: Extract<Door, { kind: "network" }>,
-  headers: IncomingMessage["headers"],
-): { staff: Staff; session: WebSession } | undefined =>
-  sessions.staffOf(idOfCookie(headers.cookie, names.scheme));
-
+/** Who of the staff has signed in, for a request through the door on the network. */
 export const staffAt = (door: Door, headers: IncomingMessage["headers"]): Staff | undefined =>
-  door.kind === "own-screen" ? undefined : signedInAt(door, headers)?.staff;
+  door.kind === "own-screen"
+    ? undefined
+    : door.sessions.staffOf(idOfCookie(headers.cookie, door.names.scheme))?.staff;
 
 /** True where a request may come in: it is the bench that was asked for, and who asks may. */
 export const mayEnter = (door: Door, { headers }: IncomingMessage): boolean =>

@@ -6,6 +6,7 @@ import type { KeeperView, MachineView } from "../../../shared/protocol/keep-view
 import { backUpTime } from "../../../server/keep/machine-view.ts";
 import { soon } from "../board/board-double.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
+import { TestBench } from "../test-bench.ts";
 import { testServer } from "../test-server.ts";
 
 describe("how the machine is", () => {
@@ -50,7 +51,16 @@ describe("how the machine is", () => {
       bench.atRest();
       await soon();
     }
-    expect((await look()).board.selfCheck).toEqual({ faultCount: 0, wallMs: bench.clock.wallMs() });
+    const last = { faultCount: 0, wallMs: bench.clock.wallMs() };
+    expect((await look()).board.selfCheck).toEqual(last);
+    await bench.stop();
+    const again = new TestBench({ folder: bench.folder });
+    expect(again.bench.core.board.lastSelfCheck).toMatchObject(last);
+    // What is known of one board says nothing of another.
+    const other = { ...again.parts.board, id: "another" };
+    await again.stop();
+    const moved = new TestBench({ folder: bench.folder, parts: { board: other } });
+    expect(moved.bench.core.board.lastSelfCheck).toBeUndefined();
   });
 
   it("knows when a back-up was made by its name alone", () => {
