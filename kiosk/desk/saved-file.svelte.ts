@@ -20,7 +20,8 @@ export class SavedFile {
       const answer = await fetch(href, { signal: stopping.signal });
       if (!answer.ok || !answer.body) throw new Error(String(answer.status));
       const pieces = await this.#taken(answer.body, Number(answer.headers.get(lineCountHeader) ?? 0));
-      keep(new Blob(pieces), href);
+      const [path = ""] = href.split("?");
+      keepFile(new Blob(pieces), path.slice(path.lastIndexOf("/") + 1));
       this.state = "saved";
     } catch {
       if (this.#stopping === stopping) this.state = stopping.signal.aborted ? "stopped" : "failed";
@@ -46,10 +47,11 @@ export class SavedFile {
   }
 }
 
-function keep(blob: Blob, href: string): void {
+/** Gives something to the browser to keep under a name. */
+export function keepFile(blob: Blob, name: string): void {
   const link = document.createElement("a");
   link.href = URL.createObjectURL(blob);
-  link.download = new URL(href, window.location.href).pathname.split("/").at(-1) ?? "";
+  link.download = name;
   link.click();
   // The browser takes it up after the click.
   window.setTimeout(() => URL.revokeObjectURL(link.href), 10_000);

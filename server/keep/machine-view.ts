@@ -5,7 +5,9 @@ import { performance } from "node:perf_hooks";
 import type { MachineView } from "../../shared/protocol/keep-view.ts";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
+import type { LastSelfCheck } from "../bench/board-now.ts";
 import { backUpsIn } from "../keeping/back-up.ts";
+import type { KeptNote } from "../machine/kept-notes.ts";
 import { aDay, readDiskWrites, readProcessWrites } from "../machine/disk-writes.ts";
 import { readPower } from "../machine/power.ts";
 import { schemaVersion } from "../store/open-database.ts";
@@ -16,6 +18,8 @@ export interface MachineParts {
   /** Where nightly back-ups go; undefined where nobody chose a folder. */
   backUpTo: string | undefined;
   sqliteVersion: string;
+  /** What the program said last. */
+  notes: () => readonly KeptNote[];
 }
 
 const sizeOf = (path: string): number => statSync(path, { throwIfNoEntry: false })?.size ?? 0;
@@ -40,6 +44,9 @@ function diskOf(databasePath: string, programUpMs: number, machineUpMs: number):
   };
 }
 
+const selfCheckOf = (last: LastSelfCheck | undefined): MachineView["board"]["selfCheck"] =>
+  last ? { faultCount: last.faultCount, wallMs: last.wallMs } : null;
+
 /** How the machine, its records and its board are, for the technician. @throws StoreError or a file system error */
 export function machineView(core: BenchCore, health: Health, parts: MachineParts): MachineView {
   const { databasePath, backUpTo, sqliteVersion } = parts;
@@ -63,7 +70,7 @@ export function machineView(core: BenchCore, health: Health, parts: MachineParts
       ...health.board,
       lines: health.lines,
       hasGpioLibrary: health.hasGpioLibrary,
-      selfCheck: board.lastSelfCheck ?? null,
+      selfCheck: selfCheckOf(board.lastSelfCheck),
       faultCount: board.isReady ? (board.sensed?.faults.length ?? 0) : 0,
     },
     versions: {

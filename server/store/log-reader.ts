@@ -69,6 +69,14 @@ export class LogReader {
     )[0];
   }
 
+  /** The last rows of all, in their order. */
+  lastRows(count: number): LogRow[] {
+    return this.#rows(
+      `SELECT ${columns} FROM log ORDER BY bench_id DESC, boot DESC, sequence DESC LIMIT ?`,
+      count,
+    ).reverse();
+  }
+
   /** The last row of a type, of a kind that there are few of; undefined where there is none. */
   lastOfType(type: EventType): LogRow | undefined {
     return this.#rows(
