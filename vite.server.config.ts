@@ -74,6 +74,7 @@ export default defineConfig({
       external: optional,
       input: {
         main: "server/main.ts",
+        launch: "server/launch.ts",
         "scanner-child": "hardware/scan/scanner-child.ts",
         "records-worker": "server/keeping/records-worker.ts",
         ...Object.fromEntries(commands),

@@ -87,6 +87,8 @@ const environmentSchema = z.object({
     .string()
     .refine(isSafeAddress, "an https address, or an http one on this machine")
     .optional(),
+  /** The file with the key, PEM, of whoever publishes updates; without it none is taken. */
+  SPURWISE_UPDATE_KEY: z.string().optional(),
   /** How many years a centre keeps what it knows of a learner who no longer comes. */
   SPURWISE_KEEP_YEARS: numberTo(100).prefault("3"),
   /**
@@ -111,6 +113,7 @@ export interface Environment {
   backUpTo: string | undefined;
   backUpPassphrase: string | undefined;
   anchorTo: string | undefined;
+  updateKey: string | undefined;
   keepYears: number;
   /** The address of the centre's store. */
   centre: string | undefined;
@@ -155,6 +158,7 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     faults: data.SPURWISE_FAULTS,
     backUpTo: data.SPURWISE_BACKUP,
     anchorTo: data.SPURWISE_ANCHOR ?? data.SPURWISE_BACKUP,
+    updateKey: data.SPURWISE_UPDATE_KEY,
     backUpPassphrase: data.SPURWISE_BACKUP_PASSPHRASE,
     keepYears: data.SPURWISE_KEEP_YEARS,
     centre: data.SPURWISE_CENTRE,

@@ -24,6 +24,7 @@ export const folders = {
   scannerChild: join(root, "dist/server/scanner-child.js"),
   recordsWorker: join(root, "dist/server/records-worker.js"),
   manifest: join(root, "package.json"),
+  lock: join(root, "package-lock.json"),
   notices: join(root, "server/public-text/notices.json"),
 } as const;
 

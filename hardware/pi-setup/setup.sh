@@ -14,6 +14,7 @@ usage: sudo ./setup.sh [options]        set up, or bring an earlier set-up to th
   --board NAME         board description in hardware/boards, without .json (default: workshop)
   --port N             port of the bench (default: 4710)
   --app DIR            built project to install from (default: the one this script is in)
+  --update-key FILE    public key (PEM) of whoever publishes updates: only what they signed is taken
   --node-archive FILE  an official Node archive (linux-arm64, .tar.xz) where the system's Node is too old
   --no-kiosk           no screen session: the bench is used from another machine
   --read-only          keep the system read-only in use; the data stands on a partition of its own:
@@ -26,7 +27,7 @@ TEXT
 }
 
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
-root='' app=$(cd "$here/../.." && pwd) board=workshop port=4710 node_archive=''
+root='' app=$(cd "$here/../.." && pwd) board=workshop port=4710 node_archive='' update_key=''
 data_label=spurwise-data is_kiosk=yes is_read_only=no is_undo=no is_delete_data=no is_check=no
 
 fail() {
@@ -37,12 +38,13 @@ say() { echo "setup: $*"; }
 
 while [ $# -gt 0 ]; do
   case $1 in
-    --board | --port | --app | --node-archive | --data-label | --root)
+    --board | --port | --app | --update-key | --node-archive | --data-label | --root)
       [ $# -ge 2 ] || fail "$1 needs a value"
       case $1 in
         --board) board=$2 ;;
         --port) port=$2 ;;
         --app) app=$(cd "$2" && pwd) ;;
+        --update-key) update_key=$(realpath -m "$2") ;;
         --node-archive) node_archive=$(realpath "$2") ;;
         --data-label) data_label=$2 ;;
         --root) root=$(cd "$2" && pwd) ;;
@@ -68,6 +70,7 @@ done
 case $port in *[!0-9]* | "") fail "--port takes a number, not '$port'" ;; esac
 case $data_label in *[!A-Za-z0-9_-]* | "") fail "--data-label takes letters, digits, - and _" ;; esac
 description=$app/hardware/boards/$board.json
+[ -z "$update_key" ] || [ -f "$update_key" ] || fail "there is no key $update_key"
 [ $is_undo = yes ] || [ -f "$description" ] || fail "there is no board description $description"
 [ $is_check = yes ] || [ "$(id -u)" = 0 ] || fail "run it as root: sudo $0"
 
@@ -222,7 +225,7 @@ copy_folder() { # SOURCE TARGET
 }
 
 install_app() {
-  [ -f "$app/dist/server/main.js" ] || fail "$app is not built: run \`npm start\` in it once, then run this again"
+  [ -f "$app/dist/server/launch.js" ] || fail "$app is not built: run \`npm start\` in it once, then run this again"
   local folder file
   for folder in dist hardware/boards hardware/pi-setup scenarios; do
     if [ -d "$app/$folder" ]; then copy_folder "$app/$folder" "$root/opt/spurwise/$folder"; fi
@@ -381,6 +384,7 @@ TEXT
   pins=$("$node_here" "$here/board-pins.mjs" "$description")
   install_app
   add_accounts
+  if [ -n "$update_key" ]; then put "$update_key" "$root/etc/spurwise/update-key.pem" 644; fi
   put_text "$root/etc/spurwise/spurwise.env" 644 <<TEXT
 # Written by setup.sh; put changes of your own into local.env beside this file.
 SPURWISE_DATA=/var/lib/spurwise
@@ -388,6 +392,7 @@ SPURWISE_BOARD=$board
 SPURWISE_LINES=gpio
 SPURWISE_PORT=$port
 SPURWISE_RELEASE="$(sed -n 's/^release //p' <<<"$pins")"
+$([ ! -f "$root/etc/spurwise/update-key.pem" ] || echo SPURWISE_UPDATE_KEY=/etc/spurwise/update-key.pem)
 TEXT
   set_pins "$pins"
   make_read_only

@@ -85,7 +85,7 @@ const [name, ...args] = process.argv.slice(2);
 
 install();
 build();
-if (name === "start") await import(pathToFileURL("dist/server/main.js").href);
+if (name === "start") await import(pathToFileURL("dist/server/launch.js").href);
 else {
   const commands = readdirSync("dist/server/commands").map((file) => file.replace(/\.js$/, ""));
   if (!commands.includes(name))

@@ -36,7 +36,7 @@ export function builtProject(mainJs: string, board: unknown): string {
     mkdirSync(join(folder, dirname(path)), { recursive: true });
     writeFileSync(join(folder, path), text);
   };
-  put("dist/server/main.js", mainJs);
+  put("dist/server/launch.js", mainJs);
   put("package.json", '{ "name": "spurwise", "type": "module" }\n');
   put("hardware/boards/bench.json", JSON.stringify(board));
   execFileSync("cp", ["-r", setupFolder, join(folder, "hardware")]);

@@ -42,6 +42,11 @@ describe("the scripts of the Pi set-up", () => {
       says: /^setup: --port takes a number, not 'eighty'$/m,
     },
     {
+      what: "a key that is not there",
+      options: ["--board", "small", "--update-key", "/nowhere/key.pem"],
+      says: /^setup: there is no key .*key\.pem$/m,
+    },
+    {
       what: "a board that is not there",
       options: ["--board", "none"],
       says: /^setup: there is no board description .*none\.json$/m,
