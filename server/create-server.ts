@@ -8,6 +8,7 @@ import type { AddressInfo } from "node:net";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { Bench } from "./bench/bench.ts";
+import { isBenchFree } from "./bench/is-bench-free.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
 import { ownRun } from "./bench/own-run.ts";
 import { boardFace } from "./view/board-face.ts";
@@ -16,6 +17,7 @@ import { scenarioCards } from "./view/scenario-cards.ts";
 import { filterOf } from "./desk/attempt-query.ts";
 import type { Staff } from "./people/person.ts";
 import { evidenceSource } from "./evidence/evidence-source.ts";
+import { DeskTasks, type KeepingParts } from "./keeping/desk-tasks.ts";
 import type { Due } from "./keeping/due.ts";
 import type { MachineParts } from "./keep/machine-view.ts";
 import { viewFor } from "./view/view-for.ts";
@@ -37,6 +39,7 @@ export interface ServerParts {
   /** How many years a centre keeps a learner who no longer comes. */
   keepYears: number;
   machine: MachineParts;
+  keeping: KeepingParts;
   /** Whose time to be kept is over. */
   due: () => Due[];
   /** What is known of the log's soundness. */
@@ -102,6 +105,14 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     };
   };
 
+  const isFree = (): boolean => isBenchFree(core);
+  const tasks = new DeskTasks({
+    ...parts.keeping,
+    softwareVersion: parts.bench.softwareVersion,
+    clock,
+    isFree,
+    isBoardReady: () => core.board.isReady,
+  });
   const sessions = parts.bench.webSessions;
   const openDoor = (door: Door, makeHttp: (app: RequestListener) => HttpServer): OpenDoor => {
     const staffOf = ({ headers }: IncomingMessage): Staff | undefined =>
@@ -131,6 +142,12 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         core,
         health,
         machine: parts.machine,
+        keeping: {
+          tasks,
+          passphrase: parts.keeping.passphrase,
+          canUpdate: parts.keeping.update !== undefined,
+          isFree,
+        },
         keepYears: parts.keepYears,
         due: parts.due,
         staffOf,

@@ -1,3 +1,4 @@
+import { createPublicKey } from "node:crypto";
 import { mkdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { isAbsolute, join, resolve } from "node:path";
@@ -11,6 +12,7 @@ import { packVersion } from "../shared/rules/pack-version.ts";
 import type { Records } from "./bench/bench-core.ts";
 import { contactsOf } from "./board/contacts-of.ts";
 import { scannerProcess } from "./board/scanner-process.ts";
+import type { Clock } from "./clock/clock.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
 import { readCriteria } from "./desk/read-criteria.ts";
 import type { NetworkDoor, ServerParts } from "./create-server.ts";
@@ -24,11 +26,15 @@ import { ScannerClient } from "./scanner-client.ts";
 import { demoPeople } from "./demo/people.ts";
 import { centreLink } from "./outbox/centre-link.ts";
 import { Outbox } from "./outbox/outbox.ts";
+import { KeptNotes } from "./machine/kept-notes.ts";
 import { GuessGuard } from "./people/guess-guard.ts";
 import { GuessMemory } from "./people/guess-memory.ts";
 import { People } from "./people/people.ts";
 import { PinHasher } from "./people/pin-hash.ts";
 import { holdFolder } from "./store/hold-folder.ts";
+import type { StartAgain } from "./keeping/desk-tasks.ts";
+import { restoreWanted } from "./keeping/restore.ts";
+import { sentenceFor } from "./start-sentence.ts";
 import { dueLearners } from "./keeping/due.ts";
 import { RecordsKeeper } from "./keeping/records-keeper.ts";
 import { sqliteVersionOf } from "./store/open-database.ts";
@@ -98,6 +104,37 @@ function openHeldRecords(
   }
 }
 
+/** A back-up that a technician made ready takes its place, before anything is open. */
+function bringBackWanted(
+  path: string,
+  clock: Clock,
+  anchorTo: string | undefined,
+  note: (sentence: string) => void,
+  letGo: () => void,
+): void {
+  try {
+    const found = restoreWanted(path, clock, anchorTo);
+    if (found === undefined) return;
+    if ("error" in found)
+      note(`the back-up was not brought back: ${sentenceFor(found.error) ?? found.error.message}`);
+    else note(`a back-up was brought back; what was there before: ${found.replaced ?? "nothing"}`);
+  } catch (error) {
+    letGo();
+    throw error;
+  }
+}
+
+/** The key of who publishes updates, as it was set when the bench was installed; undefined where it cannot be read. */
+function updateKeyOf(path: string | undefined, note: (sentence: string) => void): string | undefined {
+  if (path === undefined) return undefined;
+  try {
+    return createPublicKey(readFileSync(path)).export({ type: "spki", format: "pem" }).toString();
+  } catch {
+    note(`no update is taken: ${path} holds no key of who publishes them`);
+    return undefined;
+  }
+}
+
 const everyAddress = "0.0.0.0";
 
 /** A data folder that the bench makes is its own user's alone. */
@@ -161,12 +198,20 @@ function refuseStrayFaults({ faults, lines }: Environment, board: BoardDescripti
  *
  * @throws EnvironmentError, StoreError, UnusableFileError or a file system error; then nothing is left open.
  */
-export function openParts(environment: Environment, note: (sentence: string) => void): OpenedParts {
+export function openParts(
+  environment: Environment,
+  say: (sentence: string) => void,
+  startAgain: (what: StartAgain) => void = () => undefined,
+): OpenedParts {
+  const clock = systemClock();
+  const notes = new KeptNotes(say, () => clock.wallMs());
+  const { note } = notes;
   const { board, bytes } = readBoardFile(boardPath(environment.board));
   refuseStrayFaults(environment, board);
   const data = dataFolder(environment.data);
   mkdirSync(data, { recursive: true, mode: ownOnly });
   const letGo = holdFolder(data);
+  bringBackWanted(logFile(data), clock, environment.anchorTo, note, letGo);
   const opened = openHeldRecords(logFile(data), note, environment.anchorTo, letGo);
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
@@ -179,7 +224,6 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     alive: () => watchdog.alive(),
     note,
   });
-  const clock = systemClock();
   const keeper = new RecordsKeeper({
     program: folders.recordsWorker,
     path: opened.reading.name,
@@ -195,6 +239,7 @@ export function openParts(environment: Environment, note: (sentence: string) => 
     note(
       "nightly back-ups are not sealed: they hold what names are read with. Set SPURWISE_BACKUP_PASSPHRASE.",
     );
+  const updateKey = updateKeyOf(environment.updateKey, note);
   const isSimulated = lines !== "gpio";
   const people = new People({
     store: opened.people,
@@ -253,6 +298,17 @@ export function openParts(environment: Environment, note: (sentence: string) => 
         databasePath: opened.reading.name,
         backUpTo: environment.backUpTo,
         sqliteVersion: sqliteVersionOf(opened.reading),
+        notes: () => notes.kept,
+      },
+      keeping: {
+        keeper,
+        path: logFile(data),
+        passphrase: environment.backUpPassphrase,
+        update:
+          updateKey === undefined
+            ? undefined
+            : { publicKey: updateKey, modules: folders.modules, lock: folders.lock },
+        startAgain,
       },
       logState,
       backUpState: () => keeper.backUp,

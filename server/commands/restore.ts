@@ -2,6 +2,7 @@ import { existsSync, mkdirSync } from "node:fs";
 import { dirname, resolve } from "node:path";
 import { systemClock } from "../clock/system-clock.ts";
 import { dataFolder, logFile } from "../folders.ts";
+import type { RestoreStep } from "../keeping/make-ready.ts";
 import { restore } from "../keeping/restore.ts";
 import { sentenceFor } from "../start-sentence.ts";
 import { holdFolder } from "../store/hold-folder.ts";
@@ -9,6 +10,9 @@ import { StoreError } from "../store/store-error.ts";
 
 const say = (sentence: string): void => void process.stdout.write(`${sentence}\n`);
 const dryRun = "--dry-run";
+
+const stepLine = ({ step, doneCount, totalCount }: RestoreStep): string =>
+  step === "proving" ? `... proving, ${doneCount} of ${totalCount} records` : `... ${step}`;
 
 /**
  * `restore <back-up> [--dry-run]`: brings a back-up back into this folder's bench, which must be stopped. What stood there
@@ -32,7 +36,7 @@ export async function run(args: string[]): Promise<number> {
     const letGo = holdFolder(dirname(path));
     try {
       const parts = { from: resolve(from), path, clock: systemClock(), isDryRun, passphrase, anchorTo };
-      const { manifest, erasedCount, replaced } = restore({ ...parts, say: (step) => say(`... ${step}`) });
+      const { manifest, erasedCount, replaced } = restore({ ...parts, say: (step) => say(stepLine(step)) });
       const when = new Date(manifest.madeWallMs).toISOString();
       const erased = erasedCount > 0 ? ` ${erasedCount} people erased since stay erased.` : "";
       say(

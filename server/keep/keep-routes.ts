@@ -4,8 +4,10 @@ import { answerWith, say } from "../web/answers.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import { debriefSince } from "./debrief.ts";
 import type { KeepParts, OnlyFor } from "./keep-parts.ts";
+import { keepingRoutes } from "./keeping-routes.ts";
 import { peopleRoutes } from "./people-routes.ts";
 import { machineView } from "./machine-view.ts";
+import { supportBundle } from "./support-bundle.ts";
 
 /** The morning of a day by the bench's own clock. */
 const morningOf = (wallMs: number): number => new Date(wallMs).setHours(0, 0, 0, 0);
@@ -32,9 +34,15 @@ export function keepRoutes(parts: KeepParts): Router {
   router.get(`${keepData}/machine`, only("technician"), (_request, response) =>
     answerWith(response, machineView(core, health(), machine)),
   );
+  router.get(`${keepData}/support.json`, only("technician"), (_request, response) => {
+    const bundle = supportBundle(core, health(), machine);
+    response.set("Cache-Control", "no-store").attachment("support.json").type("application/json");
+    response.send(`${JSON.stringify(bundle, undefined, 2)}\n`);
+  });
   router.get(`${keepData}/debrief`, only("trainer", "assessor"), (request, response) => {
     answerWith(response, debriefSince(core, morningOf(core.parts.clock.wallMs()), languageAsked(request)));
   });
   router.use(peopleRoutes(parts, only));
+  router.use(keepingRoutes(parts, only));
   return router;
 }

@@ -22,6 +22,9 @@ import { type FileAlong, filesAlong, type Manifest, packInto } from "./back-up-f
 const ending = ".backup";
 const sliceRowCount = 1000;
 
+/** What a back-up is called in a folder while it is made. */
+export const unfinishedIn = (folder: string): string => join(folder, `unfinished${ending}`);
+
 /** The back-ups in a folder, the newest first; by their names, which begin with the time they were made. */
 export const backUpsIn = (folder: string): string[] =>
   existsSync(folder)
@@ -49,6 +52,8 @@ export interface BackUpStep {
   step: "copying" | "proving" | "sealing";
   /** How many records are proved; 0 before and of the other steps. */
   doneCount: number;
+  /** How many there are; 0 where that is not known yet. */
+  totalCount: number;
 }
 
 /** As 20261126-224500: names in the order of time. */
@@ -70,20 +75,20 @@ export async function backUp({
   say = () => undefined,
 }: BackUpParts): Promise<{ file: string; manifest: Manifest }> {
   const source = openForReading(path);
-  const unfinished = join(to, `unfinished${ending}`);
+  const unfinished = unfinishedIn(to);
   // What is to be sealed does not lie on a stick as it is, not for a moment.
-  const plain = passphrase === undefined ? unfinished : join(dirname(path), `unfinished${ending}`);
+  const plain = passphrase === undefined ? unfinished : unfinishedIn(dirname(path));
   try {
     // The folder alone, none above it: where a stick is not in, nothing is made in its place.
     if (!existsSync(to)) mkdirSync(to, { mode: 0o700 });
     for (const one of new Set([plain, unfinished])) rmSync(one, { force: true });
-    say({ step: "copying", doneCount: 0 });
+    say({ step: "copying", doneCount: 0, totalCount: 0 });
     // Made by the bench's own user for nobody else, before anything is in it.
     closeSync(openSync(plain, "wx", fileModes.secret));
     // All pages in one step: a copy that waits in between would have to begin anew after each append.
     await source.backup(plain, { progress: () => Number.MAX_SAFE_INTEGER });
-    const { benchId, rowCount, head } = proved(plain, path, (doneCount) =>
-      say({ step: "proving", doneCount }),
+    const { benchId, rowCount, head } = proved(plain, path, (doneCount, totalCount) =>
+      say({ step: "proving", doneCount, totalCount }),
     );
     const told: Manifest = {
       format: 1,
@@ -96,7 +101,7 @@ export async function backUp({
     };
     packInto(plain, told, filesOf(dirname(path)));
     if (passphrase !== undefined) {
-      say({ step: "sealing", doneCount: rowCount });
+      say({ step: "sealing", doneCount: rowCount, totalCount: rowCount });
       sealFile(plain, unfinished, statSync(plain).size, passphrase);
       rmSync(plain, { force: true });
     }
@@ -118,12 +123,13 @@ export async function backUp({
 function proved(
   copy: string,
   path: string,
-  done: (rowCount: number) => void,
+  done: (rowCount: number, totalCount: number) => void,
 ): Pick<Manifest, "benchId" | "rowCount" | "head"> {
   const database = openPlain(copy);
   try {
     const damage = database.pragma("quick_check(1)", { simple: true });
-    const proof = proofOf(database, done);
+    const totalCount = rowCountOf(database);
+    const proof = proofOf(database, (doneCount) => done(doneCount, totalCount));
     if (damage !== "ok") throw new StoreError("damaged", { path, reason: String(damage) });
     if (!proof.isSound)
       throw new StoreError("damaged", { path, reason: `${proof.firstBadRecord}: ${proof.reason}` });
@@ -138,6 +144,10 @@ function proved(
     database.close();
   }
 }
+
+/** How many records a copy says that it has. */
+const rowCountOf = (database: Connection): number =>
+  database.prepare<[], number>("SELECT coalesce(sum(row_count), 0) FROM log_end").pluck().get() ?? 0;
 
 function proofOf(database: Connection, done: (rowCount: number) => void): LogProof {
   const proof = proveLog(database, sliceRowCount);

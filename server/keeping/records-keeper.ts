@@ -22,6 +22,7 @@ interface KeeperParts {
 const dayMs = 24 * 3_600_000;
 const hourMs = 3_600_000;
 const heapMb = 64;
+const newestKept = 14;
 
 /**
  * Keeps the records beside the bench's work: proves file and chain once the bench listens and then each day, and makes
@@ -60,6 +61,19 @@ export class RecordsKeeper {
     void this.#check(damaged).then(() => this.#goOn(damaged));
   }
 
+  /**
+   * Does a task of whoever asks for it at the desk, once nothing else is done; done when its process has ended. Undefined
+   * where something is done already.
+   */
+  do(task: RecordsTask, hear: (message: FromRecordsWorker) => void): Promise<void> | undefined {
+    return this.isBusy || this.#isStopped ? undefined : this.#run(task, hear);
+  }
+
+  /** Ends what is done in the process now. */
+  stopTask(): void {
+    this.#worker?.kill();
+  }
+
   /** Ends the process and waits for nothing more. */
   stop(): void {
     this.#isStopped = true;
@@ -71,6 +85,7 @@ export class RecordsKeeper {
     const { timers, clock } = this.#parts;
     if (this.#isStopped) return;
     this.#cancel = timers.after(hourMs, () => {
+      if (this.isBusy) return this.#goOn(damaged);
       const isCheckDue = clock.monotonicMs() - this.#provedAtMs >= dayMs;
       void (isCheckDue ? this.#check(damaged) : this.#backUpIfDue()).then(() => this.#goOn(damaged));
     });
@@ -109,7 +124,15 @@ export class RecordsKeeper {
     this.#triedAtMs = nowMs;
     const wallMs = Math.round(clock.wallMs());
     const before = this.#backUp;
-    const task: RecordsTask = { what: "back-up", path, to, softwareVersion, wallMs, passphrase };
+    const task: RecordsTask = {
+      what: "back-up",
+      path,
+      to,
+      softwareVersion,
+      wallMs,
+      passphrase,
+      keepCount: newestKept,
+    };
     await this.#run(task, (message) => {
       if (message.type === "progress") this.#backUp = { state: "making", doneCount: message.doneCount };
       if (message.type === "backed-up") {

@@ -120,3 +120,38 @@ export interface DebriefView {
   isTooFew: boolean;
   lines: { rule: string; title: string; share: ClassShare }[];
 }
+
+/** What a technician lets the bench do with its records, or with its program. */
+export type TaskKind = "back-up" | "try-restore" | "restore" | "update";
+export type TaskStep = "copying" | "proving" | "sealing" | "placing" | "checking" | "trying";
+
+/** What is being done, or was done last. */
+export interface TaskView {
+  what: TaskKind;
+  state: "going" | "done" | "stopped" | "failed";
+  step: TaskStep;
+  /** How far the step has come, of how much; 0 of 0 where that is not known. */
+  doneCount: number;
+  totalCount: number;
+  /** Why it failed. */
+  problem: string | null;
+  /** What it came to. */
+  facts: Record<string, string | number>;
+}
+
+/** Back-ups, and the program, as the technician sees to them. */
+export interface KeepingView {
+  task: TaskView | null;
+  /** Where back-ups go where no folder is named; null where nobody chose one. */
+  folder: string | null;
+  /** Back-ups are sealed with the passphrase of the settings where none is typed. */
+  isSealedByDefault: boolean;
+  /** The back-ups of the folder that is looked at, the newest first; null where it cannot be looked at. */
+  backUps: { name: string; sizeBytes: number; madeWallMs: number | null; isSealed: boolean }[] | null;
+  /** The version that runs, and whether updates can be taken: a key of who publishes them is set. */
+  version: string;
+  canUpdate: boolean;
+}
+
+/** Why a task is not begun. */
+export type TaskRefusal = "busy" | "in-use" | "no-folder" | "no-back-up" | "short-passphrase" | "no-key";

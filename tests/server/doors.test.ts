@@ -176,7 +176,8 @@ describe("the door on the network", () => {
       keep: {
         core: bench.bench.core,
         health: () => ({}) as never,
-        machine: { databasePath: "", backUpTo: undefined, sqliteVersion: "" },
+        machine: { databasePath: "", backUpTo: undefined, sqliteVersion: "", notes: () => [] },
+        keeping: { tasks: {} as never, passphrase: undefined, canUpdate: false, isFree: () => true },
         keepYears: 3,
         due: () => [],
         staffOf: () => undefined,
@@ -203,8 +204,6 @@ describe("the door on the network", () => {
       "GET /sign-in",
       "POST /sign-in",
       "POST /sign-out",
-      "GET /class-list.csv",
-      "POST /class-list.csv",
       "GET /anchor.json",
       "GET /wiring.json",
       "GET /evidence/attempts.csv",
@@ -220,6 +219,7 @@ describe("the door on the network", () => {
       "GET /desk-data/attempts/:attempt/moments/:at",
       "GET /keep-data/me",
       "GET /keep-data/machine",
+      "GET /keep-data/support.json",
       "GET /keep-data/debrief",
       "GET /keep-data/people",
       "GET /keep-data/class-list.csv",
@@ -228,6 +228,11 @@ describe("the door on the network", () => {
       "GET /keep-data/criteria",
       "GET /keep-data/criteria.json",
       "POST /keep-data/criteria",
+      "GET /keep-data/keeping",
+      "POST /keep-data/keeping/back-up",
+      "POST /keep-data/keeping/restore",
+      "POST /keep-data/keeping/update",
+      "POST /keep-data/keeping/stop",
     ]);
     const others = ["/", "/index.html", "/assets/bench-3f2a.js", "/nothing-here", "/HEALTH/../wiring.json"];
     const seen: Record<string, number> = {};
@@ -242,8 +247,6 @@ describe("the door on the network", () => {
       "GET /sign-in": 200,
       "POST /sign-in": 403,
       "POST /sign-out": 303,
-      "GET /class-list.csv": 401,
-      "POST /class-list.csv": 401,
       "GET /anchor.json": 401,
       "GET /wiring.json": 401,
       "GET /evidence/attempts.csv": 401,
@@ -259,6 +262,7 @@ describe("the door on the network", () => {
       "GET /desk-data/attempts/:attempt/moments/:at": 401,
       "GET /keep-data/me": 401,
       "GET /keep-data/machine": 401,
+      "GET /keep-data/support.json": 401,
       "GET /keep-data/debrief": 401,
       "GET /keep-data/people": 401,
       "GET /keep-data/class-list.csv": 401,
@@ -267,6 +271,11 @@ describe("the door on the network", () => {
       "GET /keep-data/criteria": 401,
       "GET /keep-data/criteria.json": 401,
       "POST /keep-data/criteria": 401,
+      "GET /keep-data/keeping": 401,
+      "POST /keep-data/keeping/back-up": 401,
+      "POST /keep-data/keeping/restore": 401,
+      "POST /keep-data/keeping/update": 401,
+      "POST /keep-data/keeping/stop": 401,
       "GET /": 303,
       "GET /index.html": 401,
       "GET /assets/bench-3f2a.js": 401,
@@ -429,26 +438,27 @@ describe("the door on the network", () => {
     const { people } = bench.parts;
     await people.add({ name: "Sol Verma", role: "assessor", pin }, { by: "bench", session: null });
     const cookie = await cookieFor(networkUrl);
+    const address = `${networkUrl}/keep-data/class-list`;
     const send = (body: string, headers: Record<string, string> = {}) =>
-      ask(`${networkUrl}/class-list.csv`, {
+      ask(address, {
         method: "POST",
         headers: { cookie, origin: networkUrl, "content-type": "text/csv", ...headers },
         body,
       });
     expect(await send("name,badge\n,L-12\nLeo,L-11\n")).toMatchObject({
       status: 422,
-      body: expect.stringMatching(/^line 2: /) as string,
+      body: expect.stringMatching(/"faults":\[\{"line":2,/) as string,
     });
     expect(await send("name,badge\nLeo,L-11\n")).toMatchObject({
       status: 422,
-      body: "line 2: the badge is somebody's already\n",
+      body: `{"learners":[],"faults":[{"line":2,"message":"the badge is somebody's already"}]}`,
     });
     expect(await send(`name\n${"x".repeat(300_000)}`)).toMatchObject({ status: 413 });
     expect(await send("name\n=1+1\nLeo Ashdown\n")).toMatchObject({
       status: 200,
-      body: "2 learners were added.\n",
+      body: expect.stringContaining("Leo Ashdown") as string,
     });
-    const list = await ask(`${networkUrl}/class-list.csv`, { headers: { cookie } });
+    const list = await ask(`${address}.csv`, { headers: { cookie } });
     expect(list.headers["content-disposition"]).toContain("class-list.csv");
     expect(list.body).toBe("name,centre number\r\n'=1+1,\r\nKasia Wrona,\r\nLeo Ashdown,\r\n");
     expect(bench.events("person-kept").slice(-2)).toMatchObject([
@@ -457,16 +467,10 @@ describe("the door on the network", () => {
     ]);
     const byAssessor = await cookieFor(networkUrl, "Sol Verma");
     expect((await send("name\nMia\n", { cookie: byAssessor })).status).toBe(403);
-    expect((await ask(`${networkUrl}/class-list.csv`, { headers: { cookie: byAssessor } })).status).toBe(403);
-    expect(
-      (
-        await ask(`${networkUrl}/class-list.csv`, {
-          method: "POST",
-          headers: { cookie },
-          body: "name\nMia\n",
-        })
-      ).status,
-    ).toBe(403);
+    expect((await ask(`${address}.csv`, { headers: { cookie: byAssessor } })).status).toBe(403);
+    expect((await ask(address, { method: "POST", headers: { cookie }, body: "name\nMia\n" })).status).toBe(
+      403,
+    );
   });
 
   it("shows who looks on what the bench shows, without names and without the code of the first start", async () => {

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { onTestFinished } from "vitest";
 import { followView } from "../../kiosk/link/follow-view.ts";
 import { createServer, type NetworkDoor, type SpurwiseServer } from "../../server/create-server.ts";
+import type { KeepingParts } from "../../server/keeping/desk-tasks.ts";
 import type { Due } from "../../server/keeping/due.ts";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
@@ -25,6 +26,7 @@ export async function testServer(
     network?: NetworkDoor;
     backUpTo?: string;
     due?: Due[];
+    keeping?: Partial<KeepingParts>;
   } = {},
 ): Promise<TestServer> {
   const bench = new TestBench(options);
@@ -40,6 +42,15 @@ export async function testServer(
       databasePath: join(bench.folder, "spurwise.db"),
       backUpTo: options.backUpTo,
       sqliteVersion: "3",
+      notes: () => bench.notes.map((sentence) => ({ wallMs: 0, sentence })),
+    },
+    keeping: {
+      keeper: { do: () => undefined, stopTask: () => undefined },
+      path: join(bench.folder, "spurwise.db"),
+      passphrase: undefined,
+      update: undefined,
+      startAgain: () => undefined,
+      ...options.keeping,
     },
     logState: () => ({ state: "sound", eventCount: bench.parts.records?.logReader.eventCount() ?? 0 }),
   });

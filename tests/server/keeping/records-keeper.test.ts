@@ -63,6 +63,25 @@ describe("the keeper of the records", () => {
     expect(backUpsIn(backUpTo)).toEqual([]);
   });
 
+  it("does what is asked for at the desk one thing at a time, and stops it", async () => {
+    const bench = await (await new TestBench().start()).isWiring();
+    const { keeper } = await keeperOf(bench);
+    await until(() => !keeper.isBusy);
+    const to = temporaryFolder();
+    const task = { what: "back-up", path: join(bench.folder, "spurwise.db"), to } as const;
+    const said: string[] = [];
+    const ask = () =>
+      keeper.do({ ...task, softwareVersion: "0.0.0-test", wallMs: 1 }, ({ type }) => said.push(type));
+    const first = ask();
+    expect(ask()).toBeUndefined();
+    keeper.stopTask();
+    await first;
+    expect([said, backUpsIn(to)]).toEqual([[], []]);
+    await ask();
+    expect(said.at(-1)).toBe("backed-up");
+    expect(backUpsIn(to)).toHaveLength(1);
+  });
+
   it("backs up once a day where something was written, and says where it cannot", async () => {
     const bench = await (await new TestBench().start()).isWiring();
     const backUpTo = temporaryFolder();
