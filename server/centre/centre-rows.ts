@@ -1,5 +1,6 @@
-import type { PoolClient } from "pg";
+import type { Pool, PoolClient } from "pg";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { noHash } from "../store/row-hash.ts";
 
 /** Rows dated by a clock that was not set lie in the month they came in: no bench makes partitions without end. */
 const earliestMs = Date.UTC(2024, 0, 1);
@@ -43,33 +44,65 @@ export async function makePartition(
   );
 }
 
-/** Writes rows of one bench in one statement. */
-export async function insertRows(
-  client: PoolClient,
-  centre: string,
-  rows: readonly (LogRow & { month: string })[],
-): Promise<void> {
-  await client.query(
-    `INSERT INTO log_row (centre, month, bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash,
-       monotonic_ms, wall_ms, clock_state)
-     SELECT $1, * FROM unnest($2::date[], $3::text[], $4::int[], $5::int[], $6::text[], $7::text[], $8::bytea[],
-       $9::bytea[], $10::bytea[], $11::bigint[], $12::bigint[], $13::text[])`,
-    [
-      centre,
-      rows.map(({ month }) => month),
-      rows.map(({ benchId }) => benchId),
-      rows.map(({ boot }) => boot),
-      rows.map(({ sequence }) => sequence),
-      rows.map(({ attemptId }) => attemptId),
-      rows.map(({ type }) => type),
-      rows.map(({ bytes }) => Buffer.from(bytes)),
-      rows.map(({ previousHash }) => Buffer.from(previousHash)),
-      rows.map(({ hash }) => Buffer.from(hash)),
-      rows.map(({ monotonicMs }) => monotonicMs),
-      rows.map(({ wallMs }) => wallMs),
-      rows.map(({ clockState }) => clockState),
-    ],
-  );
+const rowColumns = `month, bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash, monotonic_ms,
+  wall_ms, clock_state`;
+
+type DatedRow = LogRow & { month: string };
+
+/** The columns of rows, one list each. */
+const columnsOf = (rows: readonly DatedRow[]): unknown[] => [
+  rows.map(({ month }) => month),
+  rows.map(({ benchId }) => benchId),
+  rows.map(({ boot }) => boot),
+  rows.map(({ sequence }) => sequence),
+  rows.map(({ attemptId }) => attemptId),
+  rows.map(({ type }) => type),
+  rows.map(({ bytes }) => Buffer.from(bytes)),
+  rows.map(({ previousHash }) => Buffer.from(previousHash)),
+  rows.map(({ hash }) => Buffer.from(hash)),
+  rows.map(({ monotonicMs }) => monotonicMs),
+  rows.map(({ wallMs }) => wallMs),
+  rows.map(({ clockState }) => clockState),
+];
+
+/** No partition takes the row, as the engine says it. */
+const noPartition = "23514";
+
+/**
+ * Writes rows right after the head of their bench in one statement, and moves the head; undefined where the head is
+ * elsewhere, and where there is no partition for them yet. Nothing is written then.
+ */
+export async function appendRows(
+  client: Pool | PoolClient,
+  rows: readonly DatedRow[],
+): Promise<true | undefined> {
+  const [first, last] = [rows[0], rows.at(-1)];
+  if (!first || !last) return undefined;
+  try {
+    const { rowCount } = await client.query({
+      name: "append-rows",
+      text: `WITH moved AS (
+          UPDATE bench SET head_boot = $14, head_sequence = $15, head_hash = $16, row_count = row_count + $17
+          WHERE bench_id = $1 AND head_hash IS NOT DISTINCT FROM $18 RETURNING centre
+        )
+        INSERT INTO log_row (centre, ${rowColumns})
+        SELECT moved.centre, new_row.* FROM moved, unnest($2::date[], $3::text[], $4::int[], $5::int[], $6::text[],
+          $7::text[], $8::bytea[], $9::bytea[], $10::bytea[], $11::bigint[], $12::bigint[], $13::text[]) AS new_row`,
+      values: [
+        first.benchId,
+        ...columnsOf(rows),
+        last.boot,
+        last.sequence,
+        Buffer.from(last.hash),
+        rows.length,
+        Buffer.compare(first.previousHash, noHash) === 0 ? null : Buffer.from(first.previousHash),
+      ],
+    });
+    return rowCount === rows.length ? true : undefined;
+  } catch (error) {
+    if ((error as { code?: string }).code === noPartition) return undefined;
+    throw error;
+  }
 }
 
 /** A row as the engine gives it, in the shape of a record of a bench's own log: long numbers come as texts. */

@@ -12,7 +12,7 @@ import {
   signedOf,
   type Taken,
 } from "./centre-messages.schema.ts";
-import { insertRows, makePartition, monthOf } from "./centre-rows.ts";
+import { appendRows, makePartition, monthOf } from "./centre-rows.ts";
 import { inTransaction } from "./migrate-centre.ts";
 
 interface BenchRecord {
@@ -106,22 +106,43 @@ export class CentreStore {
    *
    * @throws what the engine gives; then nothing of it was taken.
    */
-  take(batch: Batch): Promise<Taken> {
-    return inTransaction(this.#pool, async (client) => {
-      // Whoever sends for the same bench at once waits.
-      const { rows } = await client.query<BenchRecord>(
-        `SELECT bench_id, centre, number, head_boot, head_sequence, head_hash
-         FROM bench JOIN centre ON centre.id = bench.centre WHERE bench_id = $1 FOR UPDATE OF bench`,
-        [batch.benchId],
-      );
-      const [bench] = rows;
-      if (!bench) return { what: "refused", why: "unknown-bench" };
-      const broken = batch.rows.find(
-        (row) => row.benchId !== batch.benchId || !isSame(hashOfRow(row), row.hash),
-      );
-      if (broken) return { what: "refused", why: "broken-row", at: placeOf(broken) };
-      return this.#takeOf(client, bench, batch);
-    });
+  async take(batch: Batch): Promise<Taken> {
+    const broken = batch.rows.find(
+      (row, at) =>
+        row.benchId !== batch.benchId ||
+        !isSame(hashOfRow(row), row.hash) ||
+        (at > 0 && !follows(row, batch.rows[at - 1])),
+    );
+    return (
+      (broken ? undefined : await this.#takeNext(batch)) ??
+      inTransaction(this.#pool, async (client) => {
+        // Whoever sends for the same bench at once waits.
+        const { rows } = await client.query<BenchRecord>(
+          `SELECT bench_id, centre, number, head_boot, head_sequence, head_hash
+           FROM bench JOIN centre ON centre.id = bench.centre WHERE bench_id = $1 FOR UPDATE OF bench`,
+          [batch.benchId],
+        );
+        const [bench] = rows;
+        if (!bench) return { what: "refused", why: "unknown-bench" };
+        if (broken) return { what: "refused", why: "broken-row", at: placeOf(broken) };
+        return this.#takeOf(client, bench, batch);
+      })
+    );
+  }
+
+  /** What comes nearly always: rows right after the last known one, that name no document. Undefined where it is not that. */
+  async #takeNext({ after, rows, documents }: Batch): Promise<Taken | undefined> {
+    const [first, last] = [rows[0], rows.at(-1)];
+    if (!first || !last || documents.length > 0 || !follows(first, placeWithHash(after, first)))
+      return undefined;
+    if (rows.some((row) => documentsNamedIn(row).length > 0)) return undefined;
+    const isTaken = await appendRows(this.#pool, this.#dated(rows));
+    return isTaken && { what: "taken", head: { ...placeOf(last), hash: hexOf(last.hash) } };
+  }
+
+  #dated(rows: readonly LogRow[]): (LogRow & { month: string })[] {
+    const nowMs = this.#nowMs();
+    return rows.map((row) => ({ ...row, month: monthOf(row.wallMs, nowMs) }));
   }
 
   async #takeOf(client: PoolClient, bench: BenchRecord, { after, rows, documents }: Batch): Promise<Taken> {
@@ -136,8 +157,8 @@ export class CentreStore {
       const isNext = known.length > 0 || isAt(after, head);
       return isNext ? setAside(client, first) : { what: "gap", head };
     }
-    const misplaced = fresh.find((row, at) => !follows(row, fresh[at - 1] ?? withHash(bench)));
-    if (misplaced) return { what: "refused", why: "broken-row", at: placeOf(misplaced) };
+    if (first && !follows(first, withHash(bench)))
+      return { what: "refused", why: "broken-row", at: placeOf(first) };
     await keepDocuments(client, documents);
     const missing = await missingDocuments(client, fresh);
     if (missing.length > 0) return { what: "wants", hashes: missing.slice(0, batchLimits.documents) };
@@ -147,18 +168,11 @@ export class CentreStore {
   }
 
   async #write(client: PoolClient, bench: BenchRecord, fresh: readonly LogRow[]): Promise<void> {
-    const last = fresh.at(-1);
-    if (!last) return;
-    const nowMs = this.#nowMs();
-    const dated = fresh.map((row) => ({ ...row, month: monthOf(row.wallMs, nowMs) }));
+    if (fresh.length === 0) return;
+    const dated = this.#dated(fresh);
     for (const month of new Set(dated.map(({ month: one }) => one)))
       await makePartition(client, { id: bench.centre, number: bench.number }, month);
-    await insertRows(client, bench.centre, dated);
-    await client.query(
-      `UPDATE bench SET head_boot = $2, head_sequence = $3, head_hash = $4, row_count = row_count + $5
-       WHERE bench_id = $1`,
-      [bench.bench_id, last.boot, last.sequence, Buffer.from(last.hash), fresh.length],
-    );
+    if (!(await appendRows(client, dated))) throw new Error("the head of the bench was moved meanwhile");
   }
 }
 
@@ -169,6 +183,10 @@ const withHash = (bench: BenchRecord): (Place & { hash: Uint8Array }) | undefine
   const head = headOf(bench);
   return head && bench.head_hash ? { ...head, hash: bench.head_hash } : undefined;
 };
+
+/** The place that a batch is said to begin after, with the hash that its first row says stands there. */
+const placeWithHash = (after: Place | null, { previousHash }: LogRow) =>
+  after ? { ...after, hash: previousHash } : undefined;
 
 /** True where a row stands right after another, or where there is none begins the log. */
 function follows(row: LogRow, before: (Place & { hash: Uint8Array }) | undefined): boolean {

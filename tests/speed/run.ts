@@ -14,6 +14,7 @@ const parts: [name: string, load: Load][] = [
   ["server", () => import("./server-speed.ts")],
   ["bench", () => import("./bench-speed.ts")],
   ["view", () => import("./view-speed.ts")],
+  ["centre", () => import("./centre-speed.ts")],
 ];
 
 /** The lines of a part. One that breaks off is a line that is missed, and the table goes on. */

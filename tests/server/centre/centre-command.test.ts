@@ -4,7 +4,8 @@ import { openParts } from "../../../server/parts.ts";
 import { readEnvironment } from "../../../server/environment.ts";
 import { createServer } from "../../../server/create-server.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
-import { describeOnPostgres, PrivatePostgres } from "./private-postgres.ts";
+import { describeOnPostgres } from "./describe-on-postgres.ts";
+import { PrivatePostgres } from "./private-postgres.ts";
 
 /** Runs the command; gives its exit code and what it printed. */
 async function said(args: string[], until?: () => Promise<void>): Promise<{ code: number; text: string }> {

@@ -14,7 +14,8 @@ import type { LogRow } from "../../../shared/protocol/log-row.ts";
 import { testDepth } from "../../depth.ts";
 import { BenchLog } from "./bench-log.ts";
 import { FaultProxy, mishaps } from "./fault-proxy.ts";
-import { describeOnPostgres, PrivatePostgres } from "./private-postgres.ts";
+import { describeOnPostgres } from "./describe-on-postgres.ts";
+import { PrivatePostgres } from "./private-postgres.ts";
 
 describeOnPostgres("the centre's store", (programs) => {
   let postgres: PrivatePostgres;

@@ -1,15 +1,15 @@
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
 import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { once } from "node:events";
 import { Pool, type PoolConfig } from "pg";
-import { describe, expect, it } from "vitest";
 import { fastFolder } from "../../fast-folder.ts";
 
 const debianFolder = "/usr/lib/postgresql";
 
 /** Where the engine's programs are, the newest of them; undefined where there is none. */
-function postgresPrograms(): string | undefined {
+export function postgresPrograms(): string | undefined {
   const versions = existsSync(debianFolder) ? readdirSync(debianFolder) : [];
   return versions
     .sort((a, b) => Number(b) - Number(a))
@@ -25,11 +25,14 @@ const asOrdinary = process.getuid?.() === 0 ? { uid: nobody, gid: nobody } : {};
 export class PrivatePostgres {
   readonly #programs: string;
   readonly #folder: string;
+  readonly #isOnDisk: boolean;
   #server: ChildProcess | undefined;
 
-  constructor(programs: string) {
+  /** In memory, as checks have it; `onDisk`: as a store really lies, each answer waiting for the disk. */
+  constructor(programs: string, { onDisk = false } = {}) {
     this.#programs = programs;
-    this.#folder = mkdtempSync(join(fastFolder(), "spurwise-pg-"));
+    this.#isOnDisk = onDisk;
+    this.#folder = mkdtempSync(join(onDisk ? tmpdir() : fastFolder(), "spurwise-pg-"));
     if (asOrdinary.uid !== undefined) chownSync(this.#folder, nobody, nobody);
     const data = join(this.#folder, "data");
     execFileSync(
@@ -45,8 +48,12 @@ export class PrivatePostgres {
 
   /** Starts it and waits until it answers. */
   async start(): Promise<void> {
-    // Nothing has to outlive the machine here; what a power cut leaves is the engine's own affair.
-    const options = ["listen_addresses=", "fsync=off", "max_connections=20", "shared_buffers=16MB"];
+    // Nothing has to outlive the machine in a check; what a power cut leaves is the engine's own affair.
+    const options = [
+      "listen_addresses=",
+      "max_connections=20",
+      ...(this.#isOnDisk ? ["shared_buffers=128MB"] : ["fsync=off", "shared_buffers=16MB"]),
+    ];
     this.#server = spawn(
       join(this.#programs, "postgres"),
       ["-D", join(this.#folder, "data"), "-k", this.#folder, ...options.flatMap((one) => ["-c", one])],
@@ -88,18 +95,4 @@ export class PrivatePostgres {
     await this.kill();
     rmSync(this.#folder, { recursive: true, force: true });
   }
-}
-
-/** Checks that need the engine; where it is not installed they say so, and in CI they fail. */
-export function describeOnPostgres(what: string, checks: (programs: string) => void): void {
-  const programs = postgresPrograms();
-  if (programs) {
-    describe(what, () => checks(programs));
-    return;
-  }
-  const sentence = `${what} is not checked here: PostgreSQL's programs are not installed.`;
-  if (process.env["CI"] === undefined) console.warn(sentence);
-  it.skipIf(process.env["CI"] === undefined)(`${what} is checked on PostgreSQL`, () => {
-    expect.fail(sentence);
-  });
 }
