@@ -79,6 +79,7 @@ export function machineView(core: BenchCore, health: Health, parts: MachineParts
       node: process.version,
       system: `${systemName()} ${release()} ${process.arch}`,
     },
+    centre: health.centre ?? null,
     backUp: {
       isChosen: backUpTo !== undefined,
       state: health.backUp ?? null,

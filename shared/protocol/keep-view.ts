@@ -41,6 +41,8 @@ export interface MachineView {
     faultCount: number;
   };
   versions: { software: string; rulePack: string; node: string; system: string };
+  /** How far the log is at the centre; null where it goes to none. */
+  centre: NonNullable<Health["centre"]> | null;
   backUp: {
     /** False: nobody chose a folder for them. */
     isChosen: boolean;

@@ -19,6 +19,7 @@ export const keepEn = {
   "machine.self-check": "Last self-check",
   "machine.versions": "Versions",
   "machine.back-up": "Last back-up",
+  "machine.centre": "Centre's store",
   "machine.up": "Running",
   "power.good": "good, now and since the start",
   "power.now": "NOW: {what}. Use the power supply that came with the bench, and a short cable.",
@@ -58,6 +59,14 @@ export const keepEn = {
   "back-up.newest": "The newest is of {time}.",
   "back-up.failed": "The last could not be made ({problem}).",
   "back-up.making": "being made: {count} records so far",
+  "centre.none": "the log goes to no centre",
+  "centre.sent": "there as far as start {boot}, record {sequence}",
+  "centre.nothing": "nothing is there yet",
+  "centre.not-reached": "NOT REACHED. What is not there yet goes as soon as it is. {sent}",
+  "centre.set-aside":
+    "ANOTHER LOG of this bench is there: was a back-up brought back, or the card copied? Nothing more goes there. {sent}",
+  "centre.refused":
+    "REFUSED: the centre does not know this bench or its key. Put it on the centre's list. {sent}",
   "up.since": "the program {program}, the machine {machine}; memory {memory}",
   "keep.yes": "yes",
   "keep.no": "no",

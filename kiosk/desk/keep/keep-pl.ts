@@ -21,6 +21,7 @@ export const keepPl: Record<KeepKey, string> = {
   "machine.self-check": "Ostatni samotest",
   "machine.versions": "Wersje",
   "machine.back-up": "Ostatnia kopia",
+  "machine.centre": "Zbiór ośrodka",
   "machine.up": "Działa",
   "power.good": "dobre, teraz i od uruchomienia",
   "power.now": "TERAZ: {what}. Użyj zasilacza, który był przy stanowisku, i krótkiego przewodu.",
@@ -60,6 +61,14 @@ export const keepPl: Record<KeepKey, string> = {
   "back-up.newest": "Najnowsza jest z {time}.",
   "back-up.failed": "Ostatniej nie dało się zrobić ({problem}).",
   "back-up.making": "powstaje: {count} zapisów do tej pory",
+  "centre.none": "dziennik nie jest wysyłany do żadnego ośrodka",
+  "centre.sent": "są tam zapisy do startu {boot}, zapisu {sequence}",
+  "centre.nothing": "nic tam jeszcze nie ma",
+  "centre.not-reached": "NIE MA POŁĄCZENIA. Czego tam jeszcze nie ma, pójdzie, gdy tylko wróci. {sent}",
+  "centre.set-aside":
+    "JEST TAM INNY DZIENNIK tego stanowiska: czy przywrócono kopię albo skopiowano kartę? Nic więcej tam nie idzie. {sent}",
+  "centre.refused":
+    "ODMOWA: ośrodek nie zna tego stanowiska albo jego klucza. Dopisz je do listy ośrodka. {sent}",
   "up.since": "program {program}, komputer {machine}; pamięć {memory}",
   "keep.yes": "tak",
   "keep.no": "nie",

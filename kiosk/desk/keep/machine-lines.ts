@@ -20,6 +20,7 @@ const lineNames = [
   "self-check",
   "versions",
   "back-up",
+  "centre",
   "up",
 ] as const;
 
@@ -129,6 +130,15 @@ function backUp(
   return { said: newest, isSerious: newestWallMs === null || nowWallMs - newestWallMs > oldBackUpMs };
 }
 
+function centre({ centre: found }: MachineView, words: Says): Said {
+  if (!found) return fine(words.t("centre.none"));
+  const { sent: place, trouble } = found;
+  const sent = place ? words.t("centre.sent", place) : words.t("centre.nothing");
+  if (!trouble) return fine(sent);
+  const why = trouble.why === "not-reached" || trouble.why === "set-aside" ? trouble.why : "refused";
+  return { said: words.t(`centre.${why}`, { sent }), isSerious: true };
+}
+
 const up = ({ upMs, memoryBytes }: MachineView, words: Says): Said =>
   fine(
     words.t("up.since", {
@@ -150,6 +160,7 @@ const makers: Record<MachineLine["what"], (machine: MachineView, words: Says) =>
   "self-check": selfCheck,
   versions,
   "back-up": backUp,
+  centre,
   up,
 };
 

@@ -27,6 +27,7 @@ const well: MachineView = {
   board: { id: "small", state: "ready", lines: "gpio", hasGpioLibrary: true, selfCheck: null, faultCount: 0 },
   versions: { software: "1", rulePack: "2", node: "v20", system: "Linux" },
   backUp: { isChosen: true, state: null, newestWallMs: 9 * day },
+  centre: { sent: { boot: 3, sequence: 14 } },
   upMs: { program: 1, machine: 2 },
   memoryBytes: 3,
 };
@@ -73,6 +74,13 @@ describe("the page about the machine", () => {
     ["no folder for back-ups", "back-up", { backUp: { ...well.backUp, isChosen: false } }],
     ["no back-up yet", "back-up", { backUp: { ...well.backUp, newestWallMs: null } }],
     ["a back-up of four days ago", "back-up", { backUp: { ...well.backUp, newestWallMs: 6 * day } }],
+    ["a centre that is not reached", "centre", { centre: { sent: null, trouble: { why: "not-reached" } } }],
+    [
+      "another log at the centre",
+      "centre",
+      { centre: { sent: { boot: 1, sequence: 2 }, trouble: { why: "set-aside" } } },
+    ],
+    ["a centre that takes nothing", "centre", { centre: { sent: null, trouble: { why: "unknown-bench" } } }],
     [
       "a back-up that failed",
       "back-up",
