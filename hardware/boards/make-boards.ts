@@ -1,6 +1,12 @@
 import type { BoardDescription, BoardEntry, BoardStation } from "../../shared/board/board.schema.ts";
 import { stationId, type Role } from "../../shared/board/ids.ts";
-import { coreRoles, type Side, type StationKind, usualEntries } from "../../shared/board/station-kinds.ts";
+import {
+  coreRoles,
+  type Side,
+  type StationKind,
+  type Switching,
+  usualEntries,
+} from "../../shared/board/station-kinds.ts";
 import type { StationSettings } from "../../shared/board/station-settings.schema.ts";
 
 /** A station as a board is planned: lines and places on the face are given out in order. */
@@ -84,6 +90,31 @@ const workshopStations: Planned[] = [
   appliance("cooker-1", "cooker"),
 ];
 
+const plateSwitch = (label: string, switching: Switching, sides: Side[]): Planned => ({
+  id: `plate-switch-${label}`,
+  kind: "plate-switch",
+  label,
+  sides,
+  settings: { switching },
+});
+
+/** Lights looped at the rose, at the switch and at a joint box, switched from one place, two or three. */
+const lightingStations: Planned[] = [
+  way("1", 3),
+  way("2", 3),
+  one("ceiling-rose-1", "ceiling-rose", "1", ["feed", "feed", "switch"]),
+  one("ceiling-rose-2", "ceiling-rose", "2", ["feed", "feed", "switch"]),
+  plateSwitch("1", "one-way", ["switch", "feed", "feed", "lamp"]),
+  plateSwitch("2", "one-way", ["switch", "feed", "feed", "lamp"]),
+  plateSwitch("3", "two-way", ["switch", "feed", "feed", "lamp", "strap"]),
+  plateSwitch("4", "two-way", ["switch", "feed", "feed", "lamp", "strap"]),
+  plateSwitch("5", "intermediate", ["strap-in", "strap-out"]),
+  one("junction-box-1", "junction-box", "1", ["feed", "feed", "feed", "switch", "lamp"]),
+  ...Array.from({ length: 14 }, (_, index) =>
+    one(`wall-light-${index + 1}`, "luminaire", String(index + 1), times("feed", 2)),
+  ),
+];
+
 /** Code contacts of one entry: enough for every code of the table, none of which is zero. */
 const codeBits = 3;
 
@@ -101,7 +132,7 @@ class LinesInOrder {
   }
 
   entry(planned: Planned, side: Side, index: number): BoardEntry {
-    const roles = coreRoles(planned.kind, side);
+    const roles = coreRoles(planned.kind, side, planned.settings?.switching);
     // Scenarios name the usual letters of a kind: a board that has fewer entries keeps the same ones.
     const usual = usualEntries[planned.kind].filter((entry) => entry.side === side);
     const letter = usual[planned.sides.slice(0, index).filter((one) => one === side).length]?.letter;
@@ -157,9 +188,14 @@ const codes: BoardDescription["codes"] = [
   { code: 7, csaMm2: 1.5, cores: ["brown", "black", "grey", "earth"] },
 ];
 
-const chainBoard = (id: string, name: string, hasCodes: boolean): BoardDescription => {
+const chainBoard = (
+  id: string,
+  name: string,
+  planned: readonly Planned[],
+  hasCodes: boolean,
+): BoardDescription => {
   const lines = new LinesInOrder(hasCodes);
-  const stations = inRows(workshopStations, 8, lines);
+  const stations = inRows(planned, 8, lines);
   const probes = { red: lines.count++, black: lines.count++ };
   return {
     version: 1,
@@ -187,6 +223,7 @@ const smallBoard = (): BoardDescription => {
 /** The boards that ship, by the name of their file. The committed files are exactly these. */
 export const makeBoards = (): Record<string, BoardDescription> => ({
   small: smallBoard(),
-  workshop: chainBoard("workshop", "Workshop board", false),
-  "workshop-coded": chainBoard("workshop-coded", "Workshop board with coded plugs", true),
+  workshop: chainBoard("workshop", "Workshop board", workshopStations, false),
+  "workshop-coded": chainBoard("workshop-coded", "Workshop board with coded plugs", workshopStations, true),
+  lighting: chainBoard("lighting", "Lighting board", lightingStations, false),
 });

@@ -19,8 +19,10 @@ export const lampsOf = (
   stations: Iterable<Station>,
   used: ReadonlySet<StationId>,
   table: ReachTable,
-): Lamp[] =>
-  [...stations]
+): Lamp[] => {
+  const all = [...stations];
+  const byStation = new Map(all.map((station) => [station.id, station]));
+  return all
     .flatMap((station): Lamp[] => {
       const terminals = lampTerminals(station);
       if (!terminals || !used.has(station.id)) return [];
@@ -38,10 +40,15 @@ export const lampsOf = (
           controlledBy: positions
             ? controllers(positions.switches, positions.isReachedIn, reach.sometimes)
             : [],
+          halfControlledBy:
+            positions && hasNeutral
+              ? halfControllers(positions.switches, positions.isReachedIn, byStation)
+              : [],
         },
       ];
     })
     .sort((a, b) => byId(a.station, b.station));
+};
 
 function controllers(
   switches: readonly StationId[],
@@ -53,4 +60,28 @@ function controllers(
   return switches.filter((_, bit) =>
     isReachedIn.some((isReached, position) => isReached !== isReachedIn[position ^ (1 << bit)]),
   );
+}
+
+/** True for a switch that works with another one on the same lamps: two-way or intermediate. */
+export const isOfAPair = (station: Station | undefined): boolean =>
+  station?.settings?.switching === "two-way" || station?.settings?.switching === "intermediate";
+
+/** Two-way and intermediate switches that change the lamp in some positions of the others of their kind and not in all. */
+function halfControllers(
+  switches: readonly StationId[],
+  isReachedIn: readonly boolean[],
+  stations: ReadonlyMap<StationId, Station>,
+): StationId[] {
+  const pairBits = switches.flatMap((id, bit) => (isOfAPair(stations.get(id)) ? [bit] : []));
+  const pairMask = pairBits.reduce((mask, bit) => mask | (1 << bit), 0);
+  return pairBits.flatMap((bit) => {
+    // A one-way switch in the same line may turn all of them off: each of its positions is looked at by itself.
+    const changes = new Map<number, Set<boolean>>();
+    isReachedIn.forEach((isReached, position) => {
+      const others = position & ~pairMask;
+      const known = changes.get(others) ?? new Set<boolean>();
+      changes.set(others, known.add(isReached !== isReachedIn[position ^ (1 << bit)]));
+    });
+    return [...changes.values()].some(({ size }) => size > 1) ? (switches[bit] ?? []) : [];
+  });
 }

@@ -209,6 +209,8 @@ export interface Lamp {
   isLitAlways: boolean;
   /** Plate switches that change it in some position of the others. */
   controlledBy: StationId[];
+  /** Two-way and intermediate switches that change it in some positions of the others of their kind and not in all. */
+  halfControlledBy: StationId[];
 }
 
 /** Cables that no way reaches by any conductor. */

@@ -14,6 +14,7 @@ import { floorArea } from "./floor-area.ts";
 import { fuseSize } from "./fuse-size.ts";
 import { fusedCable } from "./fused-cable.ts";
 import { fusedLoad } from "./fused-load.ts";
+import { halfSwitched } from "./half-switched.ts";
 import { heavyOnRing } from "./heavy-on-ring.ts";
 import { isolation } from "./isolation.ts";
 import { leastSize } from "./least-size.ts";
@@ -59,6 +60,7 @@ import { wrongSide } from "./wrong-side.ts";
 const ruleOf: { readonly [Id in RuleId]: Rule } = {
   "accessory-rating": accessoryRating,
   "always-on": alwaysOn,
+  "half-switched": halfSwitched,
   "borrowed-neutral": borrowedNeutral,
   "conductor-missing": conductorMissing,
   "cooker-control": cookerControl,

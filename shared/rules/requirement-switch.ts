@@ -1,6 +1,7 @@
 import type { StationId } from "../board/ids.ts";
 import { isSwitchedFcu } from "../circuit/defaults.ts";
 import type { CircuitModel } from "../circuit/model.ts";
+import { isOfAPair } from "../circuit/lamps.ts";
 import { separatorsOf } from "../circuit/separators.ts";
 import { isLightingPoint } from "../circuit/zone-kinds.ts";
 import type { Station } from "../wiring/wiring.schema.ts";
@@ -20,9 +21,15 @@ export function switchedAlone(
   const points = new Set(model.zones.flatMap((zone) => zone.points));
   const [line, neutral] = [separatorsOf(model, "live"), separatorsOf(model, "neutral")];
   const darkBy = new Map<StationId, StationId[]>();
+  const goesDark = (id: StationId, by: StationId) => darkBy.set(by, [...(darkBy.get(by) ?? []), id]);
   for (const id of points)
     for (const switching of line(lineNode(model, id)) ?? [])
-      darkBy.set(switching, [...(darkBy.get(switching) ?? []), id]);
+      if (!isOfAPair(model.stations.get(switching)) || !isLightingPoint(model, id)) goesDark(id, switching);
+  // Line reaches a lamp past one of two-way switches by the other strapper: what counts is that it obeys.
+  for (const { station, controlledBy, halfControlledBy } of model.lamps)
+    for (const switching of controlledBy)
+      if (isOfAPair(model.stations.get(switching)) && !halfControlledBy.includes(switching))
+        goesDark(station, switching);
   for (const station of model.stations.values()) {
     if (!model.used.has(station.id) || !isSwitch(station)) continue;
     if (by !== undefined && by !== station.id) continue;

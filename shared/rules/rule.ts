@@ -113,6 +113,7 @@ const tellingRuleIds = [
   "switched-neutral",
   "unswitched",
   "always-on",
+  "half-switched",
   "least-size",
   "fuse-size",
   "fused-cable",

@@ -6,7 +6,7 @@ import { coreRoles } from "../../shared/board/station-kinds.ts";
 import type { BoardFace } from "../../shared/protocol/bench-view.ts";
 
 /** The face of a board as the screen gets it: what the description says, without its lines. */
-const faceOf = (board: BoardDescription): BoardFace => ({
+export const faceOf = (board: BoardDescription): BoardFace => ({
   id: board.id,
   name: board.name,
   isSimulated: true,

@@ -12,7 +12,7 @@ import { toWiring } from "../../shared/scenario/to-wiring.ts";
 import { TestBench } from "./test-bench.ts";
 import { wireAnswer } from "./wire-answer.ts";
 
-const boards = ["small", "workshop"].map((id) => readBoardFile(`hardware/boards/${id}.json`));
+const boards = ["small", "workshop", "lighting"].map((id) => readBoardFile(`hardware/boards/${id}.json`));
 const kits = readdirSync("scenarios")
   .filter((file) => file.endsWith(".json"))
   .map((file) => scenarioKit(readFileSync(`scenarios/${file}`), file))

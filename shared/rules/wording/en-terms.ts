@@ -77,6 +77,7 @@ export const enTerms: Terms = {
     switched: "whether it has a switch",
     gangs: "whether it is a single or a twin",
     poles: "whether it breaks one pole or two",
+    switching: "whether it switches one way or two",
     ratingA: "the rating",
     appliance: "what the appliance is",
     powerW: "the load",

@@ -548,6 +548,16 @@ export const en = {
       },
     },
   },
+  "half-switched": {
+    title: "The two-way switches do not each work",
+    variants: {
+      half: {
+        what: "A switch of {place} works only while the other one stands right.",
+        why: "From each switch the light must go on and off, whatever the other does. That takes both strappers (S1 and S2), and each common in its place.",
+        remedy: "Run S1 to S1 and S2 to S2 between the switches. No strapper may land on a common (C).",
+      },
+    },
+  },
   "lighting-device": {
     title: "Wrong device or cable for lighting",
     variants: {

@@ -137,6 +137,7 @@ export const plTerms: Terms = {
     switched: "czy jest w nim łącznik",
     gangs: "czy jest pojedyncze, czy podwójne",
     poles: "czy rozłącza jeden biegun, czy dwa",
+    switching: "czy jest zwykły, czy schodowy",
     ratingA: "prąd znamionowy",
     appliance: "rodzaj urządzenia",
     powerW: "moc",

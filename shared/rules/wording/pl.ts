@@ -531,6 +531,16 @@ export const pl: Translated<typeof en> = {
       },
     },
   },
+  "half-switched": {
+    title: "Łączniki schodowe nie działają niezależnie",
+    variants: {
+      half: {
+        what: "Jeden łącznik, od którego zależy {place}, działa tylko przy jednym położeniu drugiego.",
+        why: "Każdy łącznik ma zapalać i gasić światło, cokolwiek zrobi drugi. Potrzebne są do tego oba łącza (S1 i S2), a każdy zacisk wspólny na swoim miejscu.",
+        remedy: "Połącz łączniki: S1 z S1 i S2 z S2. Żadne łącze nie może trafić na zacisk wspólny (C).",
+      },
+    },
+  },
   "lighting-device": {
     title: "Niewłaściwy wyłącznik albo kabel do światła",
     variants: {

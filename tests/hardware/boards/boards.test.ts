@@ -9,8 +9,8 @@ const files = readdirSync(folder).filter((name) => name.endsWith(".json"));
 const read = (name: string): unknown => JSON.parse(readFileSync(`${folder}/${name}`, "utf8"));
 
 describe("the boards that ship", () => {
-  it("are the small board, the workshop board and its coded twin", () => {
-    expect(files.sort()).toEqual(["small.json", "workshop-coded.json", "workshop.json"]);
+  it("are the small board, the workshop board with its coded twin, and the lighting board", () => {
+    expect(files.sort()).toEqual(["lighting.json", "small.json", "workshop-coded.json", "workshop.json"]);
   });
 
   it.each(files)("%s is what its script makes", (name) => {
@@ -21,9 +21,12 @@ describe("the boards that ship", () => {
     expect(boardProblems(boardSchema.parse(read(name)))).toEqual([]);
   });
 
-  it("the workshop board has 206 lines and stations that stand apart on its face", () => {
-    const board = boardSchema.parse(read("workshop.json"));
-    expect(board.wiring.kind === "chain" && board.wiring.lineCount).toBe(206);
+  it.each([
+    { name: "workshop.json", lineCount: 206 },
+    { name: "lighting.json", lineCount: 201 },
+  ])("$name has $lineCount lines and stations that stand apart on its face", ({ name, lineCount }) => {
+    const board = boardSchema.parse(read(name));
+    expect(board.wiring.kind === "chain" && board.wiring.lineCount).toBe(lineCount);
     for (const [index, { face, id }] of board.stations.entries())
       for (const other of board.stations.slice(index + 1)) {
         const apart =

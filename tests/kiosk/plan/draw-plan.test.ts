@@ -136,29 +136,29 @@ describe("a plan wired by hand, one pin of each plug after the other", () => {
 
   it.each(models)(
     "$scenario ends without a fault, and laid anew only where it would be at once",
-    ({ attempt }) => {
+    ({ attempt, face }) => {
       let drawing: PlanDrawing | undefined;
       for (const [i, cable] of attempt.cables.entries())
         for (const coreCount of cable.conductors.keys()) {
           const halfIn = { ...cable, conductors: cable.conductors.slice(0, coreCount + 1) };
           const cables = [...attempt.cables.slice(0, i), halfIn];
-          drawing = drawPlan(inputOf({ ...attempt, cables }), drawing);
+          drawing = drawPlan(inputOf({ ...attempt, cables }, { face }), drawing);
         }
       if (!drawing) throw new Error("nothing was wired");
       expect(planComplaints(drawing, attempt)).toEqual([]);
-      expect(drawing.isMakeshift).toBe(drawPlan(inputOf(attempt)).isMakeshift);
+      expect(drawing.isMakeshift).toBe(drawPlan(inputOf(attempt, { face })).isMakeshift);
     },
   );
 
   it.each(models)(
     "$scenario lays no other cable anew while pins of the last one are on their way",
-    ({ attempt }) => {
+    ({ attempt, face }) => {
       const last = attempt.cables.at(-1);
       if (!last) throw new Error("no cable");
       const others = attempt.cables.slice(0, -1);
       // Every place is on the plan before: a plate that comes with the cable would move the others by right.
       const pulled = { ...last, conductors: last.conductors.slice(0, 1) };
-      let drawing = drawPlan(inputOf({ ...attempt, cables: [...others, pulled] }));
+      let drawing = drawPlan(inputOf({ ...attempt, cables: [...others, pulled] }, { face }));
       const lines = drawing.cables.slice(0, -1).map(({ line }) => line);
       for (const coreCount of last.conductors.slice(1).keys()) {
         const halfIn = {
@@ -166,7 +166,7 @@ describe("a plan wired by hand, one pin of each plug after the other", () => {
           isUnsaved: true as const,
           conductors: last.conductors.slice(0, coreCount + 1),
         };
-        drawing = drawPlan(inputOf({ ...attempt, cables: [...others, halfIn] }), drawing);
+        drawing = drawPlan(inputOf({ ...attempt, cables: [...others, halfIn] }, { face }), drawing);
         expect(drawing.cables.slice(0, -1).map(({ line }) => line)).toEqual(lines);
       }
     },

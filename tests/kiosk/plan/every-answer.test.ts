@@ -1,6 +1,5 @@
 import { describe, expect, it } from "vitest";
 import { drawPlan } from "../../../kiosk/plan/draw-plan.ts";
-import { workshopFace } from "../faces.ts";
 import { answerViews } from "./answer-views.ts";
 import { english } from "./english.ts";
 import { fontWidth } from "./font-width.ts";
@@ -12,10 +11,10 @@ const answers = answerViews();
 describe.each(planStages)(
   "the plan of every answer of every scenario on a panel of $panel",
   ({ stage, sizes }) => {
-    it.each(answers)("$scenario, $answer", ({ attempt }) => {
+    it.each(answers)("$scenario, $answer", ({ attempt, face }) => {
       const drawing = drawPlan({
         attempt,
-        face: workshopFace,
+        face,
         area: stage,
         mmPx: sizes.mmPx,
         captionPx: sizes.captionPx,

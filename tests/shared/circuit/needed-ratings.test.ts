@@ -1,11 +1,13 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import lighting from "../../../hardware/boards/lighting.json" with { type: "json" };
 import workshop from "../../../hardware/boards/workshop.json" with { type: "json" };
 import type { BoardDescription } from "../../../shared/board/board.schema.ts";
 import { cableId, type EntryId } from "../../../shared/board/ids.ts";
 import { buildModel } from "../../../shared/circuit/build-model.ts";
 import { neededRatingsA } from "../../../shared/circuit/needed-ratings.ts";
 import { judge } from "../../../shared/rules/judge.ts";
+import { fitsBoard } from "../../../shared/scenario/fits-board.ts";
 import { routes } from "../../../shared/scenario/plan-route.ts";
 import { readScenario } from "../../../shared/scenario/read-scenario.ts";
 import { strip } from "../../../shared/scenario/strip.ts";
@@ -76,8 +78,10 @@ describe("what Iz of a cable must be at least", () => {
       const read = readScenario(readFileSync(`scenarios/${name}`, "utf8"), name);
       if (!read.ok) throw new Error(name);
       const { modelAnswers, wrongAnswers, plan } = read.value;
+      const board = [workshop, lighting]
+        .map((each) => each as unknown as BoardDescription)
+        .find((each) => fitsBoard(read.value, each))!;
       for (const built of [...modelAnswers, ...wrongAnswers.map((answer) => answer.built)]) {
-        const board = workshop as unknown as BoardDescription;
         const scenario = strip(read.value);
         const { findings, suppressed, figures } = judge(
           toWiring({ scenario, board, built, routeBetween: routes(plan) }),

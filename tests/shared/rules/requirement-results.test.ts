@@ -253,6 +253,19 @@ describe("a point that can be switched off by itself", () => {
     },
   ]);
 
+  const drop = ["way-1.a rose-1.a 1", "rose-1.s switch-1.s 1"];
+  const twoWay: Extras = {
+    settings: { "switch-1": { switching: "two-way" }, "switch-2": { switching: "two-way" } },
+  };
+  const halfWay = { lines: [...drop, "switch-1.u switch-2.u 1 -strap1"], extras: twoWay };
+  it.each(ids("switch-1", "switch-2"))("is so for a light from each of its two-way switches: %s", (by) => {
+    const wanted: Requirement = { kind: "own-switch", stations: ids("rose-1"), by };
+    expect(answer(wanted, { lines: [...drop, "switch-1.u switch-2.u 1"], extras: twoWay })).toBe("met");
+    expect(answer(wanted, halfWay)).toBe("not-yet rose-1");
+    const unknown = [contactId(entryId("switch-2", "u"), "strap1")];
+    expect(answer(wanted, { ...halfWay, extras: { ...twoWay, unknown } })).toBe("cannot-say rose-1");
+  });
+
   it("is so for a light with a switch in its line, and not for its neighbour on the same circuit", () => {
     const lines = ["way-1.a rose-1.a 1.5", "rose-1.b lamp-1.a 1.5", "rose-1.s switch-1.s 1.5"];
     expect(answer({ kind: "own-switch", stations: ids("rose-1") }, { lines })).toBe("met");
