@@ -1,5 +1,6 @@
 import { expect, test } from "@playwright/test";
 import { rmSync } from "node:fs";
+import { readFile } from "node:fs/promises";
 import { publicSheetNames } from "../../shared/protocol/public-text.ts";
 import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 import { isClean, signInAtDesk } from "./desk-page.ts";
@@ -24,7 +25,7 @@ test("anybody on the network reads the sheets without signing in, in both langua
   for (const name of publicSheetNames) {
     await page.goto(`${network}/public/${name}`);
     await expect(page.getByRole("heading", { level: 1 })).toBeVisible();
-    if (name !== "notices") await isClean(page, `public-${name}`);
+    await isClean(page, `public-${name}`);
   }
   await page.goto(`${network}/public`);
   await page.getByRole("link", { name: "Polski" }).click();
@@ -38,6 +39,15 @@ test("the technician sees at the desk how the machine is, and nobody's work", as
   await expect(page.getByTestId("machine-power")).toContainText("cannot be read here");
   await expect(page.getByTestId("machine-board")).toContainText("ready");
   await expect(page.getByTestId("page-live")).toHaveCount(0);
+  await page.getByTestId("support-look").click();
+  await expect(page.getByTestId("support-preview")).toContainText("lastEvents");
+  await expect(page.getByTestId("support-preview")).not.toContainText("Nowak");
+  const saving = page.waitForEvent("download");
+  await page.getByTestId("support-save").click();
+  const saved = await readFile(await (await saving).path(), "utf8");
+  expect(saved).toBe(await page.getByTestId("support-preview").textContent());
+  await expect(page.getByTestId("back-up-do")).toBeDisabled();
+  await expect(page.getByTestId("update-no-key")).toBeVisible();
   await isClean(page, "machine");
   const code = page.getByTestId("desk-address").getByRole("img");
   await expect(code).toHaveAttribute("data-qr", `${network}/desk/`);
