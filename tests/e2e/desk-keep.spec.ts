@@ -22,6 +22,7 @@ test.afterAll(async () => {
 });
 
 test("anybody on the network reads the sheets without signing in, in both languages", async ({ page }) => {
+  test.setTimeout(120_000);
   for (const name of publicSheetNames) {
     await page.goto(`${network}/public/${name}`);
     await expect(page.getByRole("heading", { level: 1 })).toBeVisible();

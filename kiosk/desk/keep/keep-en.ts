@@ -149,6 +149,7 @@ export const keepEn = {
   "keeping.bring-back-how":
     "Try it first: everything is made and proved, and nothing is changed. Brought back, it takes the place of the records and people of now, which are kept beside it. Who was erased since stays erased.",
   "keeping.no-such-folder": "There is no such folder. Is the stick in?",
+  "keeping.name-a-folder": "Name the folder that they lie in.",
   "keeping.sealed": "sealed",
   "keeping.not-sealed": "not sealed",
   "keeping.try": "Try it",

@@ -149,6 +149,7 @@ export const keepPl: Record<KeepKey, string> = {
   "keeping.bring-back-how":
     "Najpierw wypróbuj: wszystko jest przygotowane i sprawdzone, nic się nie zmienia. Przywrócona kopia zajmuje miejsce obecnych zapisów i osób; te są zachowane obok. Kto został usunięty, pozostaje usunięty.",
   "keeping.no-such-folder": "Nie ma takiego folderu. Czy pamięć USB jest włożona?",
+  "keeping.name-a-folder": "Podaj folder, w którym leżą.",
   "keeping.sealed": "zapieczętowana",
   "keeping.not-sealed": "niezapieczętowana",
   "keeping.try": "Wypróbuj",
