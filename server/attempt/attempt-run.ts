@@ -51,7 +51,7 @@ export class AttemptRun {
   #cancelLog: (() => void) | undefined;
   readonly #sizes: CableWatch;
   readonly #faults: CableWatch;
-  readonly #setUp: SetUpCables;
+  readonly #setUp = new SetUpCables();
 
   constructor(parts: AttemptRunParts, state: AttemptState) {
     this.#parts = parts;
@@ -61,7 +61,6 @@ export class AttemptRun {
     this.#faults = new CableWatch(parts.timers, (cable) =>
       this.#logByItself([{ type: "hidden-fault-ended", content: { cable } }]),
     );
-    this.#setUp = new SetUpCables(state);
     this.#watchCables();
   }
 

@@ -11,20 +11,16 @@ const isWorkedOn = ({ entered }: Pick<AttemptState, "entered">): boolean =>
  */
 export class SetUpCables {
   readonly #setUp = new Set<CableId>();
-  /** Work that is taken up again stands on a circuit that was set up before. */
-  readonly #isTakenUp: boolean;
 
-  constructor(state: Pick<AttemptState, "entered">) {
-    this.#isTakenUp = isWorkedOn(state);
-  }
-
-  /** Those of some cables that are set up, with `cables` in now. */
+  /**
+   * Those of some cables that are set up, with `cables` in now. Work that is taken up again is asked first with the
+   * cables that were in when it stopped: a power cut may come while leads are still to be put in.
+   */
   among(
     some: readonly CableId[],
     state: Pick<AttemptState, "entered">,
     cables: readonly { id: CableId }[],
   ): CableId[] {
-    if (this.#isTakenUp) return [...some];
     if (isWorkedOn(state)) for (const { id } of cables) this.#setUp.add(id);
     return some.filter((cable) => this.#setUp.has(cable));
   }

@@ -196,6 +196,25 @@ describe("what is hidden in a cable", () => {
     expect(await isWhole(bench)).toBe(true);
   });
 
+  it("waits for its cable through a power cut while the circuit is still made as it was found", async () => {
+    const scenarios = [firstSpur(asHunt(broken))];
+    const before = await new TestBench({ scenarios }).start();
+    await before.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+    await before.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await before.does("accept-caution", {});
+    await before.does("go-to-step", { step: "test" });
+    const [first, ...others] = rightCables;
+    await before.cable(...first!, 2.5);
+    before.clock.advance(30_000);
+    before.cutPower();
+    const bench = await new TestBench({ folder: before.folder, scenarios }).start();
+    bench.clock.advance(30_000);
+    for (const [from, to] of others) await bench.cable(from, to, 2.5);
+    await readyToMeasure(bench);
+    expect(await isWhole(bench)).toBe(false);
+    expect(bench.events("hidden-fault-ended")).toEqual([]);
+  });
+
   it("is still found after it was mended: what the readings showed and what was named stay", async () => {
     const bench = await atHunt();
     await readEnds(bench, "N");
