@@ -1,7 +1,7 @@
 import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig } from "vite";
 
-/** The bench screen and the desk, each loaded apart: kiosk/ to dist/kiosk. */
+/** The bench screen, the desk and the show, each loaded apart: kiosk/ to dist/kiosk. */
 export default defineConfig({
   root: "kiosk",
   plugins: [svelte()],
@@ -10,6 +10,6 @@ export default defineConfig({
     emptyOutDir: true,
     target: "es2023",
     reportCompressedSize: false,
-    rolldownOptions: { input: { bench: "kiosk/index.html", desk: "kiosk/desk/index.html" } },
+    rolldownOptions: { input: { bench: "kiosk/index.html", desk: "kiosk/desk/index.html", show: "kiosk/show/index.html" } },
   },
 });

@@ -9,6 +9,7 @@ const commands = readdirSync(new URL("server/commands", import.meta.url))
 const tools = Object.entries({
   "commands/speed": "tests/speed/run.ts",
   "commands/screenshots": "tests/e2e/take-screenshots.ts",
+  "commands/show-pictures": "tests/e2e/take-show-pictures.ts",
 }).filter(([, file]) => existsSync(file));
 
 /** What the server sends and takes, by the table of kinds of files; the thousands it never meets would be held in memory twice. */

@@ -6,7 +6,8 @@ import {
 } from "node:http";
 import type { AddressInfo } from "node:net";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
-import type { Health } from "../shared/protocol/socket-events.ts";
+import { showNamespace } from "../shared/protocol/show-view.ts";
+import { benchNamespace, type Health } from "../shared/protocol/socket-events.ts";
 import { Bench } from "./bench/bench.ts";
 import { isBenchFree } from "./bench/is-bench-free.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
@@ -20,11 +21,13 @@ import { evidenceSource } from "./evidence/evidence-source.ts";
 import { DeskTasks, type KeepingParts } from "./keeping/desk-tasks.ts";
 import type { Due } from "./keeping/due.ts";
 import type { MachineParts } from "./keep/machine-view.ts";
+import { storyView } from "./show/story-view.ts";
+import { showViewFor } from "./view/show-view.ts";
 import { viewFor } from "./view/view-for.ts";
-import { attachSockets } from "./web/attach-sockets.ts";
+import { attachSockets, type LinkSession, type ScreenSession } from "./web/attach-sockets.ts";
 import { createApp } from "./web/create-app.ts";
-import { type Door, mayEnter, ownDoor, RemoteSession, staffAt } from "./web/door.ts";
-import { networkHosts } from "./web/origin.ts";
+import { type Door, ownDoor, RemoteSession, staffAt } from "./web/door.ts";
+import { isOwnOrigin, networkHosts } from "./web/origin.ts";
 import { idOfCookie } from "./web/session-cookie.ts";
 import { noteSignIn } from "./bench/note-sign-in.ts";
 
@@ -127,6 +130,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       },
       health,
       publicText: { facts: { keepYears: parts.keepYears }, language: () => core.session.memory.language },
+      story: (language) => storyView(language, parts.bench.judge),
       anchor: () => parts.bench.records?.log.anchor,
       wiring: () => {
         const run = ownRun(core, core.session.actor);
@@ -159,17 +163,38 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       },
       note: parts.bench.note,
     });
+    const sessionOf = ({ headers }: IncomingMessage): ScreenSession | undefined => {
+      if (door.kind === "own-screen") return core.session;
+      const id = idOfCookie(headers.cookie, door.names.scheme);
+      return id !== undefined && sessions.staffOf(id) ? new RemoteSession(sessions, id) : undefined;
+    };
+    const onShow = showSession(door.kind === "network");
     const http = limited(makeHttp(app));
     const sockets = attachSockets({
       http,
       clock,
-      mayEnter: (request) => mayEnter(door, request),
-      sessionOf: ({ headers }) => {
-        if (door.kind === "own-screen") return core.session;
-        const id = idOfCookie(headers.cookie, door.names.scheme);
-        return id !== undefined && sessions.staffOf(id) ? new RemoteSession(sessions, id) : undefined;
-      },
-      view: ({ audience, staff }) => viewFor(audience, benchToShow(core, face, offered(), staff)),
+      // Whoever may not see the bench may see the show: who stands behind a link is asked for each kind of screen.
+      mayEnter: ({ headers }) => isOwnOrigin(headers, door.names),
+      screens: [
+        {
+          namespace: benchNamespace,
+          open: (request) => {
+            const session = sessionOf(request);
+            if (!session) return undefined;
+            const view = () => viewFor(session.audience, benchToShow(core, face, offered(), session.staff));
+            return { session, view };
+          },
+        },
+        {
+          namespace: showNamespace,
+          open: () => ({
+            session: onShow,
+            view: () => showViewFor(core, face),
+            closed: core.show.watch(),
+          }),
+          takes: ["show-act"],
+        },
+      ],
       onPublish: (listener) => core.onPublish(listener),
       handle: (name, message, session) => bench.handle(name, message, session),
       note: parts.bench.note,
@@ -230,6 +255,11 @@ function limited(http: HttpServer): HttpServer {
   http.maxConnections = mostConnections;
   return http.setTimeout(idleConnectionMs);
 }
+
+/** Whoever stands before the show is nobody; on the network they only look. */
+const showSession = (isRemote: boolean): LinkSession => ({
+  actor: { kind: "nobody", learner: null, session: null, ...(isRemote ? { isRemote: true as const } : {}) },
+});
 
 interface OpenDoor {
   http: HttpServer;

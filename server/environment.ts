@@ -96,6 +96,8 @@ const environmentSchema = z.object({
    * `socket-1.a.L:stuck-low,way-1.b.N:loose-contact`.
    */
   SPURWISE_FAULTS: z.string().default("").transform(readFaults),
+  /** For checks: the show goes so many times as fast as people need it. */
+  SPURWISE_SHOW_SPEED: numberTo(1000).prefault("1"),
 });
 
 export interface Environment {
@@ -117,6 +119,7 @@ export interface Environment {
   keepYears: number;
   /** The address of the centre's store. */
   centre: string | undefined;
+  showSpeed: number;
 }
 
 /** The environment cannot be used: which names, and what each may be. */
@@ -162,5 +165,6 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     backUpPassphrase: data.SPURWISE_BACKUP_PASSPHRASE,
     keepYears: data.SPURWISE_KEEP_YEARS,
     centre: data.SPURWISE_CENTRE,
+    showSpeed: Math.max(1, data.SPURWISE_SHOW_SPEED),
   };
 }

@@ -276,6 +276,7 @@ export function openParts(
         rulePackVersion: packVersion,
         softwareVersion: softwareVersion(),
         findings: environment.findings,
+        showSpeed: environment.showSpeed,
         records: opened.records,
         criteria: readCriteria(data, note),
         people,

@@ -1,6 +1,6 @@
 import { io, type Socket } from "socket.io-client";
 import type { BenchView } from "../../shared/protocol/bench-view.ts";
-import { benchNamespace, type FromBench, type ToBench } from "../../shared/protocol/socket-events.ts";
+import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { followView } from "./follow-view.ts";
 import type { NoReply, Send } from "./send.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
@@ -8,8 +8,8 @@ import type { Reply } from "../../shared/protocol/reply.ts";
 const replyWithinMs = 5_000;
 const noReply: NoReply = { ok: false, code: "link", facts: {} };
 
-interface Ears {
-  onView: (view: BenchView) => void;
+interface Ears<View> {
+  onView: (view: View) => void;
   onLost: () => void;
 }
 
@@ -17,8 +17,11 @@ interface Ears {
  * Opens the link to the server it was loaded from. A whole view comes with every connection, so nothing is kept
  * for later: a command given while the link is down is refused at once and not sent when it comes back.
  */
-export const openLink = ({ onView, onLost }: Ears): { send: Send; close: () => void } => {
-  const socket: Socket<ToBench, FromBench> = io(benchNamespace, { transports: ["websocket"] });
+export const openLink = <View = BenchView>(
+  { onView, onLost }: Ears<View>,
+  namespace = benchNamespace,
+): { send: Send; close: () => void } => {
+  const socket: Socket = io(namespace, { transports: ["websocket"] });
   followView(socket, onView);
   socket.on("disconnect", onLost);
   socket.on("connect_error", onLost);

@@ -1,7 +1,7 @@
 import { type PanelProfile, pxPerMm } from "./panel-profile.ts";
 
 /** Cap height of Atkinson Hyperlegible as a part of its font size: 668 of 1000 units in its OS/2 table. */
-const capHeightShare = 0.668;
+export const capHeightShare = 0.668;
 
 /** Everything the bench screen measures with, in pixels of its panel. */
 export interface Sizes {

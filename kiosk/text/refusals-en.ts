@@ -60,6 +60,9 @@ export const refusalsEn = {
   "refused.all-named": "There are {count} faults here and you named as many. Take one back first.",
   "refused.board-first":
     "Assessed work begins on a clear board, or on what was found there. Leads to take out: {outCount}, to put in: {inCount}.",
+  "refused.all-hidden": "No more than {count} faults can be hidden.",
+  "refused.already-tested": "The tests have begun: a fault can be hidden before the first reading.",
+  "refused.bench-in-use": "Somebody is working at the bench now.",
   "refused.own-screen-only": "That can be done at the bench alone.",
   "refused.wait-to-try": "Too many wrong tries. Wait {seconds} s.",
   "refused.wrong-pin": "That PIN is not right.",

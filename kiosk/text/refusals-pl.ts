@@ -63,6 +63,9 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.all-named": "Usterek jest tu {count} i tyle już nazwano. Najpierw którąś cofnij.",
   "refused.board-first":
     "Praca na ocenę zaczyna się na pustej tablicy albo na tym, co tam zastano. Przewody do wyjęcia: {outCount}, do włożenia: {inCount}.",
+  "refused.all-hidden": "Można ukryć najwyżej {count} usterki.",
+  "refused.already-tested": "Próby już trwają: usterkę można ukryć przed pierwszym odczytem.",
+  "refused.bench-in-use": "Ktoś teraz pracuje przy stanowisku.",
   "refused.own-screen-only": "To można zrobić tylko przy stanowisku.",
   "refused.wait-to-try": "Za dużo pomyłek. Poczekaj {seconds} s.",
   "refused.wrong-pin": "Ten PIN jest zły.",

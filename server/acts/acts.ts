@@ -18,6 +18,7 @@ import { endAttempt } from "./end-attempt.ts";
 import { energise } from "./energise.ts";
 import { erasePerson } from "./erase-person.ts";
 import { goToStep } from "./go-to-step.ts";
+import { hideFault } from "./hide-fault.ts";
 import { handIn } from "./hand-in.ts";
 import { holdPerson } from "./hold-person.ts";
 import { leaveAttempt } from "./leave-attempt.ts";
@@ -38,6 +39,7 @@ import { selfCheckCleared } from "./self-check-cleared.ts";
 import { setLanguage } from "./set-language.ts";
 import { setLarge } from "./set-large.ts";
 import { setUp } from "./set-up.ts";
+import { showAct } from "./show-act.ts";
 import { signIn } from "./sign-in.ts";
 import { signOut } from "./sign-out.ts";
 import { startAttempt } from "./start-attempt.ts";
@@ -99,7 +101,9 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "self-check-cleared": selfCheckCleared,
   "walk-test": walkTest,
   "test-lead": testLead,
+  "hide-fault": hideFault,
   "set-up": setUp,
+  "show-act": showAct,
   "add-person": addPerson,
   "adjust-person": adjustPerson,
   "hold-person": holdPerson,

@@ -19,6 +19,13 @@ export interface HuntState {
 
 export const noHunt: HuntState = { faults: [], renewed: [], readings: [], shownAfter: {}, named: [] };
 
+/** One more is hidden, in a cable that is in: whatever was there before it is another one now. */
+export const afterSetting = (hunt: HuntState, fault: HiddenFault): HuntState => ({
+  ...hunt,
+  faults: [...hunt.faults, fault],
+  renewed: "cable" in fault ? hunt.renewed.filter((cable) => cable !== fault.cable) : hunt.renewed,
+});
+
 /** The faults that meter and load run see now. */
 export const faultsNow = ({ faults, renewed }: Pick<HuntState, "faults" | "renewed">): HiddenFault[] =>
   standingFaults(faults, new Map(renewed.map((cable) => [cable, Infinity])));

@@ -1,4 +1,5 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { byBench } from "../../shared/protocol/author.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import { AttemptRun } from "../attempt/attempt-run.ts";
@@ -18,6 +19,9 @@ import type { People } from "../people/people.ts";
 import type { LogReader } from "../store/log-reader.ts";
 import type { LogWriter } from "../store/log-writer.ts";
 import type { WebSessions } from "../web/web-sessions.ts";
+import { challengeKit, isSolved } from "../show/challenge.ts";
+import { Show, type ShowCounts } from "../show/show.ts";
+import { isBenchInUse } from "./is-bench-in-use.ts";
 import { StoreError } from "../store/store-error.ts";
 
 /** The records of a bench, readers and writers apart. */
@@ -53,6 +57,8 @@ export interface BenchParts {
   people: People;
   /** Who is signed in from the network. */
   webSessions: WebSessions;
+  /** The show goes so many times as fast; one where left out. For checks. */
+  showSpeed?: number;
   /** The network was let in at this start. */
   isNetworkOpen: boolean;
   note: (sentence: string) => void;
@@ -70,6 +76,7 @@ export class BenchCore {
   readonly work = new Work();
   readonly health: RecordsHealth;
   readonly shown = new ShownDecisions();
+  readonly show: Show;
   #revision = 0;
   readonly #listeners = new Set<() => void>();
 
@@ -91,6 +98,17 @@ export class BenchCore {
     });
     const { lastSelfCheck } = this.session.memory;
     this.board = new BoardNow(lastSelfCheck?.board === parts.board.id ? lastSelfCheck : undefined);
+    this.show = new Show({
+      timers,
+      nowMs: () => parts.clock.monotonicMs(),
+      speed: parts.showSpeed ?? 1,
+      isSolved: (plugged) => {
+        const kit = challengeKit(parts.scenarios, parts.board);
+        return kit !== undefined && isSolved({ kit, board: parts.board, judge: parts.judge }, plugged);
+      },
+      keepCounts: (counts) => this.#keepShowCounts(counts),
+      changed: () => this.publish(),
+    });
   }
 
   /** Counts what was published. */
@@ -105,8 +123,19 @@ export class BenchCore {
   }
 
   publish(): void {
+    // Who comes to work at the bench has it to themselves, and without a board there is nothing to try.
+    if (this.show.phase.name !== "story" && (isBenchInUse(this) || !this.board.isReady)) this.show.leave();
     this.#revision += 1;
     for (const listener of this.#listeners) listener();
+  }
+
+  #keepShowCounts(counts: ShowCounts): void {
+    const { records } = this.parts;
+    this.health.guard(() => {
+      records?.log.append([
+        { attemptId: null, type: "show-counted", author: byBench, content: { ...counts } },
+      ]);
+    });
   }
 
   /** The run of an attempt whose state is given. */

@@ -79,6 +79,7 @@ export class BenchLoop implements BoardListener {
     if (work.toResume && canBeTold && core.board.isSettled) this.#resumeLater();
     this.#logFaultsSoon();
     testLeadAgain(core);
+    core.show.sense(pluggedNow(core.show.plugged, state), core.board.isSettled);
     if (core.board.isSettled) core.cameToRest();
     core.publish();
   }

@@ -79,6 +79,26 @@ export async function plug(
   return bringAbout(core, run, { type: "plug", contactA, contactB });
 }
 
+type CableRequest = Extract<BoardRequest, { type: "plug-cable" }>;
+
+/** How a whole cable of a size comes between two entries, with the leads of it; or why it cannot. */
+export function cableToPlug(
+  core: Pick<BenchCore, "board" | "parts">,
+  { entryA, entryB, csaMm2 }: ActMessage<"plug-cable">,
+): { request: CableRequest; cores: BoardLeads["leads"] } | Refusal {
+  const { board } = core.parts;
+  const { hasCodes } = core.board;
+  const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
+  const cores = leadsOfCable(board, entryA, entryB, code);
+  if (entryA === entryB || cores.length === 0) return refuse("no-such-place");
+  if (cores.some((lead) => isLeadIn(core.board.leads, ...lead))) return refuse("in-use");
+  if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
+  return {
+    request: { type: "plug-cable", entryA, entryB, ...(code === undefined ? {} : { code }) },
+    cores,
+  };
+}
+
 /**
  * A whole cable between two entries, of the size the learner took from the tray. On a board with codes its plug
  * says the size; on others the learner has declared it by taking it.
@@ -86,26 +106,19 @@ export async function plug(
 export async function plugCable(
   core: BenchCore,
   run: AttemptRun,
-  { entryA, entryB, csaMm2 }: ActMessage<"plug-cable">,
+  message: ActMessage<"plug-cable">,
 ): Promise<Reply> {
-  const { board } = core.parts;
+  const { csaMm2 } = message;
   const refused = onlySimulated(core, run);
   if (refused) return refused;
-  const { hasCodes } = core.board;
-  const code = hasCodes ? codeForCable(board, entryA, entryB, csaMm2) : undefined;
-  const cores = leadsOfCable(board, entryA, entryB, code);
-  if (entryA === entryB || cores.length === 0) return refuse("no-such-place");
-  if (cores.some((lead) => isLeadIn(core.board.leads, ...lead))) return refuse("in-use");
+  const found = cableToPlug(core, message);
+  if ("ok" in found && found.code !== "unknown-code") return found;
   if (csaMm2 !== undefined && !run.kit.scenario.parts.cableCsaMm2.includes(csaMm2))
     return refuse("not-a-choice");
-  if (hasCodes && csaMm2 !== undefined && code === undefined) return refuse("unknown-code");
-  const answer = await bringAbout(core, run, {
-    type: "plug-cable",
-    entryA,
-    entryB,
-    ...(code === undefined ? {} : { code }),
-  });
-  if (answer.ok && core.work.run === run && csaMm2 !== undefined && code === undefined && cores[0])
+  if ("ok" in found) return found;
+  const { request, cores } = found;
+  const answer = await bringAbout(core, run, request);
+  if (answer.ok && core.work.run === run && csaMm2 !== undefined && request.code === undefined && cores[0])
     run.record(
       [
         {

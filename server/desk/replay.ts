@@ -8,12 +8,12 @@ import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
-import { AttemptRun } from "../attempt/attempt-run.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { eventOfRow } from "../attempt/load-attempt.ts";
 import { pictureOf } from "../attempt/picture-of.ts";
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import { reduce } from "../attempt/reduce.ts";
+import { stillRun } from "../attempt/still-run.ts";
 import { type ScenarioKit, scenarioKit } from "../library.ts";
 import type { LogReader } from "../store/log-reader.ts";
 import { attemptView } from "../view/attempt-view.ts";
@@ -83,19 +83,6 @@ export function stateAt(attemptId: string, rows: readonly LogRow[], at: number):
   }, undefined);
 }
 
-/** An attempt that nobody works on: nothing is sensed, waited for or written. */
-const still = (parts: ReplayParts, state: AttemptState): AttemptRun =>
-  new AttemptRun(
-    {
-      ...parts,
-      timers: { after: () => () => undefined },
-      append: () => undefined,
-      changed: () => undefined,
-      troubled: () => undefined,
-    },
-    state,
-  );
-
 /**
  * A state of an attempt as the desk sees it, assessed or not: the plan with all its figures, and the verdict. What was
  * handed in keeps the verdict that it was handed in with.
@@ -105,7 +92,7 @@ export function deskViewOf(parts: ReplayParts, state: AttemptState, language: La
     state.status === "handed-in" && state.asked
       ? state.asked
       : pictureOf(parts, state.plugged, state).judged();
-  const run = still(parts, { ...state, mode: "practice", status: "handed-in", asked });
+  const run = stillRun(parts, { ...state, mode: "practice", status: "handed-in", asked });
   const shown = {
     run,
     plan: planSheetOf(parts.kit),

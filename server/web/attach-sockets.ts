@@ -1,13 +1,12 @@
 import type { IncomingMessage, Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
-import type { BenchView } from "../../shared/protocol/bench-view.ts";
 import type { ActName } from "../../shared/protocol/acts.ts";
 import { changeOf } from "../../shared/protocol/view-change.ts";
 import type { ActorSession } from "../acts/actor.ts";
 import { acts } from "../acts/acts.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { fieldName } from "../../shared/reading/problem.ts";
-import { benchNamespace, type FromBench, type ToBench } from "../../shared/protocol/socket-events.ts";
+import type { FromBench, ToBench } from "../../shared/protocol/socket-events.ts";
 import type { Staff } from "../people/person.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
@@ -22,10 +21,7 @@ export interface SocketParts {
   clock: Clock;
   /** True where a request may open a link. */
   mayEnter: (request: IncomingMessage) => boolean;
-  /** Who stands behind a link; undefined where nobody does any more. */
-  sessionOf: (request: IncomingMessage) => ScreenSession | undefined;
-  /** What a session may see now. */
-  view: (session: ScreenSession) => BenchView;
+  screens: readonly Screens[];
   /** Calls back whenever there is something new to show. Gives what ends it. */
   onPublish: (listener: () => void) => () => void;
   /** Does an act whose form has been checked. */
@@ -33,16 +29,42 @@ export interface SocketParts {
   note: (sentence: string) => void;
 }
 
-/** Whoever stands behind a socket, and what they may see. */
-export interface ScreenSession extends ActorSession {
-  readonly audience: Audience;
+/** Whoever stands behind a socket. */
+export interface LinkSession extends ActorSession {
   /** False once it has ended. */
   readonly isLive?: boolean;
+}
+
+/** Whoever stands behind the socket of a bench screen, and what they may see. */
+export interface ScreenSession extends LinkSession {
+  readonly audience: Audience;
   /** Who of the staff it is; null where it is none of them. */
   readonly staff: Staff | null;
 }
 
-type BenchSocket = Socket<FromBench, ToBench>;
+/** One kind of screen: where it is found, who stands behind it, what they may see and ask for. */
+export interface Screens {
+  namespace: string;
+  /** Who stands behind a link, with what they may see now; undefined where nobody does any more. */
+  open: (request: IncomingMessage) => Opened | undefined;
+  /** The acts it may send; all of them where left out. */
+  takes?: readonly ActName[];
+}
+
+interface Opened {
+  session: LinkSession;
+  view: () => object;
+  /** Called when the screen is gone. */
+  closed?: () => void;
+}
+
+type BenchSocket = Socket<FromBench, ToScreen>;
+
+/** What any screen is sent: a whole view on connect, and after that what changes in it. */
+interface ToScreen {
+  view: (view: object) => void;
+  change: ToBench["change"];
+}
 
 const largestBytes = 64 * 1024;
 const burst = 60;
@@ -77,7 +99,7 @@ export function attachSockets(parts: SocketParts): { close: () => Promise<void> 
     if (notes.take()) parts.note(`a link from ${address} was dropped: ${why}`);
   });
   const ofAddress = new RateByAddress(addressBurst, addressPerSecond, nowMs);
-  const io = new Server<FromBench, ToBench>(parts.http, {
+  const io = new Server<FromBench, ToScreen>(parts.http, {
     serveClient: false,
     // What waits for whoever asks again and again cannot be seen and dropped.
     transports: ["websocket"],
@@ -90,19 +112,23 @@ export function attachSockets(parts: SocketParts): { close: () => Promise<void> 
   io.engine.on("connection", (link: RawLink) => guard.watch(link));
   const screens = new Set<Screen>();
   const joined = new WeakSet<object>();
-  io.of(benchNamespace).on("connection", (socket: BenchSocket) => {
-    // A whole view is worked out for each that joins: a link joins once.
-    if (joined.has(socket.conn)) return void socket.disconnect(true);
-    joined.add(socket.conn);
-    const session = parts.sessionOf(socket.request);
-    if (!session) return void socket.disconnect(true);
-    const screen = new Screen(socket, session);
-    const address = socket.request.socket.remoteAddress ?? "";
-    serve(screen, parts, () => ofAddress.take(address));
-    screens.add(screen);
-    socket.on("disconnect", () => screens.delete(screen));
-    screen.show(parts.view(session));
-  });
+  for (const { namespace, open, takes } of parts.screens)
+    io.of(namespace).on("connection", (socket: BenchSocket) => {
+      // A whole view is worked out for each that joins: a link joins once.
+      if (joined.has(socket.conn)) return void socket.disconnect(true);
+      joined.add(socket.conn);
+      const opened = open(socket.request);
+      if (!opened) return void socket.disconnect(true);
+      const screen = new Screen(socket, opened);
+      const address = socket.request.socket.remoteAddress ?? "";
+      serve(screen, parts, takes, () => ofAddress.take(address));
+      screens.add(screen);
+      socket.on("disconnect", () => {
+        screens.delete(screen);
+        opened.closed?.();
+      });
+      screen.show(opened.view());
+    });
   // What changes in one turn of the program is one view, sent after the answers to the acts of that turn.
   let isDue = false;
   parts.onPublish(() => {
@@ -110,13 +136,14 @@ export function attachSockets(parts: SocketParts): { close: () => Promise<void> 
     isDue = true;
     setImmediate(() => {
       isDue = false;
-      const views = new Map<ScreenSession, BenchView>();
-      for (const { session, socket, show } of screens) {
+      const views = new Map<LinkSession, object>();
+      for (const { opened, socket, show } of screens) {
+        const { session } = opened;
         if (session.isLive === false) {
           socket.disconnect(true);
           continue;
         }
-        const view = views.get(session) ?? parts.view(session);
+        const view = views.get(session) ?? opened.view();
         views.set(session, view);
         show(view);
       }
@@ -134,15 +161,15 @@ export function attachSockets(parts: SocketParts): { close: () => Promise<void> 
 /** One screen at the far end of a socket, and what it was last sent. */
 class Screen {
   readonly socket: BenchSocket;
-  readonly session: ScreenSession;
-  #sent: BenchView | undefined;
+  readonly opened: Opened;
+  #sent: object | undefined;
 
-  constructor(socket: BenchSocket, session: ScreenSession) {
+  constructor(socket: BenchSocket, opened: Opened) {
     this.socket = socket;
-    this.session = session;
+    this.opened = opened;
   }
 
-  readonly show = (view: BenchView): void => {
+  readonly show = (view: object): void => {
     const before = this.#sent;
     this.#sent = view;
     if (!before) return void this.socket.emit("view", view);
@@ -151,7 +178,12 @@ class Screen {
   };
 }
 
-function serve({ socket, session }: Screen, parts: SocketParts, mayAddress: () => boolean): void {
+function serve(
+  { socket, opened: { session } }: Screen,
+  parts: SocketParts,
+  takes: Screens["takes"],
+  mayAddress: () => boolean,
+): void {
   const bucket = new RateBucket(burst, perSecond, () => parts.clock.monotonicMs());
   socket.onAny((name: unknown, ...rest: unknown[]) => {
     const reply = rest.at(-1);
@@ -163,7 +195,8 @@ function serve({ socket, session }: Screen, parts: SocketParts, mayAddress: () =
       answer(refuse("not-signed-in"));
       return void socket.disconnect(true);
     }
-    if (!isAct(name)) return answer(refuse("bad-message", { where: cut(String(name)), what: "no such act" }));
+    if (!isAct(name) || takes?.includes(name) === false)
+      return answer(refuse("bad-message", { where: cut(String(name)), what: "no such act" }));
     const parsed = parseSafely<object>(acts[name].schema, rest[0]);
     if (!parsed.success) {
       const [issue] = parsed.issues;

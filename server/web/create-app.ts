@@ -12,6 +12,7 @@ import { keepRoutes } from "../keep/keep-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
 import { type PublicParts, publicRoutes } from "./public-routes.ts";
+import { type ShowParts, showRoutes } from "./show-routes.ts";
 import { type SignInParts, signInRoutes } from "./sign-in-routes.ts";
 
 export interface AppParts {
@@ -21,6 +22,8 @@ export interface AppParts {
   signIn: Omit<SignInParts, "door">;
   health: () => Health;
   publicText: PublicParts;
+  /** The story of the show in a language. */
+  story: ShowParts["story"];
   /** How far the log has come, to be kept on another machine; undefined where there is no log. */
   anchor: () => object | undefined;
   /** The wiring on the board, or undefined where it may not be had now. */
@@ -32,7 +35,6 @@ export interface AppParts {
 }
 
 const requestsAMinute = 1200;
-const yearMs = 365 * 24 * 3600 * 1000;
 
 /**
  * The pages and files of the bench over HTTP, through one of its doors. Nothing here changes anything but who is signed
@@ -45,6 +47,7 @@ export function createApp({
   signIn,
   health,
   publicText,
+  story,
   anchor,
   wiring,
   evidence,
@@ -89,6 +92,7 @@ export function createApp({
     response.set("Cache-Control", "no-store").json(health());
   });
   app.use(publicRoutes(publicText));
+  app.use(showRoutes({ kioskFolder, story }));
 
   if (door.kind === "network") {
     app.use(signInRoutes({ door, ...signIn }));
@@ -117,10 +121,6 @@ export function createApp({
   app.use(deskRoutes(desk));
   app.use(keepRoutes(keep));
 
-  app.use(
-    "/assets",
-    express.static(join(kioskFolder, "assets"), { immutable: true, maxAge: yearMs, index: false }),
-  );
   app.use(express.static(kioskFolder, { cacheControl: false, setHeaders: noCache }));
 
   app.use((request: Request, response: Response) => {

@@ -2,7 +2,7 @@ import type { IncomingMessage } from "node:http";
 import type { Actor } from "../acts/actor.ts";
 import type { Staff } from "../people/person.ts";
 import type { ScreenSession } from "./attach-sockets.ts";
-import { type DoorNames, isOwnOrigin, loopbackNames } from "./origin.ts";
+import { type DoorNames, loopbackNames } from "./origin.ts";
 import { idOfCookie } from "./session-cookie.ts";
 import type { WebSessions } from "./web-sessions.ts";
 
@@ -20,10 +20,6 @@ export const staffAt = (door: Door, headers: IncomingMessage["headers"]): Staff 
   door.kind === "own-screen"
     ? undefined
     : door.sessions.staffOf(idOfCookie(headers.cookie, door.names.scheme))?.staff;
-
-/** True where a request may come in: it is the bench that was asked for, and who asks may. */
-export const mayEnter = (door: Door, { headers }: IncomingMessage): boolean =>
-  isOwnOrigin(headers, door.names) && (door.kind === "own-screen" || staffAt(door, headers) !== undefined);
 
 /** A screen on the network: whoever signed in, looked up anew with each message. */
 export class RemoteSession implements ScreenSession {

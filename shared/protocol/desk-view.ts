@@ -1,3 +1,4 @@
+import type { FaultName } from "../electrical/fault-name.ts";
 import type { Text } from "../text/text.schema.ts";
 import type { AttemptKind, Mode, Step } from "./attempt-words.ts";
 import type { StaffRole } from "./author.ts";
@@ -111,6 +112,8 @@ export interface DeskLive {
     row: DeskRow;
     step: Step;
     isWaitingForTrainer: boolean;
+    /** What is hidden in the circuit. */
+    hidden: FaultName[];
     view: AttemptView | null;
   } | null;
   face: BoardFace;

@@ -52,6 +52,8 @@ export const eventTypes = [
   "second-viewed",
   "sample-drawn",
   "criteria-chosen",
+  "show-counted",
+  "fault-set",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

@@ -24,6 +24,8 @@ export interface BenchOptions {
   /** What is broken on the simulated board, as `SPURWISE_FAULTS` says it. */
   faults?: string;
   port?: number;
+  /** The show goes so many times as fast. */
+  showSpeed?: number;
   /** Where it listens to the network, on this machine alone; where the network was let in. */
   networkPort?: number;
   /** Left out: a new folder. */
@@ -83,6 +85,7 @@ export const startBench = async (options: BenchOptions = {}): Promise<BenchProce
         SPURWISE_SPIN_US: String(options.spinUs ?? 0),
         SPURWISE_FAULTS: options.faults ?? "",
         SPURWISE_PORT: String(options.port ?? 0),
+        SPURWISE_SHOW_SPEED: String(options.showSpeed ?? 1),
         ...(options.networkPort === undefined
           ? {}
           : { SPURWISE_HOST: "127.0.0.1", SPURWISE_NETWORK_PORT: String(options.networkPort) }),

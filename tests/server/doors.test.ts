@@ -169,6 +169,7 @@ describe("the door on the network", () => {
       signIn: { people: bench.parts.people, language: () => "en", signedIn: () => undefined },
       health: () => ({}) as never,
       publicText: { facts: { keepYears: 3 }, language: () => "en" },
+      story: () => Promise.reject(new Error("not told here")),
       anchor: () => undefined,
       wiring: () => undefined,
       evidence: { staffOf: () => undefined, source: () => undefined, filterOf: () => ({}) },
@@ -201,6 +202,7 @@ describe("the door on the network", () => {
       "GET /health",
       "GET /public",
       "GET /public/:name",
+      "GET /show-data/story.json",
       "GET /sign-in",
       "POST /sign-in",
       "POST /sign-out",
@@ -244,6 +246,7 @@ describe("the door on the network", () => {
       "GET /health": 200,
       "GET /public": 303,
       "GET /public/:name": 404,
+      "GET /show-data/story.json": 200,
       "GET /sign-in": 200,
       "POST /sign-in": 403,
       "POST /sign-out": 303,
@@ -278,7 +281,8 @@ describe("the door on the network", () => {
       "POST /keep-data/keeping/stop": 401,
       "GET /": 303,
       "GET /index.html": 401,
-      "GET /assets/bench-3f2a.js": 401,
+      // The program's own text, of all screens alike: the show, which anybody may see, is made of it.
+      "GET /assets/bench-3f2a.js": 200,
       "GET /nothing-here": 401,
       "GET /HEALTH/../wiring.json": 401,
     });

@@ -6,6 +6,7 @@ import { loadTexts } from "../../../kiosk/text/load-texts.ts";
 import { meterTexts } from "../../../kiosk/text/meter-texts.ts";
 import { outcomeTexts } from "../../../kiosk/text/outcome-texts.ts";
 import { progressTexts } from "../../../kiosk/text/progress-texts.ts";
+import { showTexts } from "../../../kiosk/show/show-texts.ts";
 import { staffTexts } from "../../../kiosk/text/staff-texts.ts";
 
 const all = [
@@ -16,6 +17,7 @@ const all = [
   meterTexts,
   outcomeTexts,
   progressTexts,
+  showTexts,
   staffTexts,
 ];
 

@@ -59,5 +59,10 @@ export const actSamples = {
   release: { attempt: "nobody" },
   review: { attempt: "nobody", answer: "agreed", says: "" },
   "view-second": { attempt: "nobody", criteria: [] },
+  "hide-fault": {
+    attempt: "a-1",
+    fault: { kind: "open-core", cable: "socket-1.a~way-1.a", role: "N" },
+  },
+  "show-act": { what: "touch" },
   "draw-sample": { seed: "2026-11", size: 5, risk: "all" },
 } satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

@@ -56,6 +56,8 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "walk-test": [atBench, workStates],
   "test-lead": [atBench, workStates],
   "set-up": [beforeSetUp, workStates],
+  "show-act": [["nobody"], workStates],
+  "hide-fault": [["trainer"], workStates],
   "add-person": [["trainer", "technician"], workStates],
   "adjust-person": [["trainer", "technician"], workStates],
   "hold-person": [["technician"], workStates],
@@ -85,6 +87,7 @@ const fromNetwork: ActName[] = [
   "review",
   "view-second",
   "draw-sample",
+  "hide-fault",
   "adjust-person",
   "hold-person",
   "erase-person",
@@ -106,6 +109,9 @@ const notInAssessed: Partial<Record<ActName, string>> = {
 
 /** What an act may still be refused with by its own code, where the table lets it through. */
 const ownRefusals: Partial<Record<ActName, string[]>> = {
+  // Somebody's work lies open, or they have signed in.
+  "show-act": ["bench-in-use"],
+  "hide-fault": ["no-such-attempt"],
   "sign-in": ["unknown-badge", "wait-to-try"],
   "set-up": ["wrong-code", "wait-to-try"],
   "add-person": ["demonstration"],
