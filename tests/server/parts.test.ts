@@ -41,6 +41,7 @@ describe("the environment", () => {
       anchorTo: undefined,
       backUpPassphrase: undefined,
       keepYears: 3,
+      showSpeed: 1,
       centre: undefined,
     });
   });
