@@ -10,6 +10,8 @@ export default defineConfig({
     emptyOutDir: true,
     target: "es2023",
     reportCompressedSize: false,
-    rolldownOptions: { input: { bench: "kiosk/index.html", desk: "kiosk/desk/index.html", show: "kiosk/show/index.html" } },
+    rolldownOptions: {
+      input: { bench: "kiosk/index.html", desk: "kiosk/desk/index.html", show: "kiosk/show/index.html" },
+    },
   },
 });
