@@ -11,6 +11,7 @@ import { ruleMap } from "../../shared/scenario/rules-taught.ts";
 import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
 import { jsonFilesIn, readFileWith } from "../files/read-file-with.ts";
 import { folders } from "../folders.ts";
+import { solveScenario } from "./solve-scenario.ts";
 
 export interface ScenarioCheck {
   /** One line a scenario that is right. */
@@ -26,12 +27,13 @@ export interface ScenarioCheck {
 /**
  * Checks scenario files on every board they fit: model answers must be met, wrong answers must give exactly their
  * stated findings, however the same wiring is written. A scenario that fits no board is a miss, and so is one whose
- * text asks for what no requirement holds.
+ * text asks for what no requirement holds, or one that no search solves on the first board that it fits.
  */
 export function checkScenarioFiles(
   scenarioFiles: string[],
   boardFiles: string[],
   judgeBy: Judge = judge,
+  solve?: typeof solveScenario,
 ): ScenarioCheck {
   const check: ScenarioCheck = { passed: [], missed: [], unusable: [], taught: [] };
   const scenarios: Scenario[] = [];
@@ -67,11 +69,14 @@ export function checkScenarioFiles(
         ),
       ),
     ];
+    const [board] = fitting;
+    const solved = board && solve?.(scenario, judgeOnce, board);
+    if (solved && "amiss" in solved) misses.push(`${file}: requirements: ${solved.amiss} (${board.id})`);
     check.missed.push(...misses);
     if (misses.length === 0 && fitting.length > 0)
       check.passed.push(
         `${scenario.id}: ${scenario.modelAnswers.length} model and ${scenario.wrongAnswers.length} wrong answers ` +
-          `right on ${fitting.map(({ id }) => id).join(", ")}`,
+          `right on ${fitting.map(({ id }) => id).join(", ")}${solved && "said" in solved ? `; ${solved.said}` : ""}`,
       );
   }
   for (const [rule, ids] of ruleMap(scenarios)) check.taught.push(`${rule}: ${ids.join(", ") || "none"}`);
@@ -100,7 +105,12 @@ export async function run(args: string[]): Promise<number> {
     return 2;
   }
   const files = args.length > 0 ? args : jsonFilesIn(folders.scenarios);
-  const { passed, missed, unusable, taught } = checkScenarioFiles(files, jsonFilesIn(folders.boards));
+  const { passed, missed, unusable, taught } = checkScenarioFiles(
+    files,
+    jsonFilesIn(folders.boards),
+    judge,
+    solveScenario,
+  );
   for (const line of passed) console.log(line);
   if (args.length === 0) console.log(["Each rule, and what teaches it:", ...taught].join("\n  "));
   for (const line of [...missed, ...unusable]) console.error(line);

@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { describe, expect, it, onTestFinished, vi } from "vitest";
 import { checkScenarioFiles, run } from "../../../server/commands/check-scenarios.ts";
+import { solveScenario } from "../../../server/commands/solve-scenario.ts";
+import { judge } from "../../../shared/rules/judge.ts";
 import { jsonFilesIn } from "../../../server/files/read-file-with.ts";
 import { folders } from "../../../server/folders.ts";
 import { all, type Change, changed, drop, dropLast, put } from "../../shared/change-file.ts";
@@ -51,6 +53,16 @@ async function ran(...args: string[]) {
 }
 
 describe("checking scenarios", () => {
+  it("misses a scenario that no search solves, and says how many cables one takes that is solved", () => {
+    const amiss = "no wiring was found that meets these together: requirements[0] (served)";
+    const failed = checkScenarioFiles([firstSpur], boards, judge, () => ({ amiss }));
+    expect(failed.passed).toEqual([]);
+    expect(failed.missed).toEqual([expect.stringContaining(amiss)]);
+    const { passed, missed } = checkScenarioFiles([firstSpur], boards, judge, solveScenario);
+    expect(missed).toEqual([]);
+    expect(passed).toEqual([expect.stringMatching(/; solved by search with 4 cables/)]);
+  });
+
   it("ends with 0 where all are right", async () => {
     const { code, text } = await ran(firstSpur);
     expect(code).toBe(0);
