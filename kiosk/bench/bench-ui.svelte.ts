@@ -9,6 +9,7 @@ import {
 import type { BenchView, Said } from "../../shared/protocol/bench-view.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { Send } from "../link/send.ts";
+import { type PlanHand, provideHand } from "../plan/plan-hand.ts";
 import type { TradeWord } from "../text/trade-words.ts";
 import { isTextKey } from "../text/is-text-key.ts";
 import { type CableEnd, joinEnds } from "../wiring/join-ends.ts";
@@ -51,7 +52,7 @@ export type Sheet =
  * What the person at the screen has in hand: which card is open, which end of a cable waits for the other. All
  * that is about the work itself is in the view that the server sends.
  */
-export class BenchUi {
+export class BenchUi implements PlanHand {
   view = $state.raw() as BenchView;
   stage = $state<"plan" | "face">("plan");
   card = $state.raw<Card | null>(null);
@@ -194,6 +195,11 @@ export class BenchUi {
     this.card = { what: "station", id };
   }
 
+  /** Tells about a cable. */
+  openCable(id: CableId): void {
+    this.card = { what: "cable", id };
+  }
+
   /** Says what a touch or a drag that met nothing did not do. */
   miss(what: "wire.missed" | "wire.drag-missed"): void {
     this.refuse(what);
@@ -273,5 +279,9 @@ export class BenchUi {
 }
 
 const ui = Symbol("bench-ui");
-export const provideUi = (made: BenchUi): BenchUi => setContext(ui, made);
+/** Provides it to every part of the screen, the plan of the house among them. */
+export const provideUi = (made: BenchUi): BenchUi => {
+  provideHand(made);
+  return setContext(ui, made);
+};
 export const useUi = (): BenchUi => getContext<BenchUi>(ui);

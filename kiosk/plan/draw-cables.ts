@@ -36,8 +36,10 @@ export const carriesText = ({ carries }: SensedCable, words: PlanInput["words"])
     ? `${words.t("unit.A", { n: carries.ratingA })} ${carries.isBelow ? "<" : "≥"} ${words.t("unit.A", { n: carries.neededA })}`
     : "";
 
-const textsOf = (cable: SensedCable, { words }: PlanInput): string[] => {
+const textsOf = (cable: SensedCable, { words, marked }: PlanInput): string[] => {
   const size = cable.csaMm2 === undefined ? words.t("cable.no-size") : words.number(cable.csaMm2);
+  const mark = marked?.get(cable.id);
+  if (mark !== undefined) return [`${size} · ${mark}`, `≠ ${size}`];
   const carries = carriesText(cable, words);
   return carries === "" ? [size] : [`${size} · ${carries}`, size];
 };

@@ -17,6 +17,8 @@ export interface PlanInput {
   captionPx: number;
   /** The cable that is touched. */
   pickedCable?: CableId | undefined;
+  /** What else a cable says on its label. */
+  marked?: ReadonlyMap<string, string>;
   words: Speaker;
   measure: Measure;
   /** True once texts have the widths of the kiosk's typeface: labels wait for it. */

@@ -1,10 +1,10 @@
 import type { CableId, StationId } from "../../shared/board/ids.ts";
-import type { BenchUi } from "../bench/bench-ui.svelte.ts";
 import { nearestLine } from "../geometry/nearest-line.ts";
 import type { Point } from "../geometry/point.ts";
 import type { Sizes } from "../panel/sizes.ts";
 import { movedTo, plateUnder, type Press, pressAt, released } from "./drag.ts";
 import type { PlanDrawing } from "./draw-plan.ts";
+import type { PlanHand } from "./plan-hand.ts";
 
 /** How far beside a cable a touch still means it, in mm; with one end of a cable in hand, plates come first. */
 const cableReachMm = { free: 5, armed: 1.5 };
@@ -14,13 +14,13 @@ export class PlanTouch {
   /** The press that is going on. */
   press = $state.raw<Press>();
   #wasDrag = false;
-  readonly #ui: BenchUi;
+  readonly #hand: PlanHand;
   readonly #sizes: Sizes;
   readonly #drawing: () => PlanDrawing | undefined;
 
   /** `drawing` is asked at each touch: a finger means what is drawn then. */
-  constructor(ui: BenchUi, sizes: Sizes, drawing: () => PlanDrawing | undefined) {
-    this.#ui = ui;
+  constructor(hand: PlanHand, sizes: Sizes, drawing: () => PlanDrawing | undefined) {
+    this.#hand = hand;
     this.#sizes = sizes;
     this.#drawing = drawing;
   }
@@ -38,7 +38,7 @@ export class PlanTouch {
 
   down(at: Point): void {
     this.#wasDrag = false;
-    if (this.#ui.canWire) this.press = pressAt(at, this.#plates);
+    if (this.#hand.canWire) this.press = pressAt(at, this.#plates);
   }
 
   /** The press moves on; true where it becomes a drag with this. */
@@ -55,9 +55,9 @@ export class PlanTouch {
     if (!press?.isDrag) return;
     this.#wasDrag = true;
     const end = released(press, at, this.#plates, this.#sizes.mmPx);
-    if (end.kind === "tap") this.#ui.touchStation(end.station as StationId);
-    else if (end.kind === "missed") this.#ui.miss("wire.drag-missed");
-    else this.#ui.lay({ station: end.from as StationId }, { station: end.to as StationId });
+    if (end.kind === "tap") this.#hand.touchStation(end.station as StationId);
+    else if (end.kind === "missed") this.#hand.miss("wire.drag-missed");
+    else this.#hand.lay({ station: end.from as StationId }, { station: end.to as StationId });
   }
 
   cancel(): void {
@@ -66,7 +66,7 @@ export class PlanTouch {
 
   /** A plate was pressed as a button: the end of a drag is no press. */
   pick(station: StationId): void {
-    if (!this.#wasDrag) this.#ui.touchStation(station);
+    if (!this.#wasDrag) this.#hand.touchStation(station);
   }
 
   /** What follows any touch: nothing after a drag, and nothing where a key was touched, which knows itself. */
@@ -78,16 +78,16 @@ export class PlanTouch {
 
   /** A tap beside a plate or a cable is meant for it; one on nothing puts down what is open, or says so. */
   #tap(at: Point): void {
-    const ui = this.#ui;
+    const hand = this.#hand;
     const { mmPx } = this.#sizes;
     const touchable = (this.#drawing()?.cables ?? []).map(({ cable, line }) => ({ id: cable.id, line }));
-    const reachMm = ui.armed ? cableReachMm.armed : cableReachMm.free;
+    const reachMm = hand.armed ? cableReachMm.armed : cableReachMm.free;
     const near = nearestLine(at, touchable, mmPx * reachMm);
     const plate = plateUnder(at, this.#plates, mmPx);
-    if (plate && (!near || ui.armed)) ui.touchStation(plate as StationId);
-    else if (near) ui.card = { what: "cable", id: near as CableId };
-    else if (ui.card) ui.closeCard();
-    else ui.miss("wire.missed");
+    if (plate && (!near || hand.armed)) hand.touchStation(plate as StationId);
+    else if (near) hand.openCable(near as CableId);
+    else if (hand.card) hand.closeCard();
+    else hand.miss("wire.missed");
   }
 
   get #plates() {
