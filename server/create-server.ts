@@ -140,6 +140,8 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         staffOf,
         source: () => evidenceSource(core),
         filterOf: (query) => filterOf(query, parts.bench.people),
+        shown: bench.core.shown,
+        wallMs: () => parts.bench.clock.wallMs(),
       },
       desk: { core, staffOf, isAtBench: door.kind === "own-screen" },
       keep: {

@@ -92,6 +92,7 @@ export const deskEn = {
   "answer.cannot-say": "cannot say",
   "answer.cannot-assess": "cannot assess: the bench",
   "answer.none": "not decided",
+  "answer.hidden": "decided",
   "answer.nothing": "nothing: for a person",
   "replay.title": "Replay",
   "replay.moment": "Moment {at} of {count}",

@@ -94,6 +94,7 @@ export const deskPl: Record<DeskKey, string> = {
   "answer.cannot-say": "nie wiadomo",
   "answer.cannot-assess": "nie do oceny: stanowisko",
   "answer.none": "bez decyzji",
+  "answer.hidden": "podjęta",
   "answer.nothing": "nic: ocenia człowiek",
   "replay.title": "Odtwarzanie",
   "replay.moment": "Chwila {at} z {count}",

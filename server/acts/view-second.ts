@@ -26,8 +26,10 @@ export const viewSecond: Act<"view-second"> = {
       const refused = whyNotDecided(attempt);
       if (refused) return refused;
       if (!attempt.verdict) return refuse("not-handed-in");
-      const hasDecided = attempt.state.decisions.some((decision) => decision.person === person);
-      if (hasDecided || core.shown.has(person, id)) return refuse("not-blind");
+      const isTold = attempt.state.decisions.some(
+        (decision) => decision.person === person || core.shown.has(person, id, decision.wallMs),
+      );
+      if (isTold) return refuse("not-blind");
       const criteria = judgedCriteria(core.parts.criteria, attempt.verdict, given);
       if ("ok" in criteria) return criteria;
       const criteriaHash = attempt.records.log.keepDocument("criteria", bytesOfCriteria(core.parts.criteria));

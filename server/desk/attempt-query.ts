@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { modes } from "../../shared/protocol/attempt-words.ts";
+import { listColumns } from "../../shared/protocol/desk-view.ts";
 import { outcomes } from "../../shared/protocol/decision-words.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import type { People } from "../people/people.ts";
@@ -20,7 +21,10 @@ const querySchema = z.strictObject({
   /** From this day on, and up to and with that one; days of UTC. */
   from: day.optional(),
   to: day.optional(),
-  after: id.max(100).optional(),
+  after: z.string().min(1).max(200).optional(),
+  /** What the list is put in order by, and whether it goes up; down where that is not said. */
+  sort: z.enum(listColumns).optional(),
+  order: z.enum(["up", "down"]).optional(),
   language: z.string().optional(),
 });
 export type DeskQuery = z.infer<typeof querySchema>;

@@ -7,7 +7,7 @@ import type { BenchCore, Records } from "../bench/bench-core.ts";
 import type { Staff } from "../people/person.ts";
 import { eventOfBytes } from "../store/event-bytes.ts";
 import { boardFace } from "../view/board-face.ts";
-import { deskRow, nameOf } from "./desk-rows.ts";
+import { deskRow, nameOf, rowFor } from "./desk-rows.ts";
 import { deskViewOf } from "./replay.ts";
 
 const most = 50;
@@ -19,14 +19,14 @@ const sampleSchema = z.object({
   attempts: z.array(z.string()),
 });
 
-function sampleOf(core: BenchCore, { logReader, attempts }: Records): DeskLive["sample"] {
+function sampleOf(core: BenchCore, { logReader, attempts }: Records, me: Staff): DeskLive["sample"] {
   const row = logReader.lastOfType("sample-drawn");
   const parsed = row && parseSafely(sampleSchema, eventOfBytes(row.bytes).content);
   if (!row || !parsed?.success) return null;
   const { person, seed, candidateCount, attempts: ids } = parsed.data;
   const rows = ids.flatMap((id): DeskRow[] => {
     const record = attempts.byId(id);
-    return record ? [deskRow(core.parts, record)] : [];
+    return record ? [rowFor(core, me, record)] : [];
   });
   return { seed, wallMs: row.wallMs, person: nameOf(core.parts, person), candidateCount, attempts: rows };
 }
@@ -67,6 +67,6 @@ export function deskLive(
     face: boardFace(board, isSimulated),
     waiting: rowsOf({ status: "ready" }).sort((a, b) => (a.readyWallMs ?? 0) - (b.readyWallMs ?? 0)),
     toDecide: rowsOf({ status: "handed-in", mode: "assessed", isDecided: false }),
-    sample: sampleOf(core, records),
+    sample: sampleOf(core, records, me),
   };
 }

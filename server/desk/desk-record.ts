@@ -8,7 +8,8 @@ import { proposalFor } from "./criteria.ts";
 import type { JudgedCriterion } from "./desk-events.ts";
 import { deskRow, nameOf } from "./desk-rows.ts";
 import { deskAttempt, type DeskAttempt } from "./on-attempt.ts";
-import { momentsOf, type ReplayParts, replayParts } from "./replay.ts";
+import { momentsOf } from "./moments.ts";
+import { type ReplayParts, replayParts } from "./replay.ts";
 
 /** An attempt that can be replayed: its rows and what they are drawn with. */
 export interface Replayed {
@@ -85,14 +86,15 @@ export function toldOfAttempt(
 }
 
 /** The same with each moment of the work, judged. */
-export function deskRecord(
+export async function deskRecord(
   core: BenchCore,
   attemptId: string,
   me: Staff,
   isBlind: boolean,
-): DeskRecord | undefined {
+): Promise<DeskRecord | undefined> {
   const found = replayed(core, attemptId);
   if (!found) return undefined;
-  const moments = momentsOf(found.parts, attemptId, found.rows);
-  return { ...toldOfAttempt(core, found, me, isBlind), moments };
+  const told = toldOfAttempt(core, found, me, isBlind);
+  const { attempt, parts, rows } = found;
+  return { ...told, moments: await momentsOf(attempt.records.logReader, parts, attemptId, rows) };
 }

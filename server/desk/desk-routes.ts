@@ -1,15 +1,18 @@
 import { type NextFunction, type Request, type Response, Router } from "express";
 import { deskData, type DeskList } from "../../shared/protocol/desk-view.ts";
+import type { Language } from "../../shared/text/languages.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import type { Staff } from "../people/person.ts";
-import type { AttemptCursor } from "../store/attempt-reader.ts";
+import type { AttemptCursor } from "../store/attempt-order.ts";
+import type { AttemptRecord } from "../store/attempt-record.ts";
 import { type DeskQuery, filterOf, readDeskQuery } from "./attempt-query.ts";
 import { deskLive } from "./desk-live.ts";
 import { deskRecord, replayed } from "./desk-record.ts";
-import { deskRow } from "./desk-rows.ts";
+import { rowFor } from "./desk-rows.ts";
 import { evidenceReaders } from "../evidence/export.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import { momentView } from "./replay.ts";
+import { cursorValue, cursorWith, sortedPage } from "./sorted-page.ts";
 
 export interface DeskParts {
   core: BenchCore;
@@ -21,23 +24,43 @@ export interface DeskParts {
 
 const pageSize = 50;
 
-const cursorText = ({ benchId, startBoot, startSequence }: AttemptCursor): string =>
-  `${benchId}.${startBoot}.${startSequence}`;
-
-function cursorOf(text: string | undefined): AttemptCursor | undefined {
-  const [, benchId = "", boot, sequence] = /^([\w-]+)\.(\d+)\.(\d+)$/.exec(text ?? "") ?? [];
-  return boot === undefined
-    ? undefined
-    : { benchId, startBoot: Number(boot), startSequence: Number(sequence) };
+/** Where a page ended, with what the column of its order said there; nothing stands for null. */
+function cursorText(record: AttemptRecord, { sort }: DeskQuery): string {
+  const value = cursorValue(record, sort);
+  return [
+    record.benchId,
+    record.startBoot,
+    record.startSequence,
+    ...(value === undefined ? [] : [value]),
+  ].join(".");
 }
 
-function listOf({ parts }: BenchCore, query: DeskQuery): DeskList | undefined {
+function cursorOf({ after, sort }: DeskQuery): AttemptCursor | undefined {
+  const [, benchId = "", boot, sequence, value = ""] =
+    /^([\w-]+)\.(\d+)\.(\d+)(?:\.([\w-]*))?$/.exec(after ?? "") ?? [];
+  if (boot === undefined) return undefined;
+  const place = { benchId, startBoot: Number(boot), startSequence: Number(sequence) };
+  return cursorWith(place, sort, value === "" ? null : value);
+}
+
+function listOf(core: BenchCore, me: Staff, query: DeskQuery, language: Language): DeskList | undefined {
+  const { parts } = core;
   const { records, people, scenarios } = parts;
   if (!records) return undefined;
-  const page = records.attempts.page(filterOf(query, people), pageSize, cursorOf(query.after));
+  const { sort: by, order } = query;
+  const page = sortedPage(
+    parts,
+    records.attempts,
+    filterOf(query, people),
+    pageSize,
+    cursorOf(query),
+    by && { by, isUp: order === "up", language },
+  );
+  // A list narrowed or put in order by what was decided tells it.
+  const isTold = by === "decision" || (query.decision !== undefined && query.decision !== "none");
   return {
-    attempts: page.attempts.map((record) => deskRow(parts, record)),
-    ...(page.next ? { next: cursorText(page.next) } : {}),
+    attempts: page.attempts.map((record) => rowFor(core, me, record, isTold)),
+    ...(page.next ? { next: cursorText(page.next, query) } : {}),
     scenarios: [...scenarios.kits.values()].map(({ scenario: { id, title } }) => ({ id, title })),
   };
 }
@@ -68,12 +91,13 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   router.get(`${deskData}/attempts`, (request, response) => {
     const query = readDeskQuery(request.query);
     if (!query) return void response.status(400).type("text/plain").send("This is no list of attempts.\n");
-    answer(response, listOf(core, query));
+    const me = reader(request);
+    answer(response, me && listOf(core, me, query, languageAsked(request)));
   });
-  router.get(`${deskData}/attempts/:attempt`, (request, response) => {
+  router.get(`${deskData}/attempts/:attempt`, async (request, response) => {
     const me = reader(request);
     const isBlind = request.query["blind"] !== undefined;
-    answer(response, me && deskRecord(core, request.params.attempt, me, isBlind));
+    answer(response, me && (await deskRecord(core, request.params.attempt, me, isBlind)));
   });
   router.get(`${deskData}/attempts/:attempt/moments/:at`, (request, response) => {
     const { attempt, at } = request.params;

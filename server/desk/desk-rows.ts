@@ -1,7 +1,8 @@
 import type { AttemptKind, Mode } from "../../shared/protocol/attempt-words.ts";
 import type { Outcome, Proposal, ReviewAnswer } from "../../shared/protocol/decision-words.ts";
 import type { DeskRow } from "../../shared/protocol/desk-view.ts";
-import type { BenchParts } from "../bench/bench-core.ts";
+import type { BenchCore, BenchParts } from "../bench/bench-core.ts";
+import type { Staff } from "../people/person.ts";
 import type { AttemptRecord } from "../store/attempt-record.ts";
 
 type Named = Pick<BenchParts, "people" | "scenarios">;
@@ -26,9 +27,27 @@ export function deskRow(parts: Named, record: AttemptRecord, isBlind = false): D
     handedInWallMs: record.handedInWallMs,
     tries: record.tryCount,
     proposal: record.proposal as Proposal | null,
+    isDecided: record.decision !== null,
     decision: isBlind ? null : (record.decision as Outcome | null),
     isSealed: record.sealedWallMs !== null,
     isReleased: record.releasedWallMs !== null,
     review: isBlind ? null : (record.review as ReviewAnswer | null),
   };
+}
+
+/**
+ * A record as a line of a list for somebody of the staff. Whoever may still give a blind view of it is told that it was
+ * decided, and not how; with `isTold` they have asked for that and can give none any more.
+ */
+export function rowFor(
+  { parts, shown }: Pick<BenchCore, "parts" | "shown">,
+  me: Staff,
+  record: AttemptRecord,
+  isTold = false,
+): DeskRow {
+  const { attemptId, decision, decidedBy, decidedWallMs } = record;
+  const mayView = me.role === "assessor" || me.role === "verifier";
+  if (!mayView || decision === null || decidedBy === me.id) return deskRow(parts, record);
+  if (isTold) shown.add(me.id, attemptId);
+  return deskRow(parts, record, !shown.has(me.id, attemptId, decidedWallMs ?? 0));
 }

@@ -1,9 +1,7 @@
 import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
-import type { Moment } from "../../shared/protocol/desk-view.ts";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
-import { isToMend } from "../../shared/rules/rule.ts";
 import type { Verdict } from "../../shared/rules/verdict.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
@@ -39,40 +37,6 @@ export function replayParts(
   const kit = scenarioKit(kitBytes, `${scenario}.json`);
   const board = readBoard(Buffer.from(boardBytes).toString("utf8"), `${boardId}.json`);
   return "problems" in kit || !board.ok ? undefined : { kit, board: board.value, judge };
-}
-
-/** After these the board, a size, a setting or what was measured may be another. */
-const changing = new Set<AttemptEvent["type"]>([
-  "sensed",
-  "changed-while-off",
-  "setting",
-  "reading-recorded",
-  "ready",
-  "handed-in",
-  "resumed",
-]);
-
-const isSerious = ({ weight }: Verdict["findings"][number]): boolean => isToMend(weight);
-
-/** Each event of an attempt with what is wrong after it, judged as it would be today. */
-export function momentsOf(parts: ReplayParts, attemptId: string, rows: readonly LogRow[]): Moment[] {
-  let state: AttemptState | undefined;
-  let findings: string[] = [];
-  let before = "";
-  return rows.flatMap((row, at): Moment[] => {
-    const event = eventOfRow(row);
-    if (!event) return [];
-    state = reduce(state, attemptId, event);
-    let isChange = false;
-    if (state && changing.has(event.type)) {
-      const { wiring, verdict } = pictureOf(parts, state.plugged, state).judged();
-      const drawn = JSON.stringify([wiring.cables, wiring.stations]);
-      isChange = drawn !== before;
-      before = drawn;
-      findings = verdict.findings.filter(isSerious).map(({ id }) => id);
-    }
-    return [{ at, type: row.type, wallMs: row.wallMs, isChange, findings }];
-  });
 }
 
 /** The state of an attempt after the row at a place, that one included; undefined where it had not begun. */

@@ -13,6 +13,7 @@ export const archive: Export = {
   mediaType: "application/jsonl",
   who: evidenceReaders,
   of: "attempts",
+  isNarrowed: false,
   lineCount: ({ logReader }) => 1 + logReader.documentHashes().length + logReader.eventCount(),
   *pieces({ logReader, benchId, softwareVersion, rulePackVersion }) {
     const head = { format: "spurwise-archive-1", benchId, softwareVersion, rulePackVersion };

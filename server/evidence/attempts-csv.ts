@@ -41,6 +41,7 @@ export const attemptsCsv: Export = {
   mediaType: "text/csv",
   who: evidenceReaders,
   of: "attempts",
+  isNarrowed: true,
   lineCount: ({ attempts }, filter) => 1 + attempts.count(filter),
   *pieces(source, filter) {
     yield csvLine(columns.map(([title]) => title));

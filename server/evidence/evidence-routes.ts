@@ -6,6 +6,7 @@ import { lineCountHeader } from "../../shared/protocol/desk-view.ts";
 import { say } from "../web/answers.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import type { AttemptFilter } from "../store/attempt-reader.ts";
+import type { ShownDecisions } from "../desk/shown-decisions.ts";
 import type { Staff } from "../people/person.ts";
 import type { Asked } from "./attempt-evidence.ts";
 import type { EvidenceSource, Export, Pieces } from "./export.ts";
@@ -18,6 +19,9 @@ export interface EvidenceParts {
   source: () => EvidenceSource | undefined;
   /** The list that an address asks for. */
   filterOf: (query: DeskQuery) => AttemptFilter;
+  /** Whom decisions are shown, with the time by the bench's clock: each file tells them. */
+  shown: Pick<ShownDecisions, "add" | "addAll">;
+  wallMs: () => number;
   note: (sentence: string) => void;
 }
 
@@ -45,8 +49,28 @@ function piecesOf(
     : { status: 404, sentence: "There is no such attempt." };
 }
 
+/** So many decisions of a file are counted one by one. */
+const mostCounted = 1000;
+
+/** Whoever takes a file has been shown the decisions that it tells, and can give no blind view of them any more. */
+function noteShown(
+  made: Export,
+  { attempts }: EvidenceSource,
+  request: Request,
+  { filterOf, shown, wallMs }: Pick<EvidenceParts, "filterOf" | "shown" | "wallMs">,
+  { id }: Staff,
+): void {
+  if (made.of === "attempt") return shown.add(id, String(request.params["attempt"]));
+  const filter = filterOf(readDeskQuery(request.query) ?? {});
+  if (made.isNarrowed && filter.isDecided === false) return;
+  const { attempts: told, next } = attempts.page({ ...filter, isDecided: true }, mostCounted);
+  if (next || !made.isNarrowed) return shown.addAll(id, wallMs());
+  for (const { attemptId } of told) shown.add(id, attemptId);
+}
+
 /** The files of evidence, each for those its row in the table names; they are sent as fast as they are taken. */
-export function evidenceRoutes({ staffOf, source, filterOf, note }: EvidenceParts): Router {
+export function evidenceRoutes(parts: EvidenceParts): Router {
+  const { staffOf, source, filterOf, note } = parts;
   const router = Router();
   for (const made of allExports)
     router.get(exportPath(made), async (request: Request, response: Response) => {
@@ -58,6 +82,7 @@ export function evidenceRoutes({ staffOf, source, filterOf, note }: EvidencePart
       const asked = { by: staff, language: languageAsked(request) };
       const found = piecesOf(made, from, request, filterOf, asked);
       if ("status" in found) return say(response, found.status, found.sentence);
+      noteShown(made, from, request, parts, staff);
       response.set("Cache-Control", "no-store").attachment(made.name).type(made.mediaType);
       if (found.lineCount !== undefined) response.set(lineCountHeader, String(found.lineCount));
       try {

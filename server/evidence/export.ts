@@ -32,6 +32,8 @@ export type Export = ExportFile &
   (
     | {
         of: "attempts";
+        /** It tells of the attempts that a list is narrowed to, and of no others. */
+        isNarrowed: boolean;
         /** How many lines the file will have, for who waits for it; left out where that is told only at its end. */
         lineCount?: (source: EvidenceSource, filter: AttemptFilter) => number;
         pieces: (source: EvidenceSource, filter: AttemptFilter, asked: Asked) => Pieces;

@@ -118,6 +118,7 @@ export const xapiExports: readonly Export[] = versions.map((version) => ({
   mediaType: "application/jsonl",
   who: evidenceReaders,
   of: "attempts",
+  isNarrowed: true,
   *pieces(source, filter) {
     for (const record of eachAttempt(source.attempts, filter))
       for (const statement of statementsOf(source, record, version)) yield `${JSON.stringify(statement)}\n`;

@@ -106,6 +106,12 @@ export class People {
       .map(({ id }) => id);
   }
 
+  /** The name of each learner by their id. @throws StoreError */
+  learnerNames(): Map<string, string> {
+    const all = [...this.#demo, ...(this.#parts.store?.reader.all() ?? [])];
+    return new Map(all.flatMap(({ id, name, role }) => (role === "learner" ? [[id, name] as const] : [])));
+  }
+
   /** Who shows this badge. @throws TooManyPinsError */
   async byBadge(badge: string, askedFrom: AskedFrom): Promise<Person | Refusal> {
     const { guard } = this.#parts;

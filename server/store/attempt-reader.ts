@@ -1,3 +1,4 @@
+import { type AttemptCursor, type OrderColumn, startOrder } from "./attempt-order.ts";
 import type { AttemptRecord, BenchWork } from "./attempt-record.ts";
 import { recordColumns } from "./attempt-table.ts";
 import type { Connection } from "./open-database.ts";
@@ -18,13 +19,12 @@ export interface AttemptFilter {
   isReleased?: boolean;
   /** Any of these learners. */
   learners?: readonly string[];
+  /** What one of the columns says; null where it says nothing. */
+  says?: { column: OrderColumn; value: string | null };
   /** Started at this time or later, and before that one. */
   fromWallMs?: number;
   beforeWallMs?: number;
 }
-
-/** Where a page of attempts ended; the next one begins after it. */
-export type AttemptCursor = Pick<AttemptRecord, "benchId" | "startBoot" | "startSequence">;
 
 const conditions: { [Key in keyof AttemptFilter]-?: (value: AttemptFilter[Key]) => string } = {
   learner: () => "learner IS @learner",
@@ -37,21 +37,26 @@ const conditions: { [Key in keyof AttemptFilter]-?: (value: AttemptFilter[Key]) 
   decidedBy: () => "decided_by = @decidedBy",
   isReleased: (isReleased) => (isReleased ? "released_wall_ms IS NOT NULL" : "released_wall_ms IS NULL"),
   learners: () => "learner IN (SELECT value FROM json_each(@learners))",
+  says: (says) => `${says?.column ?? ""} IS @said`,
   fromWallMs: () => "started_wall_ms >= @fromWallMs",
   beforeWallMs: () => "started_wall_ms < @beforeWallMs",
 };
 
 /** What stands in a query as a value of its own. */
 function bound(filter: AttemptFilter): object {
-  const { isDecided: _isDecided, isReleased: _isReleased, learners, ...rest } = filter;
-  return { ...rest, ...(learners ? { learners: JSON.stringify(learners) } : {}) };
+  const { isDecided: _isDecided, isReleased: _isReleased, learners, says, ...rest } = filter;
+  return {
+    ...rest,
+    ...(learners ? { learners: JSON.stringify(learners) } : {}),
+    ...(says ? { said: says.value } : {}),
+  };
 }
 
-const order = "ORDER BY bench_id DESC, start_boot DESC, start_sequence DESC";
+const { order: lastFirst } = startOrder(false);
 
 /** Few attempts are of one learner or wait: these have an index. All others are looked for in the order of the list. */
-const placeOf = ({ learner, learners, status }: AttemptFilter): string =>
-  learner !== undefined || learners || status === "open" || status === "ready"
+const placeOf = ({ learner, learners, says, status }: AttemptFilter): string =>
+  learner !== undefined || learners || says?.column === "learner" || status === "open" || status === "ready"
     ? ""
     : "INDEXED BY attempt_listed";
 
@@ -102,7 +107,7 @@ export class AttemptReader {
       this.#database
         .prepare<[string, string], string | null>(
           `SELECT iif(released_wall_ms IS NULL, NULL, next_kind) FROM attempt
-           WHERE learner = ? AND scenario = ? AND mode = 'assessed' AND status = 'handed-in' ${order} LIMIT 1`,
+           WHERE learner = ? AND scenario = ? AND mode = 'assessed' AND status = 'handed-in' ${lastFirst} LIMIT 1`,
         )
         .pluck()
         .get(learner, scenario),
@@ -158,19 +163,39 @@ export class AttemptReader {
     );
   }
 
+  /** What a column says in the attempts of a list, each once; null where it says nothing. */
+  valuesOf(column: OrderColumn, filter: AttemptFilter): (string | null)[] {
+    const where = this.#where(filter);
+    // Learners stand in order in an index of their own; what narrows a list stands in another.
+    const from =
+      column === "learner" && where.length === 0 ? "INDEXED BY attempt_of_learner" : placeOf(filter);
+    return readThrough(this.#database, () =>
+      this.#database
+        .prepare<[object], string | null>(
+          `SELECT DISTINCT ${column} FROM attempt ${from} ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""}`,
+        )
+        .pluck()
+        .all(bound(filter)),
+    );
+  }
+
   /**
-   * One page of attempts, the last started first, in an order that stays: one that is worked on meanwhile keeps
-   * its place. `next` is where the page after it begins; undefined where there is none.
+   * One page of attempts, the last started first or the first one, in an order that stays: one that is worked on meanwhile
+   * keeps its place. `next` is where the page after it begins; undefined where there is none.
    */
   page(
     filter: AttemptFilter,
     limit: number,
     after?: AttemptCursor,
-  ): { attempts: AttemptRecord[]; next: AttemptCursor | undefined } {
-    const where = [
-      ...this.#where(filter),
-      ...(after ? ["(bench_id, start_boot, start_sequence) < (@benchId, @startBoot, @startSequence)"] : []),
-    ];
+    isFirstFirst = false,
+  ): { attempts: AttemptRecord[]; next: AttemptRecord | undefined } {
+    const { follows, order } = startOrder(isFirstFirst);
+    const where = [...this.#where(filter), ...(after ? [follows] : [])];
+    const place = after && {
+      benchId: after.benchId,
+      startBoot: after.startBoot,
+      startSequence: after.startSequence,
+    };
     const found = readThrough(this.#database, () =>
       this.#database
         .prepare<[object], AttemptRecord>(
@@ -179,7 +204,7 @@ export class AttemptReader {
               ${where.length > 0 ? `WHERE ${where.join(" AND ")}` : ""} ${order} LIMIT @limit)
            ${order}`,
         )
-        .all({ ...bound(filter), ...after, limit: limit + 1 }),
+        .all({ ...bound(filter), ...place, limit: limit + 1 }),
     );
     const attempts = found.slice(0, limit);
     return { attempts, next: found.length > limit ? attempts.at(-1) : undefined };

@@ -1,4 +1,5 @@
-import type { AttemptCursor, AttemptFilter, AttemptReader } from "./attempt-reader.ts";
+import type { AttemptCursor } from "./attempt-order.ts";
+import type { AttemptFilter, AttemptReader } from "./attempt-reader.ts";
 import type { AttemptRecord } from "./attempt-record.ts";
 
 const pageSize = 500;

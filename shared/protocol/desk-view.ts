@@ -12,6 +12,10 @@ export const deskData = "/desk-data";
 /** The header of a file of evidence that says how many lines it will have. */
 export const lineCountHeader = "Spurwise-Lines";
 
+/** What a list of attempts shows of each, and can be put in the order of. */
+export const listColumns = ["learner", "task", "mode", "status", "started", "proposed", "decision"] as const;
+export type ListColumn = (typeof listColumns)[number];
+
 /** An attempt as a line of a list. */
 export interface DeskRow {
   id: string;
@@ -27,7 +31,8 @@ export interface DeskRow {
   handedInWallMs: number | null;
   tries: number;
   proposal: Proposal | null;
-  /** Null before the decision, and for who is to see the work blind. */
+  isDecided: boolean;
+  /** Null before the decision, and for who is to see the work blind or still may. */
   decision: Outcome | null;
   isSealed: boolean;
   isReleased: boolean;

@@ -1,5 +1,9 @@
 import { request as httpRequest } from "node:http";
 import { describe, expect, it } from "vitest";
+import { replayed } from "../../../server/desk/desk-record.ts";
+import { MomentWalk, momentsOf } from "../../../server/desk/moments.ts";
+import { exportPath } from "../../../server/evidence/evidence-routes.ts";
+import { allExports } from "../../../server/evidence/exports.ts";
 import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
 import type { DeskList, DeskLive, DeskRecord } from "../../../shared/protocol/desk-view.ts";
 import { staffRoles } from "../../../shared/protocol/author.ts";
@@ -133,7 +137,69 @@ describe("the replay of an attempt", () => {
   });
 });
 
+describe("the moments of an attempt", () => {
+  it("go on from what is known: no moment is judged twice, and they are what a fresh walk finds", async () => {
+    const { bench, id } = await withWork();
+    const { records } = bench.parts;
+    const found = replayed(bench.bench.core, id);
+    if (!found || !records) throw new Error("no attempt");
+    let judgedCount = 0;
+    const judge: typeof found.parts.judge = (wiring) => {
+      judgedCount += 1;
+      return found.parts.judge(wiring);
+    };
+    const parts = { ...found.parts, judge };
+    const some = found.rows.slice(0, -1);
+    const of = async (rows: typeof found.rows) => [...(await momentsOf(records.logReader, parts, id, rows))];
+    expect(await of(some)).toHaveLength(some.length);
+    const before = judgedCount;
+    expect(await of(some)).toHaveLength(some.length);
+    expect(judgedCount).toBe(before);
+    const all = await Promise.all([of(found.rows), of(found.rows)]);
+    // The last row is the hand-in.
+    expect(judgedCount).toBe(before + 1);
+    const walk = new MomentWalk(found.parts, id);
+    for (const row of found.rows) walk.take(row);
+    expect(all).toEqual([walk.moments, walk.moments]);
+  });
+});
+
 describe("an attempt that is to be seen blind", () => {
+  /** Decided on by the assessor; a verifier sits at the bench's own screen. */
+  async function decided() {
+    const { bench, url, id } = await withWork();
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "" });
+    await bench.does("sign-out", {});
+    await unlock(bench, "verifier");
+    const viewed = () => byStaff(bench, "verifier", "view-second", { attempt: id, criteria: answers() });
+    return { bench, url, id, viewed };
+  }
+
+  it.each(allExports)("is not any more for whoever has saved $name", async (made) => {
+    const { url, id, viewed } = await decided();
+    expect((await get(url.replace("/desk-data", exportPath(made).replace(":attempt", id)))).status).toBe(200);
+    expect(await viewed()).toBe("not-blind");
+  });
+
+  it("still is for whoever saved a list without it, or found it in a list that does not tell how it was decided", async () => {
+    const { url, viewed } = await decided();
+    for (const query of ["mode=practice", "decision=none"])
+      await get(`${url.replace("/desk-data", "/evidence/attempts.csv")}?${query}`);
+    const list = await data<DeskList>(`${url}/attempts?sort=task&order=up`);
+    expect(list.attempts).toMatchObject([{ isDecided: true, decision: null }]);
+    expect(await viewed()).toBe("done");
+  });
+
+  it.each(["decision=not-yet", "sort=decision"])(
+    "is not for whoever asked for a list by %s",
+    async (query) => {
+      const { url, viewed } = await decided();
+      const list = await data<DeskList>(`${url}/attempts?${query}`);
+      expect(list.attempts).toMatchObject([{ isDecided: true, decision: "not-yet" }]);
+      expect(await viewed()).toBe("not-blind");
+    },
+  );
+
   it("has nothing of what was decided; who was shown it can give no second view", async () => {
     const { bench, url, id } = await withWork();
     await byStaff(bench, "assessor", "observe", {
