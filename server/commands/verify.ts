@@ -1,6 +1,8 @@
-import { copyFileSync, existsSync, mkdtempSync, rmSync } from "node:fs";
+import { copyFileSync, createReadStream, existsSync, mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
-import { basename, dirname, join } from "node:path";
+import { basename, dirname, join, resolve } from "node:path";
+import { createInterface } from "node:readline";
+import { verifyArchive } from "../evidence/verify-archive.ts";
 import { dataFolder, logFile } from "../folders.ts";
 import { anchorFault, type LogAnchor, readAnchorFile, readAnchors } from "../store/log-anchor.ts";
 import { readPublicKey, shortKey } from "../store/log-signer.ts";
@@ -66,8 +68,28 @@ function sentenceFor({ code, facts }: StoreError, file: string): string {
   return `The log ${file} cannot be opened: ${String(facts["reason"] ?? code)}.`;
 }
 
+const archiveEnding = ".jsonl";
+
+/** Checks an archive of a whole bench, as it is saved at the desk. */
+async function verifyArchiveFile(asked: string): Promise<number> {
+  // npm runs a command in the project's folder; whoever called it named the file from where they stood.
+  const file = resolve(process.env["INIT_CWD"] ?? "", asked);
+  if (!existsSync(file)) {
+    say(`There is no archive at ${file}.`);
+    return 2;
+  }
+  const proof = await verifyArchive(createInterface({ input: createReadStream(file), crlfDelay: Infinity }));
+  say(
+    proof.isSound
+      ? `The archive is sound: ${proof.rowCount} records and ${proof.documentCount} documents, none changed.`
+      : `The archive was changed. First: ${proof.firstBad}: ${proof.reason}.`,
+  );
+  return proof.isSound ? 0 : 1;
+}
+
 /**
- * `verify [folder or file] [--anchor file]`: checks the log of a bench, by default the one of this folder. Exit code 0 where
+ * `verify [folder or file] [--anchor file]`: checks the log of a bench, by default the one of this folder, or the archive
+ * that a file ending on .jsonl is. Exit code 0 where
  * every record is as it was written, 1 where one is not (the first is named) or where the log is not as far as it had
  * come, 2 where there is no log to check.
  */
@@ -80,6 +102,7 @@ export async function run(args: string[]): Promise<number> {
     return 2;
   }
   const [asked] = args.filter((_, index) => at < 0 || index < at || index > at + 1);
+  if (asked?.endsWith(archiveEnding)) return verifyArchiveFile(asked);
   const path = asked ?? logFile(dataFolder(process.env["SPURWISE_DATA"]));
   const file = path.endsWith(".db") ? path : logFile(path);
   if (!existsSync(file)) {

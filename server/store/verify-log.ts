@@ -1,7 +1,6 @@
 import { PeopleTold } from "../people/person-fault.ts";
-import { documentsNamedIn } from "./named-documents.ts";
-import { Seals } from "./seal-fault.ts";
-import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
+import { type ChainEnd, ChainProof, nameOfRow } from "./chain-proof.ts";
+import { hashOfBytes, hexOf } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
 import { rowOfRecord } from "./row-of-record.ts";
 import { schemaFault } from "./schema-fault.ts";
@@ -12,17 +11,7 @@ export type LogProof =
   | { isSound: true; rowCount: number; documentCount: number; publicKey?: string }
   | { isSound: false; rowCount: number; firstBadRecord: string; reason: string };
 
-interface Chain {
-  benchId: string;
-  boot: number;
-  sequence: number;
-  rowCount: number;
-  hash: Uint8Array;
-}
-
 const isSame = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
-const nameOf = (benchId: unknown, boot: unknown, sequence: unknown): string =>
-  `bench ${String(benchId)}, boot ${String(boot)}, event ${String(sequence)}`;
 
 /**
  * Walks the log from its first record and proves each against the one before: its form, its place in the
@@ -52,10 +41,8 @@ interface Progress {
 }
 
 function* provedRows(database: Connection, sliceRowCount: number, at: Progress): Generator<number, LogProof> {
-  let chain: Chain | undefined;
   let rowCount = 0;
   const people = new PeopleTold();
-  const seals = new Seals();
   const bad = (firstBadRecord: string, reason: string): LogProof => ({
     isSound: false,
     rowCount,
@@ -66,12 +53,12 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
     "SELECT row_count, hash FROM log_end WHERE bench_id = ?",
   );
   const documentOf = database.prepare<[Uint8Array]>("SELECT 1 FROM document WHERE hash = ?");
-  const hasDocument = (hash: string): boolean => documentOf.get(Buffer.from(hash, "hex")) !== undefined;
-  const endIsWrong = (ended: Chain): LogProof | undefined => {
+  const chain = new ChainProof((hash) => documentOf.get(Buffer.from(hash, "hex")) !== undefined);
+  const endIsWrong = (ended: ChainEnd): LogProof | undefined => {
     const end = endOf.get(ended.benchId);
     if (end?.row_count === ended.rowCount && isSame(end.hash, ended.hash)) return undefined;
     return bad(
-      nameOf(ended.benchId, ended.boot, ended.sequence + 1),
+      nameOfRow(ended.benchId, ended.boot, ended.sequence + 1),
       end ? `${end.row_count} records were written, ${ended.rowCount} are there` : "the end mark is missing",
     );
   };
@@ -83,36 +70,25 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
     }
     const row = rowOfRecord(record);
     const { bench_id, boot, sequence } = record as Record<string, unknown>;
-    const name = nameOf(bench_id, boot, sequence);
+    const name = nameOfRow(bench_id, boot, sequence);
     if (!row) return bad(name, "it is not in the form of a record");
-    if (chain && chain.benchId !== row.benchId) {
-      const wrong = endIsWrong(chain);
-      if (wrong) return wrong;
-      chain = undefined;
-    }
-    const isNextBoot = row.sequence === 0 && row.boot > (chain?.boot ?? 0);
-    const isNext = chain && row.boot === chain.boot && row.sequence === chain.sequence + 1;
-    if (!isNext && !isNextBoot) return bad(name, "a record before it is missing");
-    if (!isSame(row.previousHash, chain?.hash ?? noHash))
-      return bad(name, "it does not follow the record before it");
-    if (!isSame(hashOfRow(row), row.hash)) return bad(name, "its content is not what was written");
-    const lost = documentsNamedIn(row).find(({ hash }) => !hasDocument(hash));
-    if (lost) return bad(name, `the ${lost.what} it was made with is missing`);
-    const unsealed = seals.fault(row);
-    if (unsealed) return bad(name, unsealed);
+    const ended = chain.end;
+    const wrong = ended && ended.benchId !== row.benchId ? endIsWrong(ended) : undefined;
+    if (wrong) return wrong;
+    const fault = chain.fault(row);
+    if (fault) return bad(name, fault);
     people.take(row);
     rowCount += 1;
     Object.assign(at, { rowCount, name });
-    chain = { ...row, rowCount: (chain?.rowCount ?? 0) + 1 };
   }
-  const wrong = chain ? endIsWrong(chain) : undefined;
+  const wrong = chain.end && endIsWrong(chain.end);
   if (wrong) return wrong;
   const orphan = database
     .prepare<[], { bench_id: string }>(
       "SELECT bench_id FROM log_end WHERE row_count > 0 AND bench_id NOT IN (SELECT bench_id FROM log)",
     )
     .get();
-  if (orphan) return bad(nameOf(orphan.bench_id, 1, 0), "all records of this bench are missing");
+  if (orphan) return bad(nameOfRow(orphan.bench_id, 1, 0), "all records of this bench are missing");
 
   let documentCount = 0;
   const documents = database.prepare<[], { hash: Uint8Array; kind: string; bytes: Uint8Array }>(
@@ -127,7 +103,7 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
   if (person) return bad(`person ${person.person}`, person.reason);
   const fault = schemaFault(database);
   if (fault) return bad("the log's own rules", fault);
-  const { publicKey } = seals;
+  const { publicKey } = chain;
   return { isSound: true, rowCount, documentCount, ...(publicKey === undefined ? {} : { publicKey }) };
 }
 

@@ -1,12 +1,16 @@
+import fc from "fast-check";
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it, onTestFinished, vi } from "vitest";
 import { run } from "../../../server/commands/judge.ts";
+import { run as verify } from "../../../server/commands/verify.ts";
 import { appealsPackSchema } from "../../../server/evidence/appeals-pack.schema.ts";
 import { judgeAgain } from "../../../server/evidence/judge-again.ts";
+import { verifyArchive } from "../../../server/evidence/verify-archive.ts";
 import { judge } from "../../../shared/rules/judge.ts";
 import { answers, benchWithWork, byStaff } from "../desk/assessed-work.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
+import type { TestBench } from "../test-bench.ts";
 import { fileOf } from "./file-of.ts";
 
 interface Packed {
@@ -93,6 +97,82 @@ describe("the archive of a bench", () => {
       rows.map(({ bytes }) => Buffer.from(bytes).toString("base64")),
     );
     expect(told.filter(({ document }) => document).length).toBeGreaterThan(2);
-    expect(lines).toHaveLength(1 + rows.length + told.filter(({ document }) => document).length);
+    expect(lines).toHaveLength(2 + rows.length + told.filter(({ document }) => document).length);
+  });
+
+  const saved = async (): Promise<{ bench: TestBench; text: string }> => {
+    const { bench, id } = await benchWithWork();
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "As seen." });
+    return { bench, text: (await fileOf(bench, "archive.jsonl")).toString("utf8") };
+  };
+  /** Runs `verify` on an archive that has been changed, or not; gives its exit code and what it said. */
+  async function verified(text: string): Promise<{ code: number; said: string }> {
+    const path = join(temporaryFolder(), "archive.jsonl");
+    writeFileSync(path, text);
+    let said = "";
+    const out = vi.spyOn(process.stdout, "write").mockImplementation((piece) => {
+      said += String(piece);
+      return true;
+    });
+    try {
+      return { code: await verify([path]), said };
+    } finally {
+      out.mockRestore();
+    }
+  }
+
+  it("is proved away from the bench with one command", async () => {
+    const { bench, text } = await saved();
+    const { code, said } = await verified(text);
+    expect(said).toContain(`${bench.rows().length} records`);
+    expect(said).toContain("none changed");
+    expect(code).toBe(0);
+  });
+
+  it("of which a byte was changed is not sound, and the record is named: of a decision, a document, the head, the end", async () => {
+    const { bench, text } = await saved();
+    const decided = bench.rows().find(({ type }) => type === "decided");
+    const bytes = Buffer.from(decided?.bytes ?? []);
+    const changed = Buffer.from(bytes.toString("utf8").replace("As seen.", "As seem."), "utf8");
+    const lines = text.trimEnd().split("\n");
+    const document = lines.findIndex((line) => line.includes('"document"'));
+    const cases: [string, string][] = [
+      [
+        text.replace(bytes.toString("base64"), changed.toString("base64")),
+        `event ${decided?.sequence}: its content`,
+      ],
+      [
+        text.replace(
+          /("document":\{"hash":"\w+","bytes":")(.)/,
+          (_, head: string, first: string) => head + (first === "A" ? "B" : "A"),
+        ),
+        "document",
+      ],
+      [text.replace('"softwareVersion":"', '"softwareVersion":"9'), "the file"],
+      [lines.slice(0, -1).join("\n"), "cut off"],
+      [lines.toSpliced(-3, 1).join("\n"), "a record before it is missing"],
+      [lines.toSpliced(document, 1).join("\n"), "missing"],
+      [text.replace('{"row":{', '{"row":{{'), "no such line"],
+    ];
+    for (const [broken, named] of cases) {
+      expect(broken, named).not.toBe(text);
+      const { code, said } = await verified(broken);
+      expect(said).toContain(named);
+      expect(code).toBe(1);
+    }
+  });
+
+  it("in which any one byte is another is not sound", async () => {
+    const { text } = await saved();
+    await fc.assert(
+      fc.asyncProperty(fc.nat(text.length - 1), fc.integer({ min: 1, max: 127 }), async (at, by) => {
+        const was = text.charCodeAt(at);
+        const broken = text.slice(0, at) + String.fromCharCode((was + by) % 128) + text.slice(at + 1);
+        // The line end behind the last line is the only byte that says nothing.
+        if (at === text.length - 1) return;
+        expect((await verifyArchive(broken.replace(/\n$/, "").split("\n"))).isSound).toBe(false);
+      }),
+      { numRuns: 60 },
+    );
   });
 });
