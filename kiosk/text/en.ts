@@ -528,6 +528,7 @@ export const en = {
   "health.signal.dataIn": "dataIn",
   "health.signal.codeIn": "codeIn",
   "health.signal.outputEnable": "outputEnable",
+  "outcomes.open": "What was decided on your work",
   "progress.open": "How I am doing",
   "progress.open.what": "What to practise next",
 

@@ -506,6 +506,7 @@ export const pl: Record<TextKey, string> = {
   "health.signal.dataIn": "dane wejściowe (dataIn)",
   "health.signal.codeIn": "wejście kodów (codeIn)",
   "health.signal.outputEnable": "zezwolenie wyjść (outputEnable)",
+  "outcomes.open": "Co zdecydowano o twojej pracy",
   "progress.open": "Jak mi idzie",
   "progress.open.what": "Co ćwiczyć teraz",
 

@@ -38,6 +38,8 @@ export const refusalsEn = {
   "refused.attempt-open": "There is a task open already.",
   "refused.others-work-waiting": "Somebody's work waits for a check on this bench.",
   "refused.others-work-open": "Someone's assessed work is open here. Call the trainer, or use another bench.",
+  "refused.work-not-ended": "Work is open on the bench. End it first.",
+  "refused.cables-left": "Old cables on the board: {cableCount}. Pull them by hand, then press again.",
   "refused.handed-in": "This work is handed in. It cannot be changed.",
   "refused.frozen": "You are on the waiting list. To change something, leave the list first.",
   "refused.no-fit": "This task does not fit this board.",

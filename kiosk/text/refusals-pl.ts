@@ -41,6 +41,8 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.others-work-waiting": "Czyjaś praca czeka na sprawdzenie na tym stanowisku.",
   "refused.others-work-open":
     "Tu jest czyjś otwarty egzamin. Zawołaj instruktora albo użyj innego stanowiska.",
+  "refused.work-not-ended": "Na stanowisku jest otwarta praca. Najpierw ją zakończ.",
+  "refused.cables-left": "Stare kable na tablicy: {cableCount}. Wyjmij je ręką i naciśnij jeszcze raz.",
   "refused.handed-in": "Praca jest oddana. Nie można jej zmienić.",
   "refused.frozen": "Czekasz na sprawdzenie. Aby coś zmienić, zejdź najpierw z listy.",
   "refused.no-fit": "To zadanie nie pasuje do tej tablicy.",

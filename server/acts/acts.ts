@@ -9,6 +9,7 @@ import { askHint } from "./ask-hint.ts";
 import { askVerdict } from "./ask-verdict.ts";
 import { chooseNetwork } from "./choose-network.ts";
 import { chooseLoadCable } from "./choose-load-cable.ts";
+import { clearBoard } from "./clear-board.ts";
 import { clearLoads } from "./clear-loads.ts";
 import { confirmResume } from "./confirm-resume.ts";
 import { deadAct } from "./dead-act.ts";
@@ -111,6 +112,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "renew-pin": renewPin,
   "confirm-resume": confirmResume,
   "end-attempt": endAttempt,
+  "clear-board": clearBoard,
   "choose-network": chooseNetwork,
   "declare-own-work": declareOwnWork,
   observe: observe,

@@ -4,6 +4,7 @@ import type { DeskLive, DeskRow } from "../../shared/protocol/desk-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import type { BenchCore, Records } from "../bench/bench-core.ts";
+import { cablesLeft } from "../bench/cables-left.ts";
 import type { Staff } from "../people/person.ts";
 import { eventOfBytes } from "../store/event-bytes.ts";
 import { boardFace } from "../view/board-face.ts";
@@ -65,6 +66,7 @@ export function deskLive(
     nowWallMs: clock.wallMs(),
     work: workOf(core, records, language),
     face: boardFace(board, isSimulated),
+    cableCount: cablesLeft(core.board),
     waiting: rowsOf({ status: "ready" }).sort((a, b) => (a.readyWallMs ?? 0) - (b.readyWallMs ?? 0)),
     toDecide: rowsOf({ status: "handed-in", mode: "assessed", isDecided: false }),
     sample: sampleOf(core, records, me),

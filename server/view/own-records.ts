@@ -1,12 +1,13 @@
 import type { BenchView, ScenarioCard } from "../../shared/protocol/bench-view.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
+import { outcomesFor } from "../desk/told-to-learner.ts";
 import { progressOf } from "../progress/progress-of.ts";
 
-type OwnRecords = Pick<BenchView, "practiceHeld" | "metScenarios" | "progress">;
+type OwnRecords = Pick<BenchView, "practiceHeld" | "metScenarios" | "progress" | "outcomes">;
 
 /**
- * What the records tell the learner who chooses a task: what is held back from them, what they have met already, and how
- * they get better. Each is left out where there is nothing of it to say; guests have no records.
+ * What the records tell the learner who chooses a task: what is held back from them, what they have met already, what
+ * was decided on their work, and how they get better. Each is left out where there is nothing of it to say; guests have no records.
  */
 export function ownRecords(
   { parts, session, health }: BenchCore,
@@ -22,6 +23,8 @@ export function ownRecords(
     if (health.isLogDamaged) return;
     const held = records.attempts.practiceHeld(learner);
     if (held.length > 0) own.practiceHeld = held;
+    const outcomes = outcomesFor(records, learner);
+    if (outcomes.length > 0) own.outcomes = outcomes;
     const fitting = cards.filter(({ id, lacks }) => lacks.length === 0 && !held.includes(id));
     const progress = progressOf({
       records,

@@ -223,6 +223,14 @@ export interface OutcomeView {
   nextKind?: AttemptKind;
 }
 
+/** A decision on work of a learner that they may see, with what it is on. */
+export interface ReleasedOutcome {
+  attempt: string;
+  scenario: string;
+  releasedWallMs: number;
+  outcome: OutcomeView;
+}
+
 export interface AttemptView {
   id: string;
   scenario: StrippedScenario;
@@ -322,6 +330,8 @@ export interface BenchView {
   metScenarios?: string[];
   /** How they get better, for a learner who is signed in; while they choose a task. */
   progress?: ProgressView;
+  /** What was decided on their assessed work, the last released first; while they choose a task. */
+  outcomes?: ReleasedOutcome[];
   board: BoardFace | null;
   attempt: AttemptView | null;
   selfCheck?: { doneCount: number; totalCount: number; isDone: boolean };

@@ -122,6 +122,8 @@ export interface DeskLive {
     view: AttemptView | null;
   } | null;
   face: BoardFace;
+  /** Cables that are on the board, whoever left them there. */
+  cableCount: number;
   /** Called ready for check, the one who has waited longest first. */
   waiting: DeskRow[];
   /** Assessed work that was handed in and not decided on. */

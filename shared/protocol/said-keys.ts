@@ -121,6 +121,8 @@ export const refusalCodes = {
   "not-for-you": [],
   "attempt-open": [],
   "others-work-open": [],
+  "work-not-ended": [],
+  "cables-left": ["cableCount"],
   "others-work-waiting": [],
   "no-attempt": [],
   "badge-needed": [],

@@ -62,6 +62,7 @@ export const describeFit = ({ panel, width, height }: (typeof panels)[number]): 
         { opens: ["load-tab-heat"], view: "load" },
         { opens: ["load-tab-numbers"], view: "load" },
         { opens: ["progress-open"], view: "progress" },
+        { opens: ["key-outcomes"], view: "outcomes" },
       ] as { opens: string[]; view: ViewName }[])(
         "$view with $opens open can be read and touched",
         async ({ opens, view }) => {

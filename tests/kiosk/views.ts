@@ -5,6 +5,7 @@ import type {
   BenchView,
   DeadView,
   FindingView,
+  ReleasedOutcome,
   SensedCable,
   VerdictView,
 } from "../../shared/protocol/bench-view.ts";
@@ -368,6 +369,26 @@ const load: LoadView = {
   },
 };
 
+const outcomes: ReleasedOutcome[] = ["first-spur", "gone"].map((scenario) => ({
+  attempt: scenario,
+  scenario,
+  releasedWallMs: Date.UTC(2026, 10, 26, 9),
+  outcome: {
+    outcome: "not-yet",
+    says: "Look at the second socket again.",
+    criteria: ["safe", "right", "tested"].map((id) => ({
+      id,
+      text: {
+        en: "What was built is safe to switch on.",
+        pl: "To, co zbudowano, można bezpiecznie włączyć.",
+      },
+      answer: id === "tested" ? "cannot-assess" : "not-yet",
+      reason: "One leg would carry it all.",
+    })),
+    nextKind: "resubmission",
+  },
+}));
+
 const progress: ProgressView = {
   goes: [
     { scenario: "first-spur", endedWallMs: Date.UTC(2026, 10, 26, 9), outcome: "not-yet" },
@@ -551,6 +572,7 @@ const views = {
       }),
     }),
   progress: () => bench({ progress }),
+  outcomes: () => bench({ progress, outcomes }),
   "no-board": () =>
     bench({ state: "no-board", noBoard: { key: "no-board.no-rights", facts: {} }, board: null }),
 } satisfies Record<string, () => BenchView>;

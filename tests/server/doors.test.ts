@@ -172,7 +172,13 @@ describe("the door on the network", () => {
       story: () => Promise.reject(new Error("not told here")),
       anchor: () => undefined,
       wiring: () => undefined,
-      evidence: { staffOf: () => undefined, source: () => undefined, filterOf: () => ({}) },
+      evidence: {
+        staffOf: () => undefined,
+        source: () => undefined,
+        filterOf: () => ({}),
+        shown: bench.bench.core.shown,
+        wallMs: () => 0,
+      },
       desk: { core: bench.bench.core, staffOf: () => undefined, isAtBench: false },
       keep: {
         core: bench.bench.core,

@@ -51,6 +51,7 @@ export const actSamples = {
   "renew-pin": { person: "nobody", pin: "482915" },
   "confirm-resume": {},
   "end-attempt": { why: "learner-gone" },
+  "clear-board": {},
   "choose-network": { isOpen: false },
   "declare-own-work": {},
   observe: { attempt: "nobody", seen: "Isolated first.", observerSays: "", learnerSays: "" },

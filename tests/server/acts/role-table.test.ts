@@ -65,6 +65,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "renew-pin": [["technician"], workStates],
   "confirm-resume": [["trainer"], workStates],
   "end-attempt": [["trainer"], workStates],
+  "clear-board": [["trainer"], workStates],
   "choose-network": [["technician"], workStates],
   "declare-own-work": [["learner"], ["handed-in"]],
   observe: [["trainer", "assessor"], workStates],
@@ -80,6 +81,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
 const fromNetwork: ActName[] = [
   "confirm-resume",
   "end-attempt",
+  "clear-board",
   "observe",
   "decide",
   "seal-decision",
@@ -94,7 +96,7 @@ const fromNetwork: ActName[] = [
 ];
 
 /** The acts of the desk on an attempt, on all that were decided, or on a person. */
-const aboutAttempts: ActName[] = fromNetwork.slice(2);
+const aboutAttempts: ActName[] = fromNetwork.slice(3);
 
 /** Refused while assessed work is open on the bench, and with what. */
 const notInAssessed: Partial<Record<ActName, string>> = {
@@ -121,6 +123,7 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   "renew-pin": ["unknown-person"],
   "confirm-resume": ["nothing-to-confirm"],
   "end-attempt": ["nothing-to-end"],
+  "clear-board": ["work-not-ended"],
   "declare-own-work": ["not-assessed"],
   observe: ["no-such-attempt"],
   decide: ["no-such-attempt"],

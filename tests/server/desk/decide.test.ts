@@ -240,6 +240,44 @@ describe("the learner of assessed work", () => {
       verdict: { findings: [{ id: expect.stringContaining("ring-open") as string }] },
     });
   });
+
+  it("finds it at their next sign-in, when the bench has moved on to other work, and nobody else does", async () => {
+    const { bench, id } = await benchWithWork();
+    const decide = (change: object) =>
+      byStaff(bench, "assessor", "decide", {
+        attempt: id,
+        criteria: answers(),
+        says: "Again, please.",
+        ...change,
+      });
+    const seal = () => byStaff(bench, "assessor", "seal-decision", { attempt: id });
+    const release = () => byStaff(bench, "assessor", "release", { attempt: id });
+    await bench.does("leave-attempt", {});
+    await bench.does("sign-out", {});
+    clearBoard(bench);
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-03" });
+    await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
+    await decide({ nextKind: "retake" });
+    await seal();
+    const outcomesOf = async (badge: string) => {
+      await bench.does("sign-out", {});
+      await bench.does("sign-in", { by: "badge", badge });
+      return bench.view().outcomes;
+    };
+    await bench.does("leave-attempt", {});
+    expect(await outcomesOf("SPURWISE-DEMO-02")).toBeUndefined();
+    await release();
+    expect(await outcomesOf("SPURWISE-DEMO-02")).toMatchObject([
+      { attempt: id, scenario: "first-spur", outcome: { says: "Again, please.", nextKind: "retake" } },
+    ]);
+    expect(await outcomesOf("SPURWISE-DEMO-03")).toBeUndefined();
+    // A correction shows once it is released; until then what was released before.
+    await decide({ says: "Corrected.", correctsFor: "A slip." });
+    expect(await outcomesOf("SPURWISE-DEMO-02")).toMatchObject([{ outcome: { says: "Again, please." } }]);
+    await seal();
+    await release();
+    expect(await outcomesOf("SPURWISE-DEMO-02")).toMatchObject([{ outcome: { says: "Corrected." } }]);
+  });
 });
 
 describe("a verifier", () => {

@@ -7,7 +7,7 @@ import { allExports } from "../../../server/evidence/exports.ts";
 import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
 import type { DeskList, DeskLive, DeskRecord } from "../../../shared/protocol/desk-view.ts";
 import { staffRoles } from "../../../shared/protocol/author.ts";
-import type { TestBench } from "../test-bench.ts";
+import { leadsOf, rightCables, TestBench } from "../test-bench.ts";
 import { testServer } from "../test-server.ts";
 import { answers, byStaff, clearBoard, handIn } from "./assessed-work.ts";
 
@@ -254,6 +254,35 @@ describe("what is going on at the bench", () => {
     expect(found.nowWallMs - (waiting?.readyWallMs ?? 0)).toBeGreaterThanOrEqual(90_000);
     expect(await byStaff(bench, "trainer", "end-attempt", { why: "bench-at-fault" })).toBe("done");
     expect(await live()).toMatchObject({ work: null, waiting: [], toDecide: [] });
+  });
+
+  it("has how many cables are left for the next learner, and a trainer has them pulled, never under open work", async () => {
+    const { bench, url } = await testServer();
+    await bench.isWiring("practice");
+    for (const [from, to] of rightCables.slice(0, 2)) await bench.cable(from, to, 2.5);
+    const clear = () => byStaff(bench, "trainer", "clear-board", {});
+    expect(await clear()).toBe("work-not-ended");
+    expect(await byStaff(bench, "trainer", "end-attempt", { why: "learner-gone" })).toBe("done");
+    await bench.does("sign-out", {});
+    await unlock(bench, "trainer");
+    bench.atRest();
+    const left = async () => (await data<DeskLive>(`${url}/desk-data/live`)).cableCount;
+    expect(await left()).toBe(2);
+    expect(await clear()).toBe("done");
+    bench.atRest();
+    expect(await left()).toBe(0);
+  });
+
+  it("is done on a real board once hands have pulled every lead, and says until then how many are in", async () => {
+    const bench = await new TestBench({ isSimulated: false }).start();
+    const leads = rightCables.slice(0, 2).flatMap(([from, to]) => leadsOf(from, to));
+    bench.port.byHand({ in: leads });
+    bench.atRest();
+    const clear = () => byStaff(bench, "trainer", "clear-board", {});
+    expect(await clear()).toBe("cables-left");
+    bench.port.byHand({ out: leads });
+    bench.atRest();
+    expect(await clear()).toBe("done");
   });
 
   it("has what the verifier drew last", async () => {
