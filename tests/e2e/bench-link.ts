@@ -16,7 +16,7 @@ export class BenchLink {
 
   constructor(address: string) {
     this.#socket = io(`${address}${benchNamespace}`, { transports: ["websocket"], forceNew: true });
-    followView(this.#socket, (view) => {
+    followView<BenchView>(this.#socket, (view) => {
       this.#view = view;
       for (const look of [...this.#looking]) look(view);
     });

@@ -87,7 +87,7 @@ export class Screen {
         this.frames.push(typeof packet.data === "string" ? packet.data : JSON.stringify(packet.data ?? ""));
       });
     });
-    followView(this.socket, (view) => {
+    followView<BenchView>(this.socket, (view) => {
       this.view = view;
       for (const waiter of this.#waiting.filter(({ until }) => until(view))) {
         this.#waiting.splice(this.#waiting.indexOf(waiter), 1);
