@@ -7,6 +7,7 @@ import { routeCables } from "../geometry/route-cables.ts";
 import type { PlateHalf, RouteOrder } from "../geometry/route-field.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
 import type { Weight } from "../notes/weight.ts";
+import { cableStrayPx } from "./cable-stray.ts";
 import { coresOf, type DrawnCore, isCrossed } from "./cores-of.ts";
 import type { PlanGround } from "./plan-ground.ts";
 import type { PlanInput } from "./plan-input.ts";
@@ -23,6 +24,8 @@ export interface DrawnCable {
   hasLetters: boolean;
   /** What its label may say, the longest first. */
   texts: string[];
+  /** How far it lies off the route it was judged on, in pixels. */
+  strayPx: number;
   /** What all this was made from: a cable with the same marks is the same drawing. */
   marks: readonly unknown[];
 }
@@ -120,7 +123,8 @@ export const drawCables = (
     const widthPx = cableWidthMm(cable.csaMm2) * mmPx;
     const cores = coresOf(cable, face);
     const hasLetters = isPicked || cores.some((core) => !core.isThere || isCrossed(core));
-    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, marks }];
+    const strayPx = known?.line === line ? known.strayPx : cableStrayPx(cable, line, ground, mmPx);
+    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, strayPx, marks }];
   });
   return isSame(drawn, last) ? last : drawn;
 };
