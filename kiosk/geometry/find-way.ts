@@ -40,7 +40,7 @@ const findWay = (
   const goals = new Map<number, Dock[]>();
   for (const dock of docksOf(grid, field, wish.to, wish.toHalf))
     goals.set(dock.node, [...(goals.get(dock.node) ?? []), dock]);
-  const costs = offGuide.get(wish.guide) ?? guideCosts(grid, wish.guide);
+  const costs = offGuide.get(wish.guide) ?? guideCosts(grid, wish.guide, field.hold ?? 1);
   offGuide.set(wish.guide, costs);
   const { legCount, off, over } = costs;
   // A state is a leg of the guide, a crossing and the way one came, the latter two as without legs.

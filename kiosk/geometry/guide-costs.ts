@@ -15,10 +15,10 @@ export interface GuideCosts {
 const cost = { offLeg: 3, mostLanesOff: 20, offCorner: 12, freeLanesOffCorner: 1 };
 
 /**
- * The costs of a guide on a grid. A way walks its legs one after the other, so it goes round what the guide goes
+ * The costs of a guide on a grid, which holds the ways by so much, 1 for what is usual. A way walks its legs one after the other, so it goes round what the guide goes
  * round: were it only to keep near some part of the guide, every loop of it would be cut short.
  */
-export const guideCosts = (grid: Grid, guide: readonly Point[]): GuideCosts => {
+export const guideCosts = (grid: Grid, guide: readonly Point[], hold: number): GuideCosts => {
   const nodeCount = grid.taken.length;
   const legCount = Math.max(1, guide.length - 1);
   const off = new Float32Array(legCount * nodeCount);
@@ -30,8 +30,9 @@ export const guideCosts = (grid: Grid, guide: readonly Point[]): GuideCosts => {
       const point = { x: xOf(grid, node), y: yOf(grid, node) };
       const lanesOff = distanceToSegment(point, a, b) / grid.pitch;
       const lanesToCorner = distanceToSegment(point, b, b) / grid.pitch;
-      off[leg * nodeCount + node] = Math.min(cost.mostLanesOff, lanesOff) * cost.offLeg;
-      over[leg * nodeCount + node] = Math.max(0, lanesToCorner - cost.freeLanesOffCorner) * cost.offCorner;
+      off[leg * nodeCount + node] = Math.min(cost.mostLanesOff, lanesOff) * cost.offLeg * hold;
+      over[leg * nodeCount + node] =
+        Math.max(0, lanesToCorner - cost.freeLanesOffCorner) * cost.offCorner * hold;
     }
   }
   return { legCount, off, over };

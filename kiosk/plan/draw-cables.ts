@@ -60,6 +60,8 @@ export interface LayBy {
   room: number;
   /** Distance of the lanes, 1 for what is usual. */
   pitch: number;
+  /** How firmly they keep to the routes they were judged on, 1 for what is usual. */
+  hold: number;
 }
 
 /** The ways of the cables; those in `kept` stay where they are as long as the others find a lane beside them. */
@@ -67,7 +69,7 @@ const linesOf = (
   { attempt, face, mmPx, captionPx }: PlanInput,
   ground: PlanGround,
   kept: ReadonlyMap<string, Point[]>,
-  { first, room, pitch }: LayBy,
+  { first, room, pitch, hold }: LayBy,
 ): Map<CableId, Point[]> =>
   routeCables(
     {
@@ -75,6 +77,7 @@ const linesOf = (
       pitchPx: lanePitchMm * mmPx * pitch,
       plates: ground.plates,
       first,
+      hold,
       least: { levelPx: captionPx * 3.2, uprightPx: captionPx * 1.5 * room },
     },
     attempt.cables.map(({ id, from, to, path }) => ({
@@ -96,7 +99,7 @@ export const drawCables = (
   input: PlanInput,
   ground: PlanGround,
   last: readonly DrawnCable[],
-  layBy: LayBy = { first: "shortest", room: 1, pitch: 1 },
+  layBy: LayBy = { first: "shortest", room: 1, pitch: 1, hold: 1 },
 ): readonly DrawnCable[] => {
   const { attempt, face, mmPx, words, isTypefaceThere } = input;
   const before = new Map(last.map((drawn) => [drawn.cable.id, drawn]));

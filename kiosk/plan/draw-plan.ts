@@ -56,8 +56,10 @@ type Wires = Pick<PlanDrawing, "cables" | "marks" | "labels" | "isMakeshift">;
 const noWires: Wires = { cables: [], marks: [], labels: new Map(), isMakeshift: false };
 
 /** Ways to lay cables anew; the first is how they are laid at once. */
-const others: readonly LayBy[] = [1, 0.86].flatMap((pitch) =>
-  [1, 1.8].flatMap((room) => routeOrders.map((first) => ({ first, room, pitch }))),
+const others: readonly LayBy[] = [1, 0.12].flatMap((hold) =>
+  [1, 0.86].flatMap((pitch) =>
+    [1, 1.8].flatMap((room) => routeOrders.map((first) => ({ first, room, pitch, hold }))),
+  ),
 );
 
 const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy): Wires => {
