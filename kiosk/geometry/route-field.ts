@@ -9,8 +9,6 @@ export interface RouteField {
   plates: readonly RoutePlate[];
   /** A cable shorter than this has no room for its label: it goes another way round where there is one. */
   least?: { levelPx: number; uprightPx: number };
-  /** How firmly ways keep to their guides, 1 for what is usual. */
-  hold?: number;
   /** Which cables are laid first where all are laid afresh. */
   first?: RouteOrder;
 }

@@ -7,7 +7,6 @@ import { routeCables } from "../geometry/route-cables.ts";
 import type { PlateHalf, RouteOrder } from "../geometry/route-field.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
 import type { Weight } from "../notes/weight.ts";
-import { cableStrayPx } from "./cable-stray.ts";
 import { coresOf, type DrawnCore, isCrossed } from "./cores-of.ts";
 import type { PlanGround } from "./plan-ground.ts";
 import type { PlanInput } from "./plan-input.ts";
@@ -24,8 +23,6 @@ export interface DrawnCable {
   hasLetters: boolean;
   /** What its label may say, the longest first. */
   texts: string[];
-  /** How far it lies off the route it was judged on, in pixels. */
-  strayPx: number;
   /** What all this was made from: a cable with the same marks is the same drawing. */
   marks: readonly unknown[];
 }
@@ -60,8 +57,6 @@ export interface LayBy {
   room: number;
   /** Distance of the lanes, 1 for what is usual. */
   pitch: number;
-  /** How firmly they keep to the routes they were judged on, 1 for what is usual. */
-  hold: number;
 }
 
 /** The ways of the cables; those in `kept` stay where they are as long as the others find a lane beside them. */
@@ -69,7 +64,7 @@ const linesOf = (
   { attempt, face, mmPx, captionPx }: PlanInput,
   ground: PlanGround,
   kept: ReadonlyMap<string, Point[]>,
-  { first, room, pitch, hold }: LayBy,
+  { first, room, pitch }: LayBy,
 ): Map<CableId, Point[]> =>
   routeCables(
     {
@@ -77,7 +72,6 @@ const linesOf = (
       pitchPx: lanePitchMm * mmPx * pitch,
       plates: ground.plates,
       first,
-      hold,
       least: { levelPx: captionPx * 3.2, uprightPx: captionPx * 1.5 * room },
     },
     attempt.cables.map(({ id, from, to, path }) => ({
@@ -99,7 +93,7 @@ export const drawCables = (
   input: PlanInput,
   ground: PlanGround,
   last: readonly DrawnCable[],
-  layBy: LayBy = { first: "shortest", room: 1, pitch: 1, hold: 1 },
+  layBy: LayBy = { first: "shortest", room: 1, pitch: 1 },
 ): readonly DrawnCable[] => {
   const { attempt, face, mmPx, words, isTypefaceThere } = input;
   const before = new Map(last.map((drawn) => [drawn.cable.id, drawn]));
@@ -126,8 +120,7 @@ export const drawCables = (
     const widthPx = cableWidthMm(cable.csaMm2) * mmPx;
     const cores = coresOf(cable, face);
     const hasLetters = isPicked || cores.some((core) => !core.isThere || isCrossed(core));
-    const strayPx = known?.line === line ? known.strayPx : cableStrayPx(cable, line, ground, mmPx);
-    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, strayPx, marks }];
+    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, marks }];
   });
   return isSame(drawn, last) ? last : drawn;
 };

@@ -3,7 +3,6 @@ import type { Label } from "../geometry/lay-labels.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 import { type DrawnCable, drawCables, type LayBy } from "./draw-cables.ts";
 import { drawRoomNames, drawWalls } from "./draw-house.ts";
-import { lanePitchMm } from "../geometry/cable-width.ts";
 import { routeOrders } from "../geometry/route-field.ts";
 import { drawLabels, poorLabels } from "./draw-labels.ts";
 import { drawMarks, type PlateMark } from "./draw-marks.ts";
@@ -56,10 +55,8 @@ type Wires = Pick<PlanDrawing, "cables" | "marks" | "labels" | "isMakeshift">;
 const noWires: Wires = { cables: [], marks: [], labels: new Map(), isMakeshift: false };
 
 /** Ways to lay cables anew; the first is how they are laid at once. */
-const others: readonly LayBy[] = [1, 0.12].flatMap((hold) =>
-  [1, 0.86].flatMap((pitch) =>
-    [1, 1.8].flatMap((room) => routeOrders.map((first) => ({ first, room, pitch, hold }))),
-  ),
+const others: readonly LayBy[] = [1, 0.86].flatMap((pitch) =>
+  [1, 1.8].flatMap((room) => routeOrders.map((first) => ({ first, room, pitch }))),
 );
 
 const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy): Wires => {
@@ -69,37 +66,29 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
   return { cables, marks, labels, isMakeshift: by === undefined ? last.isMakeshift : by !== others[0] };
 };
 
-/** Further off its judged route than this a cable is laid anew, if that helps: a lane and a half. */
-const freeStrayMm = lanePitchMm * 1.5;
-
-/** What is amiss with cables and labels: first those without a place of their own, then how far cables stray. */
-const amiss = ({ cables, labels }: Wires, mmPx: number): number =>
-  poorLabels(cables, labels) * 1000 +
-  cables.reduce((sum, { strayPx }) => sum + Math.max(0, strayPx / mmPx - freeStrayMm), 0);
-
 /** Pins of it are still on their way: it was sensed a moment ago, and not whole. */
 const isHalfIn = ({ cable, cores }: DrawnCable): boolean =>
   cable.isUnsaved === true && cores.some(({ isThere }) => !isThere);
 
 /**
- * The cables with their labels; where a label finds no place of its own, or a cable lies far off the route it was
- * judged on, all are laid again in another order. That is makeshift: the pins of a plug make contact one after the
- * other, and the letters of a cable that is half in want more room than it will once it is in. So nothing is laid anew for one whose pins are on their way, and as soon as
- * they lie as well as they would be laid at once, they lie so.
+ * The cables with their labels; where a label finds no place of its own, all are laid again in another order. That
+ * is makeshift: the pins of a plug make contact one after the other, and the letters of a cable that is half in want
+ * more room than it will once it is in. So nothing is laid anew for one whose pins are on their way, and as soon as
+ * they all find room as they would be laid at once, they lie so.
  */
 const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires => {
   let best = layWires(input, ground, before);
   if (!input.isTypefaceThere || best.cables === before.cables || best.cables.some(isHalfIn)) return best;
   if (before.isMakeshift) {
     const plain = layWires(input, ground, noWires);
-    if (amiss(plain, input.mmPx) <= amiss(best, input.mmPx)) best = plain;
+    if (poorLabels(plain.cables, plain.labels) === 0) return plain;
   }
-  let least = amiss(best, input.mmPx);
+  let least = poorLabels(best.cables, best.labels);
   for (const by of others) {
     if (least === 0) break;
     const other = layWires(input, ground, noWires, by);
-    const left = amiss(other, input.mmPx);
-    if (left < least) [best, least] = [other, left];
+    const poor = poorLabels(other.cables, other.labels);
+    if (poor < least) [best, least] = [other, poor];
   }
   return best;
 };
