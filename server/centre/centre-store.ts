@@ -1,9 +1,10 @@
 import type { Pool, PoolClient } from "pg";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { packedRow } from "../evidence/packed-row.schema.ts";
+import { isNextPlace } from "../store/chain-proof.ts";
 import { isSignatureOf } from "../store/log-signer.ts";
 import { documentsNamedIn } from "../store/named-documents.ts";
-import { hashOfBytes, hashOfRow, hexOf, noHash } from "../store/row-hash.ts";
+import { hashOfBytes, hashOfRow, hexOf, isSameBytes, noHash } from "../store/row-hash.ts";
 import {
   type Batch,
   batchLimits,
@@ -34,7 +35,6 @@ export interface BenchHead {
   setAsideCount: number;
 }
 
-const isSame = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
 const placeOf = ({ boot, sequence }: Place): Place => ({ boot, sequence });
 const isAfter = (a: Place, b: Place | null): boolean =>
   b === null || a.boot > b.boot || (a.boot === b.boot && a.sequence > b.sequence);
@@ -110,7 +110,7 @@ export class CentreStore {
     const broken = batch.rows.find(
       (row, at) =>
         row.benchId !== batch.benchId ||
-        !isSame(hashOfRow(row), row.hash) ||
+        !isSameBytes(hashOfRow(row), row.hash) ||
         (at > 0 && !follows(row, batch.rows[at - 1])),
     );
     return (
@@ -152,7 +152,7 @@ export class CentreStore {
     if (other) return setAside(client, other);
     const fresh = rows.slice(known.length);
     const [first] = fresh;
-    if (first && !isSame(first.previousHash, bench.head_hash ?? noHash)) {
+    if (first && !isSameBytes(first.previousHash, bench.head_hash ?? noHash)) {
       // Right after the last known row another one was expected: the log has gone another way from there.
       const isNext = known.length > 0 || isAt(after, head);
       return isNext ? setAside(client, first) : { what: "gap", head };
@@ -190,9 +190,7 @@ const placeWithHash = (after: Place | null, { previousHash }: LogRow) =>
 
 /** True where a row stands right after another, or where there is none begins the log. */
 function follows(row: LogRow, before: (Place & { hash: Uint8Array }) | undefined): boolean {
-  if (!isSame(row.previousHash, before?.hash ?? noHash)) return false;
-  if (row.sequence === 0) return row.boot > (before?.boot ?? 0);
-  return before !== undefined && row.boot === before.boot && row.sequence === before.sequence + 1;
+  return isNextPlace(row, before) && isSameBytes(row.previousHash, before?.hash ?? noHash);
 }
 
 /** The first of some rows that is here as another, or is not here though it should be. */
@@ -206,7 +204,7 @@ async function firstOther(client: PoolClient, known: readonly LogRow[]): Promise
   const hashAt = new Map(rows.map(({ boot, sequence, hash }) => [`${boot} ${sequence}`, hash]));
   return known.find(({ boot, sequence, hash }) => {
     const here = hashAt.get(`${boot} ${sequence}`);
-    return here === undefined || !isSame(here, hash);
+    return here === undefined || !isSameBytes(here, hash);
   });
 }
 

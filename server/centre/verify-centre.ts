@@ -1,7 +1,6 @@
 import type { Pool } from "pg";
-import type { LogRow } from "../../shared/protocol/log-row.ts";
-import { documentsNamedIn } from "../store/named-documents.ts";
-import { hashOfBytes, hashOfRow, hexOf, noHash } from "../store/row-hash.ts";
+import { ChainProof, nameOfRow } from "../store/chain-proof.ts";
+import { hashOfBytes, hexOf, isSameBytes, noHash } from "../store/row-hash.ts";
 import { rowOfRecord } from "../store/row-of-record.ts";
 import { recordOfCentre } from "./centre-rows.ts";
 import type { Place } from "./centre-messages.schema.ts";
@@ -12,10 +11,6 @@ export type CentreProof =
   | { isSound: false; firstBadRecord: string; reason: string };
 
 const sliceRowCount = 2000;
-
-const isSame = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
-const nameOf = (benchId: string, { boot, sequence }: Place): string =>
-  `bench ${benchId}, boot ${boot}, event ${sequence}`;
 
 /** The rows of one bench in their order, as records of the database, some at a time. */
 async function* recordsOf(pool: Pool, benchId: string): AsyncGenerator<Record<string, unknown>> {
@@ -45,29 +40,18 @@ async function faultOf(
   { bench_id: benchId, row_count: rowCount, head_hash: headHash }: BenchEnd,
   documents: ReadonlySet<string>,
 ): Promise<{ firstBadRecord: string; reason: string } | undefined> {
-  let before: LogRow | undefined;
-  let count = 0;
+  const chain = new ChainProof((hash) => documents.has(hash));
   for await (const record of recordsOf(pool, benchId)) {
     const row = rowOfRecord(recordOfCentre(record));
-    const place = { boot: Number(record["boot"]), sequence: Number(record["sequence"]) };
-    const bad = (reason: string) => ({ firstBadRecord: nameOf(benchId, place), reason });
-    if (!row) return bad("it is not in the form of a record");
-    const isNext = before && row.boot === before.boot && row.sequence === before.sequence + 1;
-    const isNextBoot = row.sequence === 0 && row.boot > (before?.boot ?? 0);
-    if (!isNext && !isNextBoot) return bad("a record before it is missing");
-    if (!isSame(row.previousHash, before?.hash ?? noHash))
-      return bad("it does not follow the record before it");
-    if (!isSame(hashOfRow(row), row.hash)) return bad("its content is not what was written");
-    const lost = documentsNamedIn(row).find(({ hash }) => !documents.has(hash));
-    if (lost) return bad(`the ${lost.what} it was made with is missing`);
-    before = row;
-    count += 1;
+    const fault = row ? chain.fault(row) : "it is not in the form of a record";
+    if (fault === undefined) continue;
+    return { firstBadRecord: nameOfRow(benchId, record["boot"], record["sequence"]), reason: fault };
   }
-  const isWhole = count === Number(rowCount) && isSame(before?.hash ?? noHash, headHash ?? noHash);
-  if (isWhole) return undefined;
-  const end = before ? { boot: before.boot, sequence: before.sequence + 1 } : { boot: 1, sequence: 0 };
+  const { end } = chain;
+  const count = end?.rowCount ?? 0;
+  if (count === Number(rowCount) && isSameBytes(end?.hash ?? noHash, headHash ?? noHash)) return undefined;
   return {
-    firstBadRecord: nameOf(benchId, end),
+    firstBadRecord: end ? nameOfRow(benchId, end.boot, end.sequence + 1) : nameOfRow(benchId, 1, 0),
     reason: `${rowCount} records were taken, ${count} are there`,
   };
 }
@@ -84,7 +68,7 @@ export async function verifyCentre(pool: Pool): Promise<CentreProof> {
     const { rows } = await pool.query<{ bytes: Buffer }>("SELECT bytes FROM document WHERE hash = $1", [
       hash,
     ]);
-    if (!rows[0] || !isSame(hashOfBytes(rows[0].bytes), hash))
+    if (!rows[0] || !isSameBytes(hashOfBytes(rows[0].bytes), hash))
       return {
         isSound: false,
         firstBadRecord: `document ${hexOf(hash)}`,

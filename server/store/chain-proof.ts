@@ -1,12 +1,18 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { documentsNamedIn } from "./named-documents.ts";
-import { hashOfRow, noHash } from "./row-hash.ts";
+import { hashOfRow, isSameBytes, noHash } from "./row-hash.ts";
 import { Seals } from "./seal-fault.ts";
 
 /** The last row of a bench that was proved, and how many of its rows were. */
 export type ChainEnd = Pick<LogRow, "benchId" | "boot" | "sequence" | "hash"> & { rowCount: number };
 
-const isSame = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
+type Place = Pick<LogRow, "boot" | "sequence">;
+
+/** True for the place that comes right after another one of the same bench, or where there is none begins its log. */
+export function isNextPlace({ boot, sequence }: Place, before: Place | undefined): boolean {
+  if (sequence === 0) return boot > (before?.boot ?? 0);
+  return before !== undefined && boot === before.boot && sequence === before.sequence + 1;
+}
 
 /** A record of the log as it is named where something is wrong with it. */
 export const nameOfRow = (benchId: unknown, boot: unknown, sequence: unknown): string =>
@@ -35,11 +41,10 @@ export class ChainProof {
   /** What is wrong with a row as the next one, in words; undefined where nothing is, and then it was taken in. */
   fault(row: LogRow): string | undefined {
     const before = this.#end?.benchId === row.benchId ? this.#end : undefined;
-    const isNextBoot = row.sequence === 0 && row.boot > (before?.boot ?? 0);
-    const isNext = before && row.boot === before.boot && row.sequence === before.sequence + 1;
-    if (!isNext && !isNextBoot) return "a record before it is missing";
-    if (!isSame(row.previousHash, before?.hash ?? noHash)) return "it does not follow the record before it";
-    if (!isSame(hashOfRow(row), row.hash)) return "its content is not what was written";
+    if (!isNextPlace(row, before)) return "a record before it is missing";
+    if (!isSameBytes(row.previousHash, before?.hash ?? noHash))
+      return "it does not follow the record before it";
+    if (!isSameBytes(hashOfRow(row), row.hash)) return "its content is not what was written";
     const lost = documentsNamedIn(row).find(({ hash }) => !this.#hasDocument(hash));
     if (lost) return `the ${lost.what} it was made with is missing`;
     const unsealed = this.#seals.fault(row);

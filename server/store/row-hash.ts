@@ -44,5 +44,8 @@ function frame(content: Uint8Array | null): Uint8Array[] {
 /** SHA-256 of a document's bytes, under which it is stored. */
 export const hashOfBytes = (bytes: Uint8Array): Uint8Array => createHash("sha256").update(bytes).digest();
 
+/** True where two hashes, or what was hashed, are the same byte for byte. */
+export const isSameBytes = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
+
 /** A hash as it is written in events and on paper: 64 lower-case hexadecimal digits. */
 export const hexOf = (hash: Uint8Array): string => Buffer.from(hash).toString("hex");

@@ -1,6 +1,6 @@
 import { PeopleTold } from "../people/person-fault.ts";
 import { type ChainEnd, ChainProof, nameOfRow } from "./chain-proof.ts";
-import { hashOfBytes, hexOf } from "./row-hash.ts";
+import { hashOfBytes, hexOf, isSameBytes } from "./row-hash.ts";
 import type { Connection } from "./open-database.ts";
 import { rowOfRecord } from "./row-of-record.ts";
 import { schemaFault } from "./schema-fault.ts";
@@ -10,8 +10,6 @@ import { toStoreError } from "./store-error.ts";
 export type LogProof =
   | { isSound: true; rowCount: number; documentCount: number; publicKey?: string }
   | { isSound: false; rowCount: number; firstBadRecord: string; reason: string };
-
-const isSame = (a: Uint8Array, b: Uint8Array): boolean => Buffer.compare(a, b) === 0;
 
 /**
  * Walks the log from its first record and proves each against the one before: its form, its place in the
@@ -56,7 +54,7 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
   const chain = new ChainProof((hash) => documentOf.get(Buffer.from(hash, "hex")) !== undefined);
   const endIsWrong = (ended: ChainEnd): LogProof | undefined => {
     const end = endOf.get(ended.benchId);
-    if (end?.row_count === ended.rowCount && isSame(end.hash, ended.hash)) return undefined;
+    if (end?.row_count === ended.rowCount && isSameBytes(end.hash, ended.hash)) return undefined;
     return bad(
       nameOfRow(ended.benchId, ended.boot, ended.sequence + 1),
       end ? `${end.row_count} records were written, ${ended.rowCount} are there` : "the end mark is missing",
@@ -95,7 +93,7 @@ function* provedRows(database: Connection, sliceRowCount: number, at: Progress):
     "SELECT hash, kind, bytes FROM document ORDER BY hash",
   );
   for (const { hash, kind, bytes } of documents.all()) {
-    if (!isSame(hashOfBytes(bytes), hash))
+    if (!isSameBytes(hashOfBytes(bytes), hash))
       return bad(`document ${hexOf(hash)} (${kind})`, "its content is not what was written");
     documentCount += 1;
   }
