@@ -7,6 +7,8 @@ import { browserOptions } from "./tests/browser-options.ts";
 import { testDepth } from "./tests/depth.ts";
 
 const browserTests = "tests/kiosk/**/*.svelte.test.ts";
+/** They wait for a disk, a mirror or an engine most of their time: something else can use the processor meanwhile. */
+const waitingTests = ["tests/hardware/pi-setup/*.test.ts", "tests/server/centre/*.test.ts"];
 
 const browser = {
   extends: true as const,
@@ -14,7 +16,8 @@ const browser = {
   test: {
     name: "browser",
     include: [browserTests],
-    // Alone and first: beside the other checks its page waits for minutes until its packages are made ready.
+    // First, with those that wait for other things: beside all checks its page waits for minutes until its packages
+    // are made ready.
     sequence: { groupOrder: 0 },
     browser: {
       enabled: true,
@@ -35,6 +38,14 @@ if (process.env["TEST_NEW_SEED"] === undefined) {
   console.log(`New random cases by TEST_NEW_SEED=${process.env["TEST_NEW_SEED"]}`);
 }
 
+const node = {
+  environment: "node" as const,
+  // What one file has loaded serves the next; a test leaves nothing behind in its process.
+  pool: "forks" as const,
+  isolate: false,
+  setupFiles: ["tests/repeatable.ts"],
+};
+
 export default defineConfig({
   test: {
     env: { TEST_NEW_SEED: process.env["TEST_NEW_SEED"] },
@@ -46,16 +57,16 @@ export default defineConfig({
     projects: [
       {
         extends: true,
+        test: { ...node, name: "waiting", sequence: { groupOrder: 0 }, include: waitingTests },
+      },
+      {
+        extends: true,
         test: {
+          ...node,
           name: "node",
-          environment: "node",
-          // What one file has loaded serves the next; a test leaves nothing behind in its process.
-          pool: "forks",
-          isolate: false,
           sequence: { groupOrder: 1 },
-          setupFiles: ["tests/repeatable.ts"],
           include: ["tests/{shared,hardware,server,kiosk,reference,faults}/**/*.test.ts"],
-          exclude: [browserTests],
+          exclude: [browserTests, ...waitingTests],
         },
       },
       // Component checks need Chromium; the test command installs it, or says that it is not there.
