@@ -85,11 +85,12 @@ const [name, ...args] = process.argv.slice(2);
 
 install();
 build();
-if (name === "start") await import(pathToFileURL("dist/server/launch.js").href);
+if (name === "build") process.exitCode = 0;
+else if (name === "start") await import(pathToFileURL("dist/server/launch.js").href);
 else {
   const commands = readdirSync("dist/server/commands").map((file) => file.replace(/\.js$/, ""));
   if (!commands.includes(name))
-    fail(`Spurwise: there is no command "${name}". There are: start, ${commands.join(", ")}.`);
+    fail(`Spurwise: there is no command "${name}". There are: build, start, ${commands.join(", ")}.`);
   const { run } = await import(pathToFileURL(`dist/server/commands/${name}.js`).href);
   process.exitCode = await run(args);
 }
