@@ -1,10 +1,44 @@
 #!/bin/sh
 # Releases every line of the board after the bench has stopped, however it stopped. What to do to which pin comes
 # from SPURWISE_RELEASE: BCM numbers with `high` (output enable of a chain) or `in` (a line of a direct board).
-# usage: SPURWISE_RELEASE="24:high" release-lines.sh
+# Where the kernel shows no pins in sysfs it goes through the character device, by the programs of Debian's gpiod.
+# usage: SPURWISE_RELEASE="24:high" release-lines.sh [FOLDER OF THE SYSFS PINS]
 set -u
-root=/sys/class/gpio
+root=${1:-/sys/class/gpio}
 [ -n "${SPURWISE_RELEASE:-}" ] || exit 0
+
+# The header's chip by its label; of two chips with the label it is the larger. Prints its name for gpioset.
+header_device() {
+  gpiodetect | sed -nE 's/^([^ ]+) \[pinctrl-(bcm2835|bcm2711|rp1)\] \(([0-9]+) lines\)$/\3 \1/p' |
+    sort -rn | sed -n '1s/^[0-9]* //p'
+}
+
+by_character_device() {
+  if ! command -v gpiodetect >/dev/null || ! command -v gpioset >/dev/null; then
+    echo "release-lines: no pins under $root, and no gpioset: apt-get install gpiod" >&2
+    return 1
+  fi
+  chip=$(header_device)
+  if [ -z "$chip" ]; then
+    echo "release-lines: gpiodetect names no chip of a Raspberry Pi header" >&2
+    return 1
+  fi
+  done_status=0
+  for release in $SPURWISE_RELEASE; do
+    pin=${release%%:*}
+    case ${release#*:} in
+      high) gpioset "$chip" "$pin=1" || done_status=1 ;;
+      # To read a pin makes it an input.
+      *) gpioget "$chip" "$pin" >/dev/null || done_status=1 ;;
+    esac
+  done
+  return $done_status
+}
+
+if [ ! -e "$root/export" ]; then
+  by_character_device
+  exit $?
+fi
 
 base=
 for chip in "$root"/gpiochip*; do

@@ -173,8 +173,9 @@ install_packages() {
   local wanted=() package
   # The compiler is for the GPIO package's native part.
   for package in python3 make g++; do wanted+=("$package"); done
-  # For kernels without sysfs pins: the character device's library is built against libgpiod 1, which Debian 12 has.
-  if is_live && [ ! -e /sys/class/gpio/export ]; then wanted+=(libgpiod-dev); fi
+  # For kernels without sysfs pins: the character device's library is built against libgpiod 1, which Debian 12 has;
+  # the stop hook goes by the programs of gpiod.
+  if is_live && [ ! -e /sys/class/gpio/export ]; then wanted+=(libgpiod-dev gpiod); fi
   if [ -z "$node_archive" ]; then wanted+=(nodejs npm); fi
   if [ $is_kiosk = yes ]; then wanted+=(cage chromium); fi
   if [ $is_read_only = yes ]; then wanted+=(overlayroot); fi
