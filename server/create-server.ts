@@ -5,9 +5,11 @@ import {
   type Server as HttpServer,
 } from "node:http";
 import type { AddressInfo } from "node:net";
+import type { Author } from "../shared/protocol/author.ts";
 import type { ScenarioCard } from "../shared/protocol/bench-view.ts";
 import { showNamespace } from "../shared/protocol/show-view.ts";
 import { benchNamespace, type Health } from "../shared/protocol/socket-events.ts";
+import { type Actor, authorOf } from "./acts/actor.ts";
 import { Bench } from "./bench/bench.ts";
 import { isBenchFree } from "./bench/is-bench-free.ts";
 import type { BenchParts } from "./bench/bench-core.ts";
@@ -120,6 +122,11 @@ export function createServer(parts: ServerParts): SpurwiseServer {
   const openDoor = (door: Door, makeHttp: (app: RequestListener) => HttpServer): OpenDoor => {
     const staffOf = ({ headers }: IncomingMessage): Staff | undefined =>
       door.kind === "own-screen" ? (core.session.staff ?? undefined) : staffAt(door, headers);
+    const actorOf = ({ headers }: IncomingMessage): Actor =>
+      door.kind === "own-screen"
+        ? core.session.actor
+        : new RemoteSession(sessions, idOfCookie(headers.cookie, door.names.scheme) ?? "").actor;
+    const author = (request: IncomingMessage): Author => authorOf(actorOf(request));
     const app = createApp({
       kioskFolder: parts.kioskFolder,
       door,
@@ -141,9 +148,10 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         source: () => evidenceSource(core),
         filterOf: (query) => filterOf(query, parts.bench.people),
         shown: bench.core.shown,
+        authorOf: author,
         wallMs: () => parts.bench.clock.wallMs(),
       },
-      desk: { core, staffOf, isAtBench: door.kind === "own-screen" },
+      desk: { core, staffOf, authorOf: author, isAtBench: door.kind === "own-screen" },
       keep: {
         core,
         health,
@@ -157,10 +165,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         keepYears: parts.keepYears,
         due: parts.due,
         staffOf,
-        actorOf: ({ headers }) =>
-          door.kind === "own-screen"
-            ? core.session.actor
-            : new RemoteSession(sessions, idOfCookie(headers.cookie, door.names.scheme) ?? "").actor,
+        actorOf,
         isAtBench: door.kind === "own-screen",
       },
       note: parts.bench.note,

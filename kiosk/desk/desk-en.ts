@@ -167,6 +167,7 @@ export const deskEn = {
   "decide.sealed": "Sealed {time}",
   "decide.not-sealed": "Not sealed",
   "decide.released": "The learner can see it since {time}",
+  "decide.seen": "Seen by the learner {time}",
   "decide.not-released": "The learner cannot see it yet.",
   "decide.corrects": "Corrects {hash}: {why}",
   "tick.isValid": "valid",

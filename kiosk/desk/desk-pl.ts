@@ -169,6 +169,7 @@ export const deskPl: Record<DeskKey, string> = {
   "decide.sealed": "Zapieczętowana {time}",
   "decide.not-sealed": "Niezapieczętowana",
   "decide.released": "Uczeń widzi ją od {time}",
+  "decide.seen": "Uczeń zobaczył ją {time}",
   "decide.not-released": "Uczeń jeszcze jej nie widzi.",
   "decide.corrects": "Poprawia {hash}: {why}",
   "tick.isValid": "trafny",

@@ -55,6 +55,7 @@ import { drawSample } from "./draw-sample.ts";
 import { observe } from "./observe.ts";
 import { release } from "./release.ts";
 import { review } from "./review.ts";
+import { seeDecision } from "./see-decision.ts";
 import { sealDecision } from "./seal-decision.ts";
 import { viewSecond } from "./view-second.ts";
 import { walkTest } from "./walk-test.ts";
@@ -120,6 +121,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "seal-decision": sealDecision,
   release: release,
   review: review,
+  "see-decision": seeDecision,
   "view-second": viewSecond,
   "draw-sample": drawSample,
 };

@@ -75,7 +75,7 @@ export class BenchCore {
   readonly session: Session;
   readonly work = new Work();
   readonly health: RecordsHealth;
-  readonly shown = new ShownDecisions();
+  readonly shown: ShownDecisions;
   readonly show: Show;
   #revision = 0;
   readonly #listeners = new Set<() => void>();
@@ -89,6 +89,7 @@ export class BenchCore {
     this.health = new RecordsHealth(records === undefined || parts.isLogDamaged === true, note, () =>
       this.publish(),
     );
+    this.shown = new ShownDecisions({ records, guard: (act) => this.health.guard(act) });
     this.session = new Session({
       records,
       people: parts.people,

@@ -59,6 +59,10 @@ export const deskEventSchemas = {
   reviewed: z.strictObject({ person, decision: z.string(), answer: z.enum(reviewAnswers), says: said }),
   /** Somebody else's answers, given without having been shown the decision. */
   "second-viewed": z.strictObject({ person, ...judged }),
+  /** A decision that was released stood on the bench's screen before its learner for the first time. */
+  "decision-seen": z.strictObject({ decision: z.string() }),
+  /** One of the staff was shown what was decided up to then, at the desk or in a file; only of who could still give a blind view. */
+  "decision-shown": z.strictObject({ person }),
 } as const;
 
 export type DeskEventType = keyof typeof deskEventSchemas;

@@ -2,7 +2,6 @@ import type { AnswerView, DeskRecord } from "../../shared/protocol/desk-view.ts"
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import { eventOfRow } from "../attempt/load-attempt.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
-import type { Staff } from "../people/person.ts";
 import { boardFace } from "../view/board-face.ts";
 import { proposalFor } from "./criteria.ts";
 import type { JudgedCriterion } from "./desk-events.ts";
@@ -10,6 +9,7 @@ import { deskRow, nameOf } from "./desk-rows.ts";
 import { deskAttempt, type DeskAttempt } from "./on-attempt.ts";
 import { momentsOf } from "./moments.ts";
 import { type ReplayParts, replayParts } from "./replay.ts";
+import type { Viewer } from "./shown-decisions.ts";
 
 /** An attempt that can be replayed: its rows and what they are drawn with. */
 export interface Replayed {
@@ -33,14 +33,10 @@ export function replayed(core: BenchCore, attemptId: string): Replayed | undefin
 const answersOf = (criteria: readonly JudgedCriterion[]): AnswerView[] =>
   criteria.map(({ reason, ...one }) => ({ ...one, ...(reason === undefined ? {} : { reason }) }));
 
-/**
- * What an attempt is and what people added to it. Whoever is to see it blind gets nothing of what was decided; whoever
- * gets it can no longer give a blind view.
- */
+/** What an attempt is and what people added to it. Whoever is to see it blind gets nothing of what was decided. */
 export function toldOfAttempt(
   core: BenchCore,
   { attempt, parts, rulePackVersion }: Replayed,
-  me: Staff,
   isBlind: boolean,
 ): Omit<DeskRecord, "moments"> {
   const { state, record, verdict } = attempt;
@@ -48,7 +44,6 @@ export function toldOfAttempt(
     ...told,
     person: nameOf(core.parts, told.person),
   });
-  if (!isBlind && state.decisions.length > 0) core.shown.add(me.id, record.attemptId);
   const { criteria, title } = core.parts.criteria;
   return {
     row: deskRow(core.parts, record, isBlind),
@@ -85,16 +80,17 @@ export function toldOfAttempt(
   };
 }
 
-/** The same with each moment of the work, judged. */
+/** The same with each moment of the work, judged. Whoever gets it not blind can give no blind view of it any more. */
 export async function deskRecord(
   core: BenchCore,
   attemptId: string,
-  me: Staff,
+  viewer: Viewer,
   isBlind: boolean,
 ): Promise<DeskRecord | undefined> {
   const found = replayed(core, attemptId);
   if (!found) return undefined;
-  const told = toldOfAttempt(core, found, me, isBlind);
+  if (!isBlind) core.shown.add(viewer, [found.attempt.record]);
+  const told = toldOfAttempt(core, found, isBlind);
   const { attempt, parts, rows } = found;
   return { ...told, moments: await momentsOf(attempt.records.logReader, parts, attemptId, rows) };
 }

@@ -1,4 +1,5 @@
 import { type NextFunction, type Request, type Response, Router } from "express";
+import type { Author } from "../../shared/protocol/author.ts";
 import { deskData, type DeskList } from "../../shared/protocol/desk-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
@@ -12,12 +13,14 @@ import { rowFor } from "./desk-rows.ts";
 import { evidenceReaders } from "../evidence/export.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import { momentView } from "./replay.ts";
+import type { Viewer } from "./shown-decisions.ts";
 import { cursorValue, cursorWith, sortedPage } from "./sorted-page.ts";
 
 export interface DeskParts {
   core: BenchCore;
   /** Who of the staff asks; undefined where nobody of them does. */
   staffOf: (request: Request) => Staff | undefined;
+  authorOf: (request: Request) => Author;
   /** The door is that of the bench's own screen. */
   isAtBench: boolean;
 }
@@ -43,7 +46,7 @@ function cursorOf({ after, sort }: DeskQuery): AttemptCursor | undefined {
   return cursorWith(place, sort, value === "" ? null : value);
 }
 
-function listOf(core: BenchCore, me: Staff, query: DeskQuery, language: Language): DeskList | undefined {
+function listOf(core: BenchCore, viewer: Viewer, query: DeskQuery, language: Language): DeskList | undefined {
   const { parts } = core;
   const { records, people, scenarios } = parts;
   if (!records) return undefined;
@@ -57,16 +60,17 @@ function listOf(core: BenchCore, me: Staff, query: DeskQuery, language: Language
     by && { by, isUp: order === "up", language },
   );
   // A list narrowed or put in order by what was decided tells it.
-  const isTold = by === "decision" || (query.decision !== undefined && query.decision !== "none");
+  if (by === "decision" || (query.decision !== undefined && query.decision !== "none"))
+    core.shown.add(viewer, page.attempts);
   return {
-    attempts: page.attempts.map((record) => rowFor(core, me, record, isTold)),
+    attempts: page.attempts.map((record) => rowFor(core, viewer.staff, record)),
     ...(page.next ? { next: cursorText(page.next, query) } : {}),
     scenarios: [...scenarios.kits.values()].map(({ scenario: { id, title } }) => ({ id, title })),
   };
 }
 
-/** What the desk shows, for whoever judges attempts or checks how they were judged; it changes nothing. */
-export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
+/** What the desk shows, for whoever judges attempts or checks how they were judged; all that it changes is who has seen it. */
+export function deskRoutes({ core, staffOf, authorOf, isAtBench }: DeskParts): Router {
   const router = Router();
   const answer = (response: Response, found: object | undefined): void => {
     if (!found) return void response.status(404).type("text/plain").send("There is no such piece of work.\n");
@@ -75,6 +79,10 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   const reader = (request: Request): Staff | undefined => {
     const staff = staffOf(request);
     return staff && evidenceReaders.includes(staff.role) ? staff : undefined;
+  };
+  const viewerOf = (request: Request): Viewer | undefined => {
+    const staff = reader(request);
+    return staff && { staff, author: authorOf(request) };
   };
   router.use(deskData, (request: Request, response: Response, next: NextFunction) => {
     if (reader(request)) return next();
@@ -91,13 +99,13 @@ export function deskRoutes({ core, staffOf, isAtBench }: DeskParts): Router {
   router.get(`${deskData}/attempts`, (request, response) => {
     const query = readDeskQuery(request.query);
     if (!query) return void response.status(400).type("text/plain").send("This is no list of attempts.\n");
-    const me = reader(request);
-    answer(response, me && listOf(core, me, query, languageAsked(request)));
+    const viewer = viewerOf(request);
+    answer(response, viewer && listOf(core, viewer, query, languageAsked(request)));
   });
   router.get(`${deskData}/attempts/:attempt`, async (request, response) => {
-    const me = reader(request);
+    const viewer = viewerOf(request);
     const isBlind = request.query["blind"] !== undefined;
-    answer(response, me && (await deskRecord(core, request.params.attempt, me, isBlind)));
+    answer(response, viewer && (await deskRecord(core, request.params.attempt, viewer, isBlind)));
   });
   router.get(`${deskData}/attempts/:attempt/moments/:at`, (request, response) => {
     const { attempt, at } = request.params;

@@ -37,17 +37,15 @@ export function deskRow(parts: Named, record: AttemptRecord, isBlind = false): D
 
 /**
  * A record as a line of a list for somebody of the staff. Whoever may still give a blind view of it is told that it was
- * decided, and not how; with `isTold` they have asked for that and can give none any more.
+ * decided, and not how.
  */
 export function rowFor(
   { parts, shown }: Pick<BenchCore, "parts" | "shown">,
   me: Staff,
   record: AttemptRecord,
-  isTold = false,
 ): DeskRow {
   const { attemptId, decision, decidedBy, decidedWallMs } = record;
   const mayView = me.role === "assessor" || me.role === "verifier";
   if (!mayView || decision === null || decidedBy === me.id) return deskRow(parts, record);
-  if (isTold) shown.add(me.id, attemptId);
   return deskRow(parts, record, !shown.has(me.id, attemptId, decidedWallMs ?? 0));
 }

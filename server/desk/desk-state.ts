@@ -5,7 +5,12 @@ import { type DeskContent, deskEventOfRow, type DeskEventType } from "./desk-eve
 /** Something a person added: what, when, and the hash of its row. */
 export type Told<Type extends DeskEventType> = DeskContent<Type> & { wallMs: number; hash: string };
 
-export type DecisionTold = Told<"decided"> & { sealedWallMs: number | null; releasedWallMs: number | null };
+export type DecisionTold = Told<"decided"> & {
+  sealedWallMs: number | null;
+  releasedWallMs: number | null;
+  /** When its learner had it before them for the first time. */
+  seenWallMs: number | null;
+};
 
 /** What people added to an attempt, each in the order in which it was added. */
 export interface DeskState {
@@ -28,7 +33,7 @@ const nothingTold: DeskState = {
 const marked = (
   { decisions }: DeskState,
   hash: string,
-  mark: Partial<Pick<DecisionTold, "sealedWallMs" | "releasedWallMs">>,
+  mark: Partial<Pick<DecisionTold, "sealedWallMs" | "releasedWallMs" | "seenWallMs">>,
 ): DecisionTold[] => decisions.map((one) => (one.hash === hash ? { ...one, ...mark } : one));
 
 function after(state: DeskState, row: LogRow): DeskState {
@@ -43,15 +48,20 @@ function after(state: DeskState, row: LogRow): DeskState {
     case "observed":
       return { ...state, observations: [...state.observations, { ...event.content, ...when }] };
     case "decided": {
-      const decision = { ...event.content, ...when, sealedWallMs: null, releasedWallMs: null };
+      const marks = { sealedWallMs: null, releasedWallMs: null, seenWallMs: null };
+      const decision = { ...event.content, ...when, ...marks };
       return { ...state, decisions: [...state.decisions, decision] };
     }
     case "decision-sealed":
       return { ...state, decisions: marked(state, event.content.decision, { sealedWallMs: wallMs }) };
     case "released":
       return { ...state, decisions: marked(state, event.content.decision, { releasedWallMs: wallMs }) };
+    case "decision-seen":
+      return { ...state, decisions: marked(state, event.content.decision, { seenWallMs: wallMs }) };
     case "reviewed":
       return { ...state, reviews: [...state.reviews, { ...event.content, ...when }] };
+    case "decision-shown":
+      return state;
     case "second-viewed":
       return { ...state, secondViews: [...state.secondViews, { ...event.content, ...when }] };
   }

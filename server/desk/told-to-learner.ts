@@ -30,6 +30,7 @@ function releasedOf(
       reason,
     })),
     ...(decision.nextKind ? { nextKind: decision.nextKind } : {}),
+    ...(decision.seenWallMs === null ? {} : { isSeen: true }),
   };
   return { outcome, releasedWallMs: decision.releasedWallMs };
 }

@@ -8,11 +8,9 @@ import type { BenchCore } from "../bench/bench-core.ts";
 import { replayed, toldOfAttempt } from "../desk/desk-record.ts";
 import { deskViewOf, stateAt } from "../desk/replay.ts";
 import type { Language } from "../../shared/text/languages.ts";
-import type { Staff } from "../people/person.ts";
 
-/** Who asks for evidence, and in which language it is to speak. */
+/** In which language evidence is to speak. */
 export interface Asked {
-  by: Staff;
   language: Language;
 }
 
@@ -30,14 +28,14 @@ export interface AttemptEvidence {
 export function attemptEvidence(
   core: BenchCore,
   attemptId: string,
-  { by, language }: Asked,
+  { language }: Asked,
 ): AttemptEvidence | undefined {
   const found = replayed(core, attemptId);
   const state = found && stateAt(attemptId, found.rows, found.rows.length - 1);
   if (!found || !state) return undefined;
   const { parts, rows } = found;
   return {
-    told: toldOfAttempt(core, found, by, false),
+    told: toldOfAttempt(core, found, false),
     view: deskViewOf(parts, state, language),
     wiring: pictureOf(parts, state.plugged, state).wiring(),
     readings: state.readings,

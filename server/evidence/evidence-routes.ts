@@ -2,11 +2,12 @@ import { type Request, type Response, Router } from "express";
 import { Readable } from "node:stream";
 import { pipeline } from "node:stream/promises";
 import { type DeskQuery, readDeskQuery } from "../desk/attempt-query.ts";
+import type { Author } from "../../shared/protocol/author.ts";
 import { lineCountHeader } from "../../shared/protocol/desk-view.ts";
 import { say } from "../web/answers.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import type { AttemptFilter } from "../store/attempt-reader.ts";
-import type { ShownDecisions } from "../desk/shown-decisions.ts";
+import type { ShownDecisions, Viewer } from "../desk/shown-decisions.ts";
 import type { Staff } from "../people/person.ts";
 import type { Asked } from "./attempt-evidence.ts";
 import type { EvidenceSource, Export, Pieces } from "./export.ts";
@@ -21,6 +22,7 @@ export interface EvidenceParts {
   filterOf: (query: DeskQuery) => AttemptFilter;
   /** Whom decisions are shown, with the time by the bench's clock: each file tells them. */
   shown: Pick<ShownDecisions, "add" | "addAll">;
+  authorOf: (request: Request) => Author;
   wallMs: () => number;
   note: (sentence: string) => void;
 }
@@ -49,8 +51,8 @@ function piecesOf(
     : { status: 404, sentence: "There is no such attempt." };
 }
 
-/** So many decisions of a file are counted one by one. */
-const mostCounted = 1000;
+/** So many decisions of a file are told one by one. */
+const mostCounted = 200;
 
 /** Whoever takes a file has been shown the decisions that it tells, and can give no blind view of them any more. */
 function noteShown(
@@ -58,14 +60,17 @@ function noteShown(
   { attempts }: EvidenceSource,
   request: Request,
   { filterOf, shown, wallMs }: Pick<EvidenceParts, "filterOf" | "shown" | "wallMs">,
-  { id }: Staff,
+  viewer: Viewer,
 ): void {
-  if (made.of === "attempt") return shown.add(id, String(request.params["attempt"]));
+  if (made.of === "attempt") {
+    const record = attempts.byId(String(request.params["attempt"]));
+    return shown.add(viewer, record ? [record] : []);
+  }
   const filter = filterOf(readDeskQuery(request.query) ?? {});
   if (made.isNarrowed && filter.isDecided === false) return;
   const { attempts: told, next } = attempts.page({ ...filter, isDecided: true }, mostCounted);
-  if (next || !made.isNarrowed) return shown.addAll(id, wallMs());
-  for (const { attemptId } of told) shown.add(id, attemptId);
+  if (next || !made.isNarrowed) return shown.addAll(viewer, wallMs());
+  shown.add(viewer, told);
 }
 
 /** The files of evidence, each for those its row in the table names; they are sent as fast as they are taken. */
@@ -79,10 +84,10 @@ export function evidenceRoutes(parts: EvidenceParts): Router {
       if (!made.who.includes(staff.role)) return say(response, 403, "This is not for you.");
       const from = source();
       if (!from) return say(response, 503, "The records of this bench are damaged.");
-      const asked = { by: staff, language: languageAsked(request) };
+      const asked = { language: languageAsked(request) };
       const found = piecesOf(made, from, request, filterOf, asked);
       if ("status" in found) return say(response, found.status, found.sentence);
-      noteShown(made, from, request, parts, staff);
+      noteShown(made, from, request, parts, { staff, author: parts.authorOf(request) });
       response.set("Cache-Control", "no-store").attachment(made.name).type(made.mediaType);
       if (found.lineCount !== undefined) response.set(lineCountHeader, String(found.lineCount));
       try {

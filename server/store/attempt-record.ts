@@ -186,6 +186,9 @@ export function recordAfter(record: AttemptRecord | undefined, row: LogRow): Att
       return { ...counted, sealedWallMs: row.wallMs };
     case "released":
       return { ...counted, releasedWallMs: row.wallMs };
+    // To look at work is not to work on it: how long somebody is kept is counted from their own last time.
+    case "decision-shown":
+      return { ...counted, lastWallMs: record.lastWallMs };
     case "reviewed":
       return { ...counted, review: event.content.answer, reviewedWallMs: row.wallMs };
     default:

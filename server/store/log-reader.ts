@@ -77,7 +77,24 @@ export class LogReader {
     ).reverse();
   }
 
-  /** The last row of a type, of a kind that there are few of; undefined where there is none. */
+  /** The rows of a type that belong to no attempt, of a kind that there are few of. */
+  rowsApartOfType(type: EventType): LogRow[] {
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE type = ? AND attempt_id IS NULL ORDER BY bench_id, boot, sequence`,
+      type,
+    );
+  }
+
+  /** The rows that say to whom of the staff the decision on an attempt was shown. */
+  rowsOfShown(attemptId: string): LogRow[] {
+    return this.#rows(
+      `SELECT ${columns} FROM log WHERE attempt_id = ? AND type = 'decision-shown'
+       ORDER BY bench_id, boot, sequence`,
+      attemptId,
+    );
+  }
+
+  /** The last row of a type that belongs to no attempt; undefined where there is none. */
   lastOfType(type: EventType): LogRow | undefined {
     return this.#rows(
       `SELECT ${columns} FROM log WHERE type = ? AND attempt_id IS NULL

@@ -143,4 +143,10 @@ export const migrations: readonly string[] = [
   CREATE INDEX attempt_listed ON attempt (bench_id, start_boot, start_sequence, learner, scenario, mode, status,
     proposal, decision, decided_by, released_wall_ms, started_wall_ms);
   `,
+  `
+  -- What belongs to no attempt is found by its type, and who was shown a decision by its attempt, without going through
+  -- the log for it.
+  CREATE INDEX log_apart ON log (type, bench_id, boot, sequence) WHERE attempt_id IS NULL;
+  CREATE INDEX log_shown ON log (attempt_id, bench_id, boot, sequence) WHERE type = 'decision-shown';
+  `,
 ];

@@ -221,6 +221,8 @@ export interface OutcomeView {
   says: string;
   criteria: { id: string; text: Text; answer: CriterionAnswer; reason: string }[];
   nextKind?: AttemptKind;
+  /** They have had it before them already. */
+  isSeen?: true;
 }
 
 /** A decision on work of a learner that they may see, with what it is on. */

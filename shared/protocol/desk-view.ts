@@ -84,6 +84,8 @@ export interface DecisionView {
   corrects?: { hash: string; why: string };
   sealedWallMs: number | null;
   releasedWallMs: number | null;
+  /** When its learner had it before them for the first time. */
+  seenWallMs: number | null;
 }
 
 /** An attempt with all that people added to it. People are told by name. */

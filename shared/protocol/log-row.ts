@@ -54,6 +54,9 @@ export const eventTypes = [
   "criteria-chosen",
   "show-counted",
   "fault-set",
+  "decision-seen",
+  "decision-shown",
+  "decisions-taken",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

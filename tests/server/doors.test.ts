@@ -10,6 +10,7 @@ import { openParts } from "../../server/parts.ts";
 import { readEnvironment } from "../../server/environment.ts";
 import { createApp } from "../../server/web/create-app.ts";
 import { WebSessions } from "../../server/web/web-sessions.ts";
+import { byBench } from "../../shared/protocol/author.ts";
 import { benchNamespace } from "../../shared/protocol/socket-events.ts";
 import { soon } from "./board/board-double.ts";
 import { temporaryFolder } from "./temporary-folder.ts";
@@ -177,9 +178,15 @@ describe("the door on the network", () => {
         source: () => undefined,
         filterOf: () => ({}),
         shown: bench.bench.core.shown,
+        authorOf: () => byBench,
         wallMs: () => 0,
       },
-      desk: { core: bench.bench.core, staffOf: () => undefined, isAtBench: false },
+      desk: {
+        core: bench.bench.core,
+        staffOf: () => undefined,
+        authorOf: () => byBench,
+        isAtBench: false,
+      },
       keep: {
         core: bench.bench.core,
         health: () => ({}) as never,

@@ -64,7 +64,7 @@ function answers(
 
 function decision(paper: Paper, one: DecisionView, told: ToldRecord): void {
   const { words } = told;
-  const { outcome, person, wallMs, says, nextKind, corrects, sealedWallMs, releasedWallMs } = one;
+  const { outcome, person, wallMs, says, nextKind, corrects, sealedWallMs, releasedWallMs, seenWallMs } = one;
   const facts = { outcome: words.named("answer", outcome), person, time: words.time(wallMs) };
   paper.paragraph(words.t("decision.is", facts), "bold");
   if (corrects) paper.paragraph(words.t("decision.corrects", { hash: corrects.hash, why: corrects.why }));
@@ -77,7 +77,8 @@ function decision(paper: Paper, one: DecisionView, told: ToldRecord): void {
     releasedWallMs === null
       ? words.t("released.not")
       : words.t("released", { time: words.time(releasedWallMs) });
-  paper.paragraph(`${sealed}; ${released}.`);
+  const seen = seenWallMs === null ? [] : [words.t("seen", { time: words.time(seenWallMs) })];
+  paper.paragraph(`${[sealed, released, ...seen].join("; ")}.`);
 }
 
 const decided: Section = (paper, record) => {

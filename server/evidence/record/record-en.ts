@@ -108,6 +108,7 @@ export const recordEn = {
   sealed: "Sealed {time}",
   "sealed.not": "Not sealed",
   released: "the learner may see it since {time}",
+  seen: "seen by the learner {time}",
   "released.not": "the learner may not see it yet",
   "answer.met": "met",
   "answer.not-yet": "not yet",
@@ -139,6 +140,7 @@ export const recordEn = {
   "type.decision-sealed": "decision stands",
   "type.sealed": "seal",
   "type.released": "released",
+  "type.decision-seen": "seen by the learner",
   "type.reviewed": "review",
   "type.second-viewed": "second view",
 } as const;

@@ -109,6 +109,7 @@ export const recordPl: Record<RecordKey, string> = {
   sealed: "Zapieczętowano {time}",
   "sealed.not": "Bez pieczęci",
   released: "uczeń może ją widzieć od {time}",
+  seen: "uczeń zobaczył ją {time}",
   "released.not": "uczeń jeszcze nie może jej widzieć",
   "answer.met": "spełnione",
   "answer.not-yet": "jeszcze nie",
@@ -140,6 +141,7 @@ export const recordPl: Record<RecordKey, string> = {
   "type.decision-sealed": "decyzja obowiązuje",
   "type.sealed": "pieczęć",
   "type.released": "pokazano",
+  "type.decision-seen": "uczeń zobaczył",
   "type.reviewed": "przegląd",
   "type.second-viewed": "drugie spojrzenie",
 };

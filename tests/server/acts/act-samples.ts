@@ -59,6 +59,7 @@ export const actSamples = {
   "seal-decision": { attempt: "nobody" },
   release: { attempt: "nobody" },
   review: { attempt: "nobody", answer: "agreed", says: "" },
+  "see-decision": { attempt: "nobody" },
   "view-second": { attempt: "nobody", criteria: [] },
   "hide-fault": {
     attempt: "a-1",

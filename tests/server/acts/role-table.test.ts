@@ -73,6 +73,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "seal-decision": [["assessor"], workStates],
   release: [["assessor"], workStates],
   review: [["verifier"], workStates],
+  "see-decision": [["learner"], workStates],
   "view-second": [["assessor", "verifier"], workStates],
   "draw-sample": [["verifier"], workStates],
 };
@@ -130,6 +131,7 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   "seal-decision": ["no-such-attempt"],
   release: ["no-such-attempt"],
   review: ["no-such-attempt"],
+  "see-decision": ["no-such-attempt"],
   "view-second": ["no-such-attempt"],
   "draw-sample": ["nothing-to-sample"],
   "dead-act": ["locked"],

@@ -266,17 +266,44 @@ describe("the learner of assessed work", () => {
     };
     await bench.does("leave-attempt", {});
     expect(await outcomesOf("SPURWISE-DEMO-02")).toBeUndefined();
+    expect(await bench.refusal("see-decision", { attempt: id })).toBe("no-such-attempt");
     await release();
     expect(await outcomesOf("SPURWISE-DEMO-02")).toMatchObject([
       { attempt: id, scenario: "first-spur", outcome: { says: "Again, please.", nextKind: "retake" } },
     ]);
     expect(await outcomesOf("SPURWISE-DEMO-03")).toBeUndefined();
+    expect(await bench.refusal("see-decision", { attempt: id })).toBe("no-such-attempt");
     // A correction shows once it is released; until then what was released before.
     await decide({ says: "Corrected.", correctsFor: "A slip." });
     expect(await outcomesOf("SPURWISE-DEMO-02")).toMatchObject([{ outcome: { says: "Again, please." } }]);
     await seal();
     await release();
     expect(await outcomesOf("SPURWISE-DEMO-02")).toMatchObject([{ outcome: { says: "Corrected." } }]);
+  });
+
+  it("had it before them: the first time goes on record as theirs, and a start later the bench still knows", async () => {
+    const { bench, id } = await benchWithWork();
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "" });
+    await byStaff(bench, "assessor", "seal-decision", { attempt: id });
+    await byStaff(bench, "assessor", "release", { attempt: id });
+    expect(bench.attempt().outcome?.isSeen).toBeUndefined();
+    await bench.does("see-decision", { attempt: id });
+    bench.clock.advance(60_000);
+    await bench.does("see-decision", { attempt: id });
+    const seen = bench.events("decision-seen");
+    const hash = stateOf(bench, id).decisions[0]?.hash;
+    expect(seen).toMatchObject([{ author: { by: "learner" }, content: { decision: hash } }]);
+    expect(bench.attempt().outcome?.isSeen).toBe(true);
+    const { seenWallMs, releasedWallMs } = stateOf(bench, id).decisions[0] ?? {};
+    expect(seenWallMs).toBe(releasedWallMs);
+    expectAsRebuilt(bench.writing);
+    bench.cutPower();
+    const again = await new TestBench({ folder: bench.folder }).start();
+    await again.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+    expect(again.view().attempt?.outcome ?? again.view().outcomes?.[0]?.outcome).toMatchObject({
+      isSeen: true,
+    });
+    expect(verifyLog(again.writing)).toMatchObject({ isSound: true });
   });
 });
 
@@ -302,7 +329,12 @@ describe("a verifier", () => {
     const view = (role: "assessor" | "verifier", staff?: string) =>
       byStaff(bench, role, "view-second", { attempt: id, criteria: answers() }, staff);
     expect(await view("assessor")).toBe("not-blind");
-    bench.bench.core.shown.add("demo-verifier", id);
+    const verifier = { id: "demo-verifier", name: "Piotr Lasek", role: "verifier" } as const;
+    const record = recordOf(bench, id);
+    bench.bench.core.shown.add(
+      { staff: verifier, author: { by: "verifier", session: "s" } },
+      record ? [record] : [],
+    );
     expect(await view("verifier")).toBe("not-blind");
     expect(await view("assessor", "demo-other")).toBe("done");
     expect(stateOf(bench, id).secondViews).toMatchObject([{ person: "demo-other" }]);

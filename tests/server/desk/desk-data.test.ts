@@ -7,6 +7,7 @@ import { allExports } from "../../../server/evidence/exports.ts";
 import type { AttemptView } from "../../../shared/protocol/bench-view.ts";
 import type { DeskList, DeskLive, DeskRecord } from "../../../shared/protocol/desk-view.ts";
 import { staffRoles } from "../../../shared/protocol/author.ts";
+import { expectAsRebuilt } from "../store/table-of-attempts.ts";
 import { leadsOf, rightCables, TestBench } from "../test-bench.ts";
 import { testServer } from "../test-server.ts";
 import { answers, byStaff, clearBoard, handIn } from "./assessed-work.ts";
@@ -174,6 +175,34 @@ describe("an attempt that is to be seen blind", () => {
     const viewed = () => byStaff(bench, "verifier", "view-second", { attempt: id, criteria: answers() });
     return { bench, url, id, viewed };
   }
+
+  it("is not after a start of the bench either, for whoever was shown it before; it is on record, once, with who looked", async () => {
+    const { bench, url, id } = await decided();
+    for (const _again of [1, 2]) await data<DeskRecord>(`${url}/attempts/${id}`);
+    expect(bench.events("decision-shown")).toMatchObject([
+      { author: { by: "verifier" }, content: { person: "demo-verifier" } },
+    ]);
+    const record = () => bench.parts.records?.attempts.byId(id);
+    expect(record()?.lastWallMs).toBe(record()?.decidedWallMs);
+    expectAsRebuilt(bench.writing);
+    bench.cutPower();
+    const again = await new TestBench({ folder: bench.folder }).start();
+    const view = (staff: string) =>
+      byStaff(again, "verifier", "view-second", { attempt: id, criteria: answers() }, staff);
+    expect(await view("demo-verifier")).toBe("not-blind");
+    expect(await view("demo-other")).toBe("done");
+  });
+
+  it("is not after a start either, for whoever took everything with them", async () => {
+    const { bench, url, id } = await decided();
+    await get(url.replace("/desk-data", "/evidence/archive.jsonl"));
+    expect(bench.events("decisions-taken")).toMatchObject([{ content: { person: "demo-verifier" } }]);
+    bench.cutPower();
+    const again = await new TestBench({ folder: bench.folder }).start();
+    const view = { attempt: id, criteria: answers() };
+    expect(await byStaff(again, "verifier", "view-second", view)).toBe("not-blind");
+    expect(await byStaff(again, "verifier", "view-second", view, "demo-other")).toBe("done");
+  });
 
   it.each(allExports)("is not any more for whoever has saved $name", async (made) => {
     const { url, id, viewed } = await decided();

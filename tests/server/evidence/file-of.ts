@@ -3,9 +3,6 @@ import { evidenceSource } from "../../../server/evidence/evidence-source.ts";
 import type { Language } from "../../../shared/text/languages.ts";
 import type { TestBench } from "../test-bench.ts";
 
-/** Whoever the files are made for. */
-export const byAssessor = { id: "demo-assessor", name: "Olwen Tansley", role: "assessor" } as const;
-
 /** A file of evidence of a bench, whole: of one attempt, or of all of them. */
 export async function fileOf(
   bench: TestBench,
@@ -16,7 +13,7 @@ export async function fileOf(
   const source = evidenceSource(bench.bench.core);
   const made = allExports.find((one) => one.name === name);
   if (!source || !made) throw new Error(`no ${name}`);
-  const asked = { by: byAssessor, language };
+  const asked = { language };
   const record = source.attempts.byId(attempt);
   const pieces: Uint8Array[] = [];
   const take = async (made: AsyncIterable<string | Uint8Array> | Iterable<string | Uint8Array>) => {

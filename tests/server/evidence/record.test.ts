@@ -6,7 +6,7 @@ import type { Language } from "../../../shared/text/languages.ts";
 import { letters, readPdf } from "../../read-pdf.ts";
 import { answers, benchWithWork, byStaff, handIn } from "../desk/assessed-work.ts";
 import { rightCables, TestBench } from "../test-bench.ts";
-import { byAssessor, fileOf } from "./file-of.ts";
+import { fileOf } from "./file-of.ts";
 
 const pdfOf = async (bench: TestBench, id: string, language: Language = "en"): Promise<Uint8Array> =>
   new Uint8Array(await fileOf(bench, "record.pdf", id, language));
@@ -34,7 +34,6 @@ describe("the record of an attempt on paper", () => {
     await decideAndSeal(bench, id);
     const { text } = await readPdf(await pdfOf(bench, id));
     const evidence = evidenceSource(bench.bench.core)?.evidenceOf(id, {
-      by: byAssessor,
       language: "en",
     });
     expect(evidence?.view.cables).toHaveLength(rightCables.length);
@@ -80,8 +79,7 @@ describe("the record of an attempt on paper", () => {
     const added = await people.add({ name: "Bryony Cole", role: "learner", badge: "SPURWISE-DEMO-02" }, by);
     const learner = "id" in added ? added.id : "";
     const id = await handIn(bench);
-    const told = () =>
-      evidenceSource(bench.bench.core)?.evidenceOf(id, { by: byAssessor, language: "en" })?.told;
+    const told = () => evidenceSource(bench.bench.core)?.evidenceOf(id, { language: "en" })?.told;
     expect(told()?.agreed).toBeNull();
     const adjustments = { extraTimePercent: 25, hasRests: true, isLarge: false, isReadAloud: true };
     people.adjust(learner, adjustments, by);

@@ -15,10 +15,7 @@ interface Statement {
   result?: { success?: boolean };
 }
 
-const asked: Asked = {
-  by: { id: "demo-verifier", name: "Piotr Lasek", role: "verifier" },
-  language: "en",
-};
+const asked: Asked = { language: "en" };
 
 const isStatement = new Ajv({ allErrors: true }).compile(
   JSON.parse(readFileSync("tests/server/evidence/xapi.schema.json", "utf8")) as object,
