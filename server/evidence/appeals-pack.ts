@@ -24,7 +24,7 @@ export const appealsPack: Export = {
   who: evidenceReaders,
   of: "attempt",
   *pieces({ logReader, softwareVersion }, { attemptId }) {
-    const rows = logReader.rowsOfAttempt(attemptId);
+    const rows = logReader.rowsWithSeals(attemptId);
     const boot = logReader.lastOfType("boot");
     const { publicKey = null } = (boot ? eventOfBytes(boot.bytes).content : {}) as { publicKey?: string };
     const head = {

@@ -14,7 +14,7 @@ export interface Asked {
   language: Language;
 }
 
-/** An attempt as evidence: as it was left, with its verdict, what people added, and its rows of the log. */
+/** An attempt as evidence: as it was left, with its verdict, what people added, and its rows of the log with their seals. */
 export interface AttemptEvidence {
   told: Omit<DeskRecord, "moments">;
   view: AttemptView;
@@ -33,13 +33,13 @@ export function attemptEvidence(
   const found = replayed(core, attemptId);
   const state = found && stateAt(attemptId, found.rows, found.rows.length - 1);
   if (!found || !state) return undefined;
-  const { parts, rows } = found;
+  const { parts, attempt } = found;
   return {
     told: toldOfAttempt(core, found, false),
     view: deskViewOf(parts, state, language),
     wiring: pictureOf(parts, state.plugged, state).wiring(),
     readings: state.readings,
     liveReadings: state.liveReadings,
-    rows,
+    rows: attempt.records.logReader.rowsWithSeals(attemptId),
   };
 }

@@ -32,7 +32,7 @@ export const attemptJson: Export = {
     const head = { format: "spurwise-attempt-1", softwareVersion, learner, attempt: record };
     yield `${JSON.stringify(head).slice(0, -1)},"events":[`;
     let between = "\n";
-    for (const row of logReader.rowsOfAttempt(record.attemptId)) {
+    for (const row of logReader.rowsWithSeals(record.attemptId)) {
       yield between + JSON.stringify(eventOf(row));
       between = ",\n";
     }

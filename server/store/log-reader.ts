@@ -1,4 +1,5 @@
 import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
+import { isSigned } from "./is-signed.ts";
 import type { Connection } from "./open-database.ts";
 import { readEachThrough, readThrough } from "./read-through.ts";
 import { rowOfRecord } from "./row-of-record.ts";
@@ -6,6 +7,9 @@ import { StoreError } from "./store-error.ts";
 
 const columns = `bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash,
   monotonic_ms, wall_ms, clock_state`;
+
+/** A seal stands behind no more rows than are written at once with what it is set on. */
+const mostBeforeSeal = 8;
 
 /** A place in the log, by which rows are ordered. */
 export type LogCursor = Pick<LogRow, "benchId" | "boot" | "sequence">;
@@ -33,6 +37,20 @@ export class LogReader {
       `SELECT ${columns} FROM log WHERE attempt_id = ? ORDER BY bench_id, boot, sequence`,
       attemptId,
     );
+  }
+
+  /** The rows of one attempt, with the bench's seal right behind what it was set on. */
+  rowsWithSeals(attemptId: string): LogRow[] {
+    const rows = this.rowsOfAttempt(attemptId);
+    const seals = rows.filter(({ type }) => isSigned(type)).flatMap((row) => this.#sealOf(row));
+    return [...rows, ...seals].sort((a, b) => a.boot - b.boot || a.sequence - b.sequence);
+  }
+
+  /** The seal that was written with a row; none where nothing was sealed. */
+  #sealOf(row: LogRow): LogRow[] {
+    const after = this.rowsAfter(row, mostBeforeSeal);
+    const seal = after.find(({ type, attemptId }) => type === "sealed" || attemptId !== row.attemptId);
+    return seal?.type === "sealed" && seal.boot === row.boot ? [seal] : [];
   }
 
   /**

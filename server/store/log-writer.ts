@@ -7,6 +7,7 @@ import type { Clock } from "../clock/clock.ts";
 import { AttemptTable } from "./attempt-table.ts";
 import { CommitTimes } from "./commit-times.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
+import { isSigned } from "./is-signed.ts";
 import { keepAnchor, keepAnchorIn, type LogAnchor } from "./log-anchor.ts";
 import type { LogSigner } from "./log-signer.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
@@ -25,9 +26,6 @@ type Moment = Pick<LogRow, "monotonicMs" | "wallMs">;
 
 /** A clock that runs on by this much more or less than the time that went by was set meanwhile. */
 const jumpMs = 2000;
-
-/** What the bench signs: work that is handed in, and what was decided on it. */
-const isSigned = (type: EventType): boolean => type === "handed-in" || type === "decision-sealed";
 
 /** Which file lies at a path; undefined where there is none. */
 function fileIdOf(path: string): string | undefined {

@@ -16,6 +16,7 @@ import { AttemptReader } from "../../server/store/attempt-reader.ts";
 import { eventOfBytes } from "../../server/store/event-bytes.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "../../server/store/bench-memory.ts";
 import { LogReader } from "../../server/store/log-reader.ts";
+import { openSigner } from "../../server/store/log-signer.ts";
 import { LogWriter } from "../../server/store/log-writer.ts";
 import { type Connection, openForReading, openForWriting } from "../../server/store/open-database.ts";
 import { WebSessions } from "../../server/web/web-sessions.ts";
@@ -56,6 +57,8 @@ export interface TestBenchOptions {
   codes?: BoardDescription["codes"];
   port?: BoardDouble;
   parts?: Partial<BenchParts>;
+  /** True: it seals what is handed in and decided, as a bench does. */
+  isSealing?: boolean;
   /** False: a bench whose people are to be set up. */
   hasDemo?: boolean;
 }
@@ -78,7 +81,8 @@ export class TestBench {
     this.port = (options.port ?? new BoardDouble()).on(this.clock);
     const path = join(this.folder, "spurwise.db");
     this.writing = openForWriting(path);
-    const log = new LogWriter(this.writing, path, this.clock);
+    const signer = options.isSealing ? openSigner(this.folder) : undefined;
+    const log = new LogWriter(this.writing, path, this.clock, signer);
     this.#reading = openForReading(path);
     const records: Records = {
       log,

@@ -139,7 +139,7 @@ export const recordEn = {
   "type.decided": "decision",
   "type.decision-sealed": "decision stands",
   "type.sealed": "seal",
-  "type.released": "released",
+  "type.released": "released to the learner",
   "type.decision-seen": "seen by the learner",
   "type.reviewed": "review",
   "type.second-viewed": "second view",

@@ -19,8 +19,9 @@ interface Packed {
 }
 
 async function packed(): Promise<string> {
-  const { bench, id } = await benchWithWork();
+  const { bench, id } = await benchWithWork({ isSealing: true });
   await byStaff(bench, "assessor", "decide", { attempt: id, criteria: answers(), says: "As seen." });
+  await byStaff(bench, "assessor", "seal-decision", { attempt: id });
   return (await fileOf(bench, "appeals-pack.json", id)).toString("utf8");
 }
 
@@ -43,6 +44,8 @@ describe("an appeals pack", () => {
     const { code, said } = await judged(await packed());
     expect(said).toContain("[ring-open/open]");
     expect(said).toContain("byte for byte");
+    // Of the hand-in and of the decision.
+    expect(said).toContain("2 seals, none changed");
     expect(code).toBe(0);
   });
 
@@ -82,7 +85,7 @@ describe("an appeals pack", () => {
 
   it("of work that was not handed in says that there is nothing to judge", async () => {
     const pack = appealsPackSchema.parse(JSON.parse(await packed()));
-    const rows = pack.rows.filter(({ type }) => type !== "handed-in");
+    const rows = pack.rows.filter(({ type }) => type !== "handed-in" && type !== "sealed");
     expect(judgeAgain({ ...pack, rows }, judge)).toEqual({ cannot: "it was not handed in" });
   });
 });

@@ -29,9 +29,11 @@ const decideAndSeal = async (bench: TestBench, id: string): Promise<void> => {
 
 describe("the record of an attempt on paper", () => {
   it("has the attempt's numbers, what people added and every hash, read back by another program", async () => {
-    const { bench, id } = await benchWithWork();
+    const { bench, id } = await benchWithWork({ isSealing: true });
     await bench.does("declare-own-work", {});
     await decideAndSeal(bench, id);
+    await byStaff(bench, "assessor", "release", { attempt: id });
+    await bench.does("see-decision", { attempt: id });
     const { text } = await readPdf(await pdfOf(bench, id));
     const evidence = evidenceSource(bench.bench.core)?.evidenceOf(id, {
       language: "en",
@@ -54,6 +56,8 @@ describe("the record of an attempt on paper", () => {
       "L missing",
       "As I see it.",
       "Real circuits can kill",
+      "seen by the learner",
+      ...bench.events("sealed").map(({ content }) => `Signature: ${String(content["signature"])}`),
       id,
     ])
       expect(text).toContain(letters(told));
@@ -64,11 +68,16 @@ describe("the record of an attempt on paper", () => {
       "decided",
       "decision-sealed",
       "reviewed",
+      "released",
+      "decision-seen",
+      "sealed",
     ]);
     const hashes = bench
       .rows()
-      .flatMap(({ attemptId, type, hash }) => (attemptId === id && people.has(type) ? [hexOf(hash)] : []));
-    expect(hashes).toHaveLength(6);
+      .flatMap(({ attemptId, type, hash }) =>
+        (attemptId === id || type === "sealed") && people.has(type) ? [hexOf(hash)] : [],
+      );
+    expect(hashes).toHaveLength(10);
     for (const hash of hashes) expect(text).toContain(letters(hash));
   });
 
