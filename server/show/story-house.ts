@@ -53,10 +53,11 @@ const plan: Plan = {
     ...[
       [14, 54, 14, 10],
       [14, 10, 108, 10],
+      // The second socket outlet lies below the corner, so that the way back is the other side of the house.
       [108, 10, 108, 54],
       [108, 54, 14, 54],
       [36, 10, 36, 32],
-      [36, 32, 94, 32],
+      [36, 32, 84, 32],
     ].map(([x1 = 0, y1 = 0, x2 = 0, y2 = 0]) => ({
       from: { x: x1, y: y1 },
       to: { x: x2, y: y2 },
@@ -67,10 +68,10 @@ const plan: Plan = {
   places: [
     { station: id("way-1"), at: { x: 14, y: 54 } },
     { station: id("socket-1"), at: { x: 36, y: 10 } },
-    { station: id("socket-2"), at: { x: 108, y: 10 } },
+    { station: id("socket-2"), at: { x: 108, y: 14 } },
     { station: id("fcu-1"), at: { x: 40, y: 32 } },
-    { station: id("socket-3"), at: { x: 68, y: 32 } },
-    { station: id("socket-4"), at: { x: 94, y: 32 } },
+    { station: id("socket-3"), at: { x: 62, y: 32 } },
+    { station: id("socket-4"), at: { x: 84, y: 32 } },
   ],
 };
 
