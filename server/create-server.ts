@@ -83,10 +83,12 @@ export function createServer(parts: ServerParts): SpurwiseServer {
   const { core } = bench;
   const { board, scenarios, clock, isSimulated } = parts.bench;
   const face = boardFace(board, isSimulated);
-  let cards: ScenarioCard[] = [];
+  let made: { of: typeof scenarios.kits; cards: ScenarioCard[] } | undefined;
   const offered = (): ScenarioCard[] => {
-    if (cards.length === 0 && scenarios.isRead) cards = scenarioCards(scenarios.kits, board);
-    return cards;
+    if (!scenarios.isRead) return [];
+    const { kits } = scenarios;
+    if (made?.of !== kits) made = { of: kits, cards: scenarioCards(kits, board) };
+    return made.cards;
   };
 
   const health = (): Health => {

@@ -5,6 +5,7 @@ import { readBoard } from "../shared/board/read-board.ts";
 import { byId, type StationId } from "../shared/board/ids.ts";
 import { type Problem, problemLine } from "../shared/reading/problem.ts";
 import { type PlannedRoute, routes } from "../shared/scenario/plan-route.ts";
+import { readDraft } from "../shared/scenario/read-draft.ts";
 import { readScenario } from "../shared/scenario/read-scenario.ts";
 import type { Scenario, StrippedScenario } from "../shared/scenario/scenario.schema.ts";
 import { strip } from "../shared/scenario/strip.ts";
@@ -16,6 +17,8 @@ export interface ScenarioKit {
   /** The file as it stands, kept in the log's store so that an attempt can be judged again years later. */
   bytes: Uint8Array;
   routeBetween: (a: StationId, b: StationId) => PlannedRoute | undefined;
+  /** It is still being made: it can be wired and tried in practice, and counts for nobody. */
+  isDraft?: true;
 }
 
 export interface BoardFile {
@@ -32,13 +35,24 @@ export class UnusableFileError extends Error {
   }
 }
 
-/** The kit of a scenario read from the bytes of its file, or what is wrong with it. */
-export function scenarioKit(bytes: Uint8Array, fileName: string): ScenarioKit | { problems: Problem[] } {
-  const read = readScenario(Buffer.from(bytes).toString("utf8"), fileName);
+/**
+ * The kit of a scenario read from the bytes of its file, or what is wrong with it. What the log kept may have been a
+ * scenario in the making; what is offered as a file has to be whole (`readScenario`).
+ */
+export function scenarioKit(
+  bytes: Uint8Array,
+  fileName: string,
+  reader: typeof readScenario = readDraft,
+): ScenarioKit | { problems: Problem[] } {
+  const read = reader(Buffer.from(bytes).toString("utf8"), fileName);
   if (!read.ok) return { problems: read.problems };
   const scenario = read.value;
   return { scenario, stripped: strip(scenario), bytes, routeBetween: routes(scenario.plan) };
 }
+
+/** The order in which scenarios are offered: by level, then by id. */
+export const inOrder = ({ scenario: a }: ScenarioKit, { scenario: b }: ScenarioKit): number =>
+  a.level - b.level || byId(a.id, b.id);
 
 /** The scenarios a bench offers, in the order of level and id. */
 export interface ScenarioLibrary {
@@ -71,13 +85,13 @@ export class ScenarioFolder implements ScenarioLibrary {
       if (isStopped()) return;
       if (file.endsWith(".json")) this.#readFile(file);
     }
-    this.#read.sort((a, b) => a.scenario.level - b.scenario.level || byId(a.scenario.id, b.scenario.id));
+    this.#read.sort(inOrder);
     this.kits = new Map(this.#read.map((kit) => [kit.scenario.id, kit]));
     this.isRead = true;
   }
 
   #readFile(file: string): void {
-    const kit = scenarioKit(readFileSync(join(this.#folder, file)), file);
+    const kit = scenarioKit(readFileSync(join(this.#folder, file)), file, readScenario);
     if ("problems" in kit) kit.problems.forEach((problem) => this.#note(problemLine(problem)));
     else this.#read.push(kit);
   }

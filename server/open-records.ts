@@ -6,6 +6,7 @@ import { systemClock } from "./clock/system-clock.ts";
 import { openPeople, type PeopleStore } from "./people/open-people.ts";
 import { sentenceFor } from "./start-sentence.ts";
 import { AttemptReader } from "./store/attempt-reader.ts";
+import { KeptScenarios } from "./store/kept-scenarios.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "./store/bench-memory.ts";
 import { anchorFault, assertNotVanished, readAnchors } from "./store/log-anchor.ts";
 import { LogReader } from "./store/log-reader.ts";
@@ -33,6 +34,7 @@ const mostBeside = 9;
 function prove(records: Records): void {
   records.memoryReader.read();
   records.logReader.eventCount();
+  for (const { hash } of records.ownScenarios.all().values()) records.logReader.document(hash);
   const state = attemptOnBench(records);
   if (state) kitOfAttempt(records, state);
   try {
@@ -64,6 +66,7 @@ function openOne(path: string, isBesideDamaged: boolean, elsewhere: string | und
       attempts: new AttemptReader(reading),
       memory: new BenchMemoryWriter(writing, path),
       memoryReader: new BenchMemoryReader(reading),
+      ownScenarios: new KeptScenarios(writing, path),
     };
     const people = isBesideDamaged ? undefined : openPeople(dirname(path), writing, reading, log, clock);
     people?.reader.all();

@@ -18,6 +18,7 @@ import { readCriteria } from "./desk/read-criteria.ts";
 import type { NetworkDoor, ServerParts } from "./create-server.ts";
 import { type Environment, EnvironmentError } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
+import { ScenarioShelf } from "./author/scenario-shelf.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { type OpenedRecords, openRecords } from "./open-records.ts";
 import { readCertificate } from "./web/certificate.ts";
@@ -268,7 +269,7 @@ export function openParts(
         board,
         boardBytes: bytes,
         isSimulated,
-        scenarios,
+        scenarios: new ScenarioShelf(scenarios, opened.records, note),
         port,
         clock,
         timers: systemTimers,

@@ -21,6 +21,7 @@ export const deskEn = {
   "page.sample": "Sample",
   "page.people": "People and class",
   "page.debrief": "Debrief",
+  "page.prepare": "Prepare tasks",
   "page.machine": "The bench itself",
   "role.trainer": "trainer",
   "role.assessor": "assessor",

@@ -23,6 +23,7 @@ export const deskPl: Record<DeskKey, string> = {
   "page.sample": "Próba",
   "page.people": "Osoby i grupa",
   "page.debrief": "Omówienie",
+  "page.prepare": "Zadania",
   "page.machine": "Samo stanowisko",
   "role.trainer": "trener",
   "role.assessor": "oceniający",

@@ -121,6 +121,7 @@ export const en = {
   "scenario.teaches": "You learn",
   "scenario.needs": "It needs",
   "scenario.fits": "Fits this board",
+  "scenario.draft": "Being made by a trainer: practice only",
   "scenario.lacks": "Does not fit this board",
   "scenario.need": "{count} × {kind}",
   "scenario.none": "There are no tasks on this bench.",

@@ -113,6 +113,7 @@ export const pl: Record<TextKey, string> = {
   "scenario.teaches": "Nauczysz się",
   "scenario.needs": "Potrzeba",
   "scenario.fits": "Pasuje do tablicy",
+  "scenario.draft": "Tworzy je trener: tylko ćwiczenie",
   "scenario.lacks": "Nie pasuje do tej tablicy",
   "scenario.need": "{kind}: {count} szt.",
   "scenario.none": "Na tym stanowisku nie ma zadań.",

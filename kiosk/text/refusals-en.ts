@@ -16,6 +16,7 @@ export const refusalsEn = {
   "refused.unknown-code": "This board has no plug for that size.",
   "refused.board-not-empty": "Clear the board first.",
   "refused.no-such-scenario": "The bench does not have that task.",
+  "refused.draft-practises": "This task is still being made: it can be tried in practice only.",
   "refused.guests-practise": "Guests can practise. For assessed work sign in with your badge.",
   "refused.practice-held":
     "You handed in assessed work on this task. You can practise it again when your result is released.",

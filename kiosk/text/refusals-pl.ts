@@ -18,6 +18,7 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.unknown-code": "Ta tablica nie ma wtyczki na taki przekrój.",
   "refused.board-not-empty": "Najpierw opróżnij tablicę.",
   "refused.no-such-scenario": "Nie ma tu takiego zadania.",
+  "refused.draft-practises": "To zadanie jest jeszcze tworzone: można je tylko ćwiczyć.",
   "refused.guests-practise": "Goście mogą ćwiczyć. Na egzamin zaloguj się kartą.",
   "refused.practice-held":
     "To zadanie masz oddane na ocenę. Poćwiczysz je znowu, gdy wynik będzie ogłoszony.",

@@ -2,7 +2,10 @@ import type { BoardFace, FaceStation } from "../../shared/protocol/bench-view.ts
 import type { Words } from "../text/words.svelte.ts";
 
 /** A station as the screen calls it: the word for its kind and its printed label. */
-export const stationName = (station: FaceStation, words: Pick<Words, "t">): string => {
+export const stationName = (
+  station: Pick<FaceStation, "kind" | "label" | "appliance">,
+  words: Pick<Words, "t">,
+): string => {
   if (station.kind === "appliance" && station.appliance)
     return numbered(words.t(`appliance.${station.appliance}`), station.label);
   const kind = station.kind === "fcu" ? "kind.short.fcu" : (`kind.${station.kind}` as const);

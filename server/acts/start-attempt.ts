@@ -63,6 +63,7 @@ function mayStart(
   const kit = core.parts.scenarios.kits.get(scenario);
   if (!kit) return refuse("no-such-scenario");
   if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");
+  if (kit.isDraft && mode !== "practice") return refuse("draft-practises");
   if (mode === "assessed" && core.health.isLogDamaged) return refuse("log-damaged");
   if (mode === "assessed" && person.by === "guest") return refuse("guests-practise");
   if (mode === "assessed" && person.by !== "badge") return refuse("badge-needed");

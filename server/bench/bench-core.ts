@@ -12,9 +12,11 @@ import { BoardNow, type NoBoard } from "./board-now.ts";
 import { RecordsHealth } from "./records-health.ts";
 import { Session } from "./session.ts";
 import { Work } from "./work.ts";
-import type { ScenarioKit, ScenarioLibrary } from "../library.ts";
+import type { ScenarioShelf } from "../author/scenario-shelf.ts";
+import type { ScenarioKit } from "../library.ts";
 import type { AttemptReader } from "../store/attempt-reader.ts";
 import type { BenchMemoryReader, BenchMemoryWriter } from "../store/bench-memory.ts";
+import type { KeptScenarios } from "../store/kept-scenarios.ts";
 import type { People } from "../people/people.ts";
 import type { LogReader } from "../store/log-reader.ts";
 import type { LogWriter } from "../store/log-writer.ts";
@@ -31,6 +33,8 @@ export interface Records {
   attempts: AttemptReader;
   memory: BenchMemoryWriter;
   memoryReader: BenchMemoryReader;
+  /** Which scenarios of its own the bench has. */
+  ownScenarios: KeptScenarios;
 }
 
 /** All a bench works with. It opens none of it. */
@@ -38,7 +42,7 @@ export interface BenchParts {
   board: BoardDescription;
   boardBytes: Uint8Array;
   isSimulated: boolean;
-  scenarios: ScenarioLibrary;
+  scenarios: ScenarioShelf;
   port: BoardPort;
   clock: Clock;
   timers: Timers;

@@ -1,5 +1,6 @@
 import { Router } from "express";
 import { keepData, type KeeperView } from "../../shared/protocol/keep-view.ts";
+import { authorRoutes } from "../author/author-routes.ts";
 import { answerWith, say } from "../web/answers.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import { debriefSince } from "./debrief.ts";
@@ -44,5 +45,6 @@ export function keepRoutes(parts: KeepParts): Router {
   });
   router.use(peopleRoutes(parts, only));
   router.use(keepingRoutes(parts, only));
+  router.use(authorRoutes(parts, only));
   return router;
 }

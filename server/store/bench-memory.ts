@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { languages } from "../../shared/text/languages.ts";
+import { jsonOf } from "./json-of.ts";
 import type { Connection } from "./open-database.ts";
 import { readThrough } from "./read-through.ts";
 import { toStoreError } from "./store-error.ts";
@@ -41,14 +42,6 @@ export class BenchMemoryReader {
     );
     const parsed = parseSafely(benchMemorySchema, kept ? jsonOf(kept.json) : {});
     return parsed.success ? parsed.data : benchMemorySchema.parse({});
-  }
-}
-
-function jsonOf(text: string): unknown {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
   }
 }
 

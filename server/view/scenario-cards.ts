@@ -39,10 +39,11 @@ export const scenarioCards = (
   scenarios: ReadonlyMap<string, ScenarioKit>,
   board: BoardDescription,
 ): ScenarioCard[] =>
-  [...scenarios.values()].map(({ stripped }) => {
+  [...scenarios.values()].map(({ stripped, isDraft }) => {
     const counts = new Map<StationKind, number>();
     for (const { kind } of stripped.stations) counts.set(kind, (counts.get(kind) ?? 0) + 1);
     const { id, title, place, level, teaches, task } = stripped;
     const needs = [...counts].map(([kind, count]) => ({ kind, count }));
-    return { id, title, place, level, teaches, task, needs, lacks: lacksSaid(lacking(stripped, board)) };
+    const lacks = lacksSaid(lacking(stripped, board));
+    return { id, title, place, level, teaches, task, needs, lacks, ...(isDraft ? { isDraft } : {}) };
   });

@@ -78,6 +78,8 @@ export interface ScenarioCard {
   task: Text;
   needs: { kind: StationKind; count: number }[];
   lacks: Said[];
+  /** A trainer is still making it: it can be tried in practice. */
+  isDraft?: true;
 }
 
 export interface SensedCable {

@@ -57,6 +57,8 @@ export const eventTypes = [
   "decision-seen",
   "decision-shown",
   "decisions-taken",
+  "scenario-kept",
+  "scenario-withdrawn",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

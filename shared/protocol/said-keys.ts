@@ -127,6 +127,7 @@ export const refusalCodes = {
   "no-attempt": [],
   "badge-needed": [],
   "guests-practise": [],
+  "draft-practises": [],
   "open-day-guests": [],
   "practice-held": [],
   "trainer-confirms": [],

@@ -237,19 +237,24 @@ export function scenarioProblems(scenario: Scenario): FieldProblem[] {
       (index) => `wrongAnswers[${index}].name`,
       "the wrong answer",
     ),
-    ...scenario.wrongAnswers.flatMap(({ findings, notMet = [] }, index): FieldProblem[] => [
-      ...unknownWants(`wrongAnswers[${index}].notMet`, notMet, scenario),
-      ...(findings.length + notMet.length > 0
-        ? []
-        : [
-            {
-              field: `wrongAnswers[${index}]`,
-              message: "nothing is wrong with it",
-              remedy: "State the findings it must give, or the requirements it does not meet.",
-            },
-          ]),
-    ]),
+    ...scenario.wrongAnswers.flatMap(({ notMet = [] }, index) =>
+      unknownWants(`wrongAnswers[${index}].notMet`, notMet, scenario),
+    ),
     ...hiddenFaultProblems(scenario, stations),
     ...huntProblems(scenario),
   ];
 }
+
+/** Complains of wrong answers of which nothing is stated that is wrong with them. */
+export const unstatedProblems = ({ wrongAnswers }: Scenario): FieldProblem[] =>
+  wrongAnswers.flatMap(({ findings, notMet = [] }, index): FieldProblem[] =>
+    findings.length + notMet.length > 0
+      ? []
+      : [
+          {
+            field: `wrongAnswers[${index}]`,
+            message: "nothing is wrong with it",
+            remedy: "State the findings it must give, or the requirements it does not meet.",
+          },
+        ],
+  );

@@ -141,6 +141,18 @@ export const scenarioSchema = z.strictObject({
   drawnFaults: z.strictObject({ level: z.union(huntLevels.map((level) => z.literal(level))) }).optional(),
 });
 
+/** A scenario that is still being made: what it asks for and its answers may come later. */
+export const draftSchema = scenarioSchema.extend({
+  requirements: z.array(requirementSchema),
+  asks: z
+    .array(
+      z.strictObject({ number: z.number().int().min(1), heldBy: z.array(z.number().int().min(0)).min(1) }),
+    )
+    .optional(),
+  modelAnswers: z.array(builtSchema),
+  wrongAnswers: z.array(scenarioSchema.shape.wrongAnswers.element),
+});
+
 /** What the bench screen may see of a scenario: no answers, no faults, no hints. */
 export const strippedScenarioSchema = scenarioSchema.omit({
   modelAnswers: true,

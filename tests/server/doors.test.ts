@@ -248,6 +248,13 @@ describe("the door on the network", () => {
       "POST /keep-data/keeping/restore",
       "POST /keep-data/keeping/update",
       "POST /keep-data/keeping/stop",
+      "GET /keep-data/prepare",
+      "GET /keep-data/prepare/scenario",
+      "GET /keep-data/prepare/wired",
+      "POST /keep-data/prepare/check",
+      "POST /keep-data/prepare/keep",
+      "POST /keep-data/prepare/import",
+      "POST /keep-data/prepare/withdraw",
     ]);
     const others = ["/", "/index.html", "/assets/bench-3f2a.js", "/nothing-here", "/HEALTH/../wiring.json"];
     const seen: Record<string, number> = {};
@@ -292,6 +299,13 @@ describe("the door on the network", () => {
       "POST /keep-data/keeping/restore": 401,
       "POST /keep-data/keeping/update": 401,
       "POST /keep-data/keeping/stop": 401,
+      "GET /keep-data/prepare": 401,
+      "GET /keep-data/prepare/scenario": 401,
+      "GET /keep-data/prepare/wired": 401,
+      "POST /keep-data/prepare/check": 401,
+      "POST /keep-data/prepare/keep": 401,
+      "POST /keep-data/prepare/import": 401,
+      "POST /keep-data/prepare/withdraw": 401,
       "GET /": 303,
       "GET /index.html": 401,
       // The program's own text, of all screens alike: the show, which anybody may see, is made of it.

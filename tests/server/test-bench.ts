@@ -2,6 +2,7 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
 import { linesSentence } from "../../hardware/lines/lines-sentence.ts";
+import { ScenarioShelf } from "../../server/author/scenario-shelf.ts";
 import { Bench } from "../../server/bench/bench.ts";
 import type { BenchParts, Records } from "../../server/bench/bench-core.ts";
 import { demoCriteria } from "../../server/demo/criteria.ts";
@@ -15,6 +16,7 @@ import { PinHasher } from "../../server/people/pin-hash.ts";
 import { AttemptReader } from "../../server/store/attempt-reader.ts";
 import { eventOfBytes } from "../../server/store/event-bytes.ts";
 import { BenchMemoryReader, BenchMemoryWriter } from "../../server/store/bench-memory.ts";
+import { KeptScenarios } from "../../server/store/kept-scenarios.ts";
 import { LogReader } from "../../server/store/log-reader.ts";
 import { openSigner } from "../../server/store/log-signer.ts";
 import { LogWriter } from "../../server/store/log-writer.ts";
@@ -90,6 +92,7 @@ export class TestBench {
       attempts: new AttemptReader(this.#reading),
       memory: new BenchMemoryWriter(this.writing, path),
       memoryReader: new BenchMemoryReader(this.#reading),
+      ownScenarios: new KeptScenarios(this.writing, path),
     };
     const people = new People({
       store: openPeople(this.folder, this.writing, this.#reading, log, this.clock),
@@ -103,7 +106,10 @@ export class TestBench {
       board,
       boardBytes: bytes,
       isSimulated: options.isSimulated ?? true,
-      scenarios: { kits: new Map(kits.map((kit) => [kit.scenario.id, kit])), isRead: true },
+      scenarios: new ScenarioShelf(
+        { kits: new Map(kits.map((kit) => [kit.scenario.id, kit])), isRead: true },
+        records,
+      ),
       port: this.port,
       clock: this.clock,
       timers: this.clock,

@@ -1,0 +1,150 @@
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { type AnswerCheck, type DraftLack, type DraftView } from "../../shared/protocol/author-view.ts";
+import type { FieldProblem } from "../../shared/reading/problem.ts";
+import { wordFinding } from "../../shared/rules/wording/word-finding.ts";
+import { wordRequirement } from "../../shared/rules/wording/word-requirement.ts";
+import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.ts";
+import { isToMend } from "../../shared/rules/rule.ts";
+import type { Verdict } from "../../shared/rules/verdict.ts";
+import { answerMisses, type Judge } from "../../shared/scenario/answer-misses.ts";
+import { askProblems } from "../../shared/scenario/ask-problems.ts";
+import { writeTask } from "../../shared/scenario/exercise/write-task.ts";
+import { lacking } from "../../shared/scenario/fits-board.ts";
+import { readScenario } from "../../shared/scenario/read-scenario.ts";
+import type { Built, Scenario } from "../../shared/scenario/scenario.schema.ts";
+import { toWiring } from "../../shared/scenario/to-wiring.ts";
+import type { Language } from "../../shared/text/languages.ts";
+import { taskLines } from "../../shared/text/task-lines.ts";
+import { stationNames } from "../attempt/station-names.ts";
+
+type Board = Pick<BoardDescription, "stations">;
+
+/** What a draft is judged with: as the bench itself would. */
+export interface DraftParts {
+  board: Board;
+  judge: Judge;
+  language: Language;
+}
+
+/**
+ * A draft with what follows from it written into it: the task's text from what is asked, and what each wrong answer has
+ * to be told from what the rules say of it. It is then as whole as it can be.
+ */
+export function completeDraft(draft: Scenario, { board, judge }: Omit<DraftParts, "language">): Scenario {
+  const opening = { en: taskLines(draft.task.en).opening, pl: taskLines(draft.task.pl).opening };
+  const stations = toWiring({ scenario: draft, board, built: draft.asFound }).stations;
+  const { task, asks } = writeTask(opening, draft, { stations });
+  const wrongAnswers = draft.wrongAnswers.map(({ name, built }) => {
+    const { findings, requirements } = judge(toWiring({ scenario: draft, board, built }));
+    const notMet = requirements.flatMap(({ answer }, index) => (answer === "met" ? [] : [index]));
+    return {
+      name,
+      built,
+      findings: findings
+        .filter(({ weight }) => weight !== "note")
+        .map(({ rule, variant }) => ({ rule, variant })),
+      ...(notMet.length > 0 ? { notMet } : {}),
+    };
+  });
+  return { ...draft, task, asks, wrongAnswers, isExistingCircuit: draft.asFound.cables.length > 0 };
+}
+
+/**
+ * What the bench says of a draft that could be read: what it has not got yet, what else stands against it, what its
+ * requirements ask and what each of its answers would be told.
+ */
+export function checkDraft(draft: Scenario, parts: DraftParts): DraftView {
+  const { board, judge, language } = parts;
+  const scenario = completeDraft(draft, parts);
+  const { stations } = toWiring({ scenario, board, built: scenario.asFound });
+  const names = stationNames(scenario, language);
+  const answers = [
+    ...scenario.modelAnswers.map((built, index) => answerCheck("model", index, built, scenario, parts)),
+    ...scenario.wrongAnswers.map(({ built }, index) => answerCheck("wrong", index, built, scenario, parts)),
+  ];
+  const lacks = lacksOf(scenario, answers, parts);
+  return {
+    scenario,
+    lacks,
+    // Until it has all its parts, that some are not there is all that would be said.
+    problems: lacks.length > 0 ? [] : problemsOf(scenario, board, judge),
+    asked: scenario.requirements.map((one) => wordRequirement(one, { stations }, language, names)),
+    answers,
+  };
+}
+
+function answerCheck(
+  kind: AnswerCheck["kind"],
+  index: number,
+  built: Built,
+  scenario: Scenario,
+  { board, judge, language }: DraftParts,
+): AnswerCheck {
+  const wiring = toWiring({ scenario, board, built });
+  const { findings, undetermined, requirements, proposal } = judge(wiring);
+  const names = stationNames(scenario, language);
+  const notMet = requirements.flatMap(({ answer }, at) => {
+    const asked = scenario.requirements[at];
+    return answer === "met" || !asked ? [] : [wordRequirement(asked, wiring, language, names)];
+  });
+  const isRight = kind === "model" ? proposal === "met" && !findings.some(weighty) : proposal !== "met";
+  return {
+    ...{ kind, index, proposal, notMet },
+    findings: findings.map((finding) => ({
+      weight: finding.weight,
+      title: wordFinding(finding, wiring, language, names).title,
+    })),
+    undetermined: undetermined.map((one) => wordUndetermined(one, wiring, language, names)),
+    isAsMeant: isRight && undetermined.length === 0,
+  };
+}
+
+const weighty = ({ weight }: Verdict["findings"][number]): boolean => weight !== "note";
+
+function lacksOf(
+  scenario: Scenario,
+  answers: readonly AnswerCheck[],
+  { board, judge }: DraftParts,
+): DraftLack[] {
+  const { stations, plan, requirements, modelAnswers, wrongAnswers } = scenario;
+  const placed = new Set(plan.places.map(({ station }) => station));
+  const isSound = ({ built }: Scenario["wrongAnswers"][number]): boolean => {
+    const { findings, undetermined, proposal } = judge(toWiring({ scenario, board, built }));
+    return (
+      proposal !== "met" && undetermined.length === 0 && !findings.some(({ weight }) => isToMend(weight))
+    );
+  };
+  const isThere: Record<DraftLack, boolean> = {
+    stations: stations.some(({ kind }) => kind === "way") && stations.length >= 2,
+    walls: plan.rooms.length > 0 && plan.walls.length > 0,
+    places: stations.every(({ id }) => placed.has(id)),
+    requirements: requirements.length > 0,
+    "model-answer":
+      modelAnswers.length > 0 && answers.every(({ kind, isAsMeant }) => kind === "wrong" || isAsMeant),
+    "wrong-answers":
+      wrongAnswers.length > 1 && answers.every(({ kind, isAsMeant }) => kind === "model" || isAsMeant),
+    "sound-wrong-answer": wrongAnswers.some(isSound),
+  };
+  return (Object.keys(isThere) as DraftLack[]).filter((lack) => !isThere[lack]);
+}
+
+/** What `npm run check-scenarios` would say of it on this board. */
+function problemsOf(scenario: Scenario, board: Board, judge: Judge): FieldProblem[] {
+  const read = readScenario(scenario, scenario.id);
+  if (!read.ok) return read.problems.map(({ field, message, remedy }) => ({ field, message, remedy }));
+  const lacks = lacking(scenario, board);
+  if (lacks.length > 0)
+    return lacks.map(({ station }) => ({
+      field: "stations",
+      message: `this board has not got what is asked for at ${station}`,
+      remedy: "Take it off the plan, or ask for less.",
+    }));
+  return [
+    ...askProblems(scenario, judge, [board]),
+    ...answerMisses(scenario, judge, board).map(({ field, form, expected, actual }) => ({
+      field,
+      message: `expected ${expected}, found ${actual} (${form})`,
+      remedy: "Wire it again.",
+    })),
+  ];
+}
