@@ -39,8 +39,8 @@ export function progressLines(
     {
       title: words.t("progress.goes"),
       lines: goes.map(
-        ({ scenario, endedWallMs, outcome }) =>
-          `${day.format(endedWallMs)} · ${titleOf(scenario)} · ${words.t(`progress.outcome.${outcome}`)}`,
+        ({ title, endedWallMs, outcome }) =>
+          `${day.format(endedWallMs)} · ${title} · ${words.t(`progress.outcome.${outcome}`)}`,
       ),
     },
   ];

@@ -1,6 +1,7 @@
 /** What a learner is told of the decision on assessed work, in English. */
 export const outcomeEn = {
   "outcome.try-again": "Try again from here",
+  "outcome.like-this": "Another like this",
   "outcome.declare": "This is my own work",
   "outcome.declared": "You have said that this is your own work.",
   "outcome.met": "All is met.",

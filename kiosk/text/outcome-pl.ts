@@ -3,6 +3,7 @@ import type { outcomeEn } from "./outcome-en.ts";
 /** What a learner is told of the decision on assessed work, in Polish. */
 export const outcomePl: Record<keyof typeof outcomeEn, string> = {
   "outcome.try-again": "Spróbuj jeszcze raz stąd",
+  "outcome.like-this": "Inne zadanie tego rodzaju",
   "outcome.declare": "To moja własna praca",
   "outcome.declared": "Potwierdzono, że to własna praca.",
   "outcome.met": "Wszystko spełnione.",

@@ -8,6 +8,7 @@ import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import { hiddenAtStart } from "../attempt/hidden-at-start.ts";
 import { reduce } from "../attempt/reduce.ts";
+import { exerciseKit } from "../exercise/exercises.ts";
 import { done, refuse } from "../refusal.ts";
 import { pluggedOf } from "../../shared/wiring/plugged.ts";
 import type { BenchCore, Records } from "../bench/bench-core.ts";
@@ -60,7 +61,9 @@ function mayStart(
   if (run?.state.mode === "assessed" && run.state.status !== "handed-in") return refuse("others-work-open");
   // Who waits for a check keeps their place unless whoever starts has been asked.
   if (run?.state.status === "ready" && !endsWaiting) return refuse("others-work-waiting");
-  const kit = core.parts.scenarios.kits.get(scenario);
+  const { scenarios, judge } = core.parts;
+  const kit =
+    scenarios.kits.get(scenario) ?? (mode === "practice" ? exerciseKit(scenario, judge) : undefined);
   if (!kit) return refuse("no-such-scenario");
   if (!fitsBoard(kit.stripped, core.parts.board)) return refuse("no-fit");
   if (kit.isDraft && mode !== "practice") return refuse("draft-practises");

@@ -51,36 +51,46 @@ export function checkScenarioFiles(
     }
     const scenario = read.value;
     scenarios.push(scenario);
-    const judgeOnce = oncePerText(judgeBy);
-    const fitting = boards.filter((board) => lacking(scenario, board).length === 0);
-    if (fitting.length === 0)
-      check.missed.push(
-        `${file}: stations: fits none of the boards`,
-        ...boards.map((board) => `  ${board.id} lacks ${JSON.stringify(lacking(scenario, board))}`),
-      );
-    const misses = [
-      ...(fitting.length > 0 ? askProblems(scenario, judgeOnce, fitting) : []).map(
-        ({ field, message, remedy }) => `${file}: ${field}: ${message}. ${remedy}`,
-      ),
-      ...fitting.flatMap((board) =>
-        answerMisses(scenario, judgeOnce, board).map(
-          ({ field, form, expected, actual }) =>
-            `${file}: ${field}: expected ${expected}; found ${actual} (${form}, ${board.id})`,
-        ),
-      ),
-    ];
-    const [board] = fitting;
-    const solved = board && solve?.(scenario, judgeOnce, board);
-    if (solved && "amiss" in solved) misses.push(`${file}: requirements: ${solved.amiss} (${board.id})`);
-    check.missed.push(...misses);
-    if (misses.length === 0 && fitting.length > 0)
-      check.passed.push(
-        `${scenario.id}: ${scenario.modelAnswers.length} model and ${scenario.wrongAnswers.length} wrong answers ` +
-          `right on ${fitting.map(({ id }) => id).join(", ")}${solved && "said" in solved ? `; ${solved.said}` : ""}`,
-      );
+    const { misses, passed } = checkScenario(scenario, boards, judgeBy, solve);
+    check.missed.push(...misses.map((miss) => (miss.startsWith("  ") ? miss : `${file}: ${miss}`)));
+    check.passed.push(...passed);
   }
   for (const [rule, ids] of ruleMap(scenarios)) check.taught.push(`${rule}: ${ids.join(", ") || "none"}`);
   return check;
+}
+
+/** What is amiss with a scenario on the boards that it fits, a line each; one line where nothing is. */
+export function checkScenario(
+  scenario: Scenario,
+  boards: readonly BoardDescription[],
+  judgeBy: Judge,
+  solve?: typeof solveScenario,
+): Pick<ScenarioCheck, "passed"> & { misses: string[] } {
+  const judgeOnce = oncePerText(judgeBy);
+  const fitting = boards.filter((board) => lacking(scenario, board).length === 0);
+  const [board] = fitting;
+  if (!board) {
+    const lacks = boards.map((one) => `  ${one.id} lacks ${JSON.stringify(lacking(scenario, one))}`);
+    return { passed: [], misses: ["stations: fits none of the boards", ...lacks] };
+  }
+  const misses = [
+    ...askProblems(scenario, judgeOnce, fitting).map(
+      ({ field, message, remedy }) => `${field}: ${message}. ${remedy}`,
+    ),
+    ...fitting.flatMap((one) =>
+      answerMisses(scenario, judgeOnce, one).map(
+        ({ field, form, expected, actual }) =>
+          `${field}: expected ${expected}; found ${actual} (${form}, ${one.id})`,
+      ),
+    ),
+  ];
+  const solved = solve?.(scenario, judgeOnce, board);
+  if (solved && "amiss" in solved) misses.push(`requirements: ${solved.amiss} (${board.id})`);
+  if (misses.length > 0) return { passed: [], misses };
+  const right =
+    `${scenario.id}: ${scenario.modelAnswers.length} model and ${scenario.wrongAnswers.length} wrong answers ` +
+    `right on ${fitting.map(({ id }) => id).join(", ")}${solved && "said" in solved ? `; ${solved.said}` : ""}`;
+  return { passed: [right], misses };
 }
 
 /** Judges what is the very same wiring once: boards that differ in their lines alone give the same ones. */

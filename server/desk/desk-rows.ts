@@ -2,6 +2,7 @@ import type { AttemptKind, Mode } from "../../shared/protocol/attempt-words.ts";
 import type { Outcome, Proposal, ReviewAnswer } from "../../shared/protocol/decision-words.ts";
 import type { DeskRow } from "../../shared/protocol/desk-view.ts";
 import type { BenchCore, BenchParts } from "../bench/bench-core.ts";
+import { titleOf } from "../exercise/exercises.ts";
 import type { Staff } from "../people/person.ts";
 import type { AttemptRecord } from "../store/attempt-record.ts";
 
@@ -17,7 +18,7 @@ export function deskRow(parts: Named, record: AttemptRecord, isBlind = false): D
     id: record.attemptId,
     learner: record.learner === null ? "" : nameOf(parts, record.learner),
     scenario: record.scenario,
-    title: parts.scenarios.kits.get(record.scenario)?.scenario.title ?? null,
+    title: titleOf(parts.scenarios, record.scenario),
     // The log was written through schemas that hold these to their words.
     mode: record.mode as Mode,
     kind: record.kind as AttemptKind,

@@ -2,10 +2,12 @@ import type { ProgressView } from "../../shared/protocol/progress-view.ts";
 import { type RuleId, ruleIds } from "../../shared/rules/rule.ts";
 import { en } from "../../shared/rules/wording/en.ts";
 import { pl } from "../../shared/rules/wording/pl.ts";
+import type { Judge } from "../../shared/scenario/answer-misses.ts";
 import { rulesTaught } from "../../shared/scenario/rules-taught.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import { eventOfRow } from "../attempt/load-attempt.ts";
 import type { Records } from "../bench/bench-core.ts";
+import { rulesOfExercise, titleOf } from "../exercise/exercises.ts";
 import type { ScenarioKit } from "../library.ts";
 import type { AttemptRecord } from "../store/attempt-record.ts";
 import { dueRules, type Go, rulePractice, taskFor } from "./rule-practice.ts";
@@ -25,6 +27,7 @@ const knownOf = new WeakMap<Records["logReader"], Known>();
 export interface ProgressParts {
   records: Pick<Records, "attempts" | "logReader">;
   kits: ReadonlyMap<string, ScenarioKit>;
+  judge: Judge;
   /** Tasks that may be begun now: they fit the board and are not held back. */
   open: ReadonlySet<string>;
   learner: string;
@@ -37,7 +40,7 @@ export interface ProgressParts {
  * what the bench found in assessed work is told by whoever decides.
  */
 export function progressOf(parts: ProgressParts): ProgressView {
-  const { records, kits, open, learner, language, nowMs } = parts;
+  const { records, kits, judge, open, learner, language, nowMs } = parts;
   const { attempts } = records.attempts.page({ learner, mode: "practice" }, mostGoes);
   const goes = attempts
     .filter(({ status }) => status === "handed-in" || status === "left")
@@ -51,7 +54,7 @@ export function progressOf(parts: ProgressParts): ProgressView {
       };
     });
   const taught = new Map([...kits.values()].map(({ scenario }) => [scenario.id, rulesTaught(scenario)]));
-  const practice = rulePractice(goes, (scenario) => taught.get(scenario) ?? []);
+  const practice = rulePractice(goes, (scenario) => taught.get(scenario) ?? rulesOfExercise(scenario, judge));
   const tasks = [...kits.values()]
     .filter(({ scenario }) => open.has(scenario.id))
     .map(({ scenario }) => ({
@@ -59,7 +62,7 @@ export function progressOf(parts: ProgressParts): ProgressView {
       level: scenario.level,
       rules: taught.get(scenario.id) ?? [],
     }));
-  const titleOf = (rule: RuleId): string => catalogues[language][rule].title;
+  const ruleTitle = (rule: RuleId): string => catalogues[language][rule].title;
   const next: ProgressView["next"] = [];
   for (const { rule } of dueRules(practice, nowMs)) {
     // A task that was proposed already practises this rule too, or another one does.
@@ -69,15 +72,19 @@ export function progressOf(parts: ProgressParts): ProgressView {
       goes,
     );
     if (scenario !== undefined && next.length < nextCount)
-      next.push({ rule, title: titleOf(rule), scenario });
+      next.push({ rule, title: ruleTitle(rule), scenario });
   }
   return {
     goes: goes
       .slice(-shownGoes)
       .toReversed()
-      .map(({ scenario, endedWallMs, outcome }) => ({ scenario, endedWallMs, outcome })),
+      .map(({ scenario, endedWallMs, outcome }) => ({
+        scenario,
+        title: titleOf({ kits }, scenario)?.[language] ?? scenario,
+        ...{ endedWallMs, outcome },
+      })),
     rules: practice.map(({ rule, trippedCount, keptCount, isTripping, dueWallMs }) => ({
-      ...{ rule, title: titleOf(rule), trippedCount, keptCount },
+      ...{ rule, title: ruleTitle(rule), trippedCount, keptCount },
       ...{ isTripping, dueWallMs },
     })),
     next,

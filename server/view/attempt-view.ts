@@ -14,6 +14,7 @@ import type { AttemptState } from "../attempt/attempt-state.ts";
 import { huntResult } from "../attempt/hunt-result.ts";
 import type { HuntState } from "../attempt/hunt-state.ts";
 import { asFoundCables, type SizedCable, stationSettings } from "../attempt/settings.ts";
+import { exerciseAfter } from "../exercise/exercises.ts";
 import { hintLimit } from "../../shared/scenario/hint-limit.ts";
 import { ringLegsA } from "../attempt/ring-legs.ts";
 import { hasMakeDead, stepStates } from "../attempt/steps.ts";
@@ -73,9 +74,17 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
     ...(state.hunt ? { hunt: huntView(state.hunt, state.status === "handed-in" && isOpen) } : {}),
     ...(told ? { isOwnWorkDeclared: told.isDeclared } : {}),
     ...(told?.outcome ? { outcome: told.outcome } : {}),
+    ...afterwards(run),
     verdict: isOpen ? verdictView(shown, language) : null,
   };
   return { ...view, say: sayFor(shown, view) };
+}
+
+/** What whoever practised may go on with. */
+function afterwards({ state, kit, board }: AttemptToShow["run"]): Pick<AttemptView, "exerciseAfter"> {
+  if (state.mode !== "practice" || state.status !== "handed-in") return {};
+  const id = exerciseAfter(kit, board, state.id);
+  return id === undefined ? {} : { exerciseAfter: id };
 }
 
 /** What is hidden is shown after the hand-in, to who practises. */

@@ -29,6 +29,7 @@ export function ownRecords(
     const progress = progressOf({
       records,
       kits: parts.scenarios.kits,
+      judge: parts.judge,
       open: new Set(fitting.map(({ id }) => id)),
       learner,
       language: session.memory.language,

@@ -271,6 +271,8 @@ export interface AttemptView {
   isOwnWorkDeclared?: boolean;
   /** What was decided on assessed work, once it was released. */
   outcome?: OutcomeView;
+  /** Practice that was handed in: the id of another exercise like it, where there is one for this board. */
+  exerciseAfter?: string;
   /** Null where none may be shown or none was asked for. */
   verdict: VerdictView | null;
 }

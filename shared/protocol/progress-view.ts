@@ -1,7 +1,13 @@
 /** What a learner has practised, rule by rule. Made for who is signed in and chooses a task; never for guests. */
 export interface ProgressView {
   /** The last goes first. */
-  goes: { scenario: string; endedWallMs: number; outcome: "met" | "not-yet" | "cannot-say" | "left" }[];
+  goes: {
+    scenario: string;
+    /** Of the task, in the language of the bench. */
+    title: string;
+    endedWallMs: number;
+    outcome: "met" | "not-yet" | "cannot-say" | "left";
+  }[];
   /** Every rule that came up, in the order of causes. */
   rules: {
     rule: string;

@@ -391,8 +391,18 @@ const outcomes: ReleasedOutcome[] = ["first-spur", "gone"].map((scenario) => ({
 
 const progress: ProgressView = {
   goes: [
-    { scenario: "first-spur", endedWallMs: Date.UTC(2026, 10, 26, 9), outcome: "not-yet" },
-    { scenario: "first-spur", endedWallMs: Date.UTC(2026, 10, 25, 9), outcome: "left" },
+    {
+      scenario: "first-spur",
+      title: "The first spur",
+      endedWallMs: Date.UTC(2026, 10, 26, 9),
+      outcome: "not-yet",
+    },
+    {
+      scenario: "first-spur",
+      title: "The first spur",
+      endedWallMs: Date.UTC(2026, 10, 25, 9),
+      outcome: "left",
+    },
   ],
   rules: [
     {
