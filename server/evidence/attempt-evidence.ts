@@ -1,9 +1,12 @@
 import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import type { DeskRecord } from "../../shared/protocol/desk-view.ts";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
+import { wordChange } from "../../shared/scenario/word-change.ts";
 import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { pictureOf } from "../attempt/picture-of.ts";
+import { stationNames } from "../attempt/station-names.ts";
+import { stillRun } from "../attempt/still-run.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { replayed, toldOfAttempt } from "../desk/desk-record.ts";
 import { deskViewOf, stateAt } from "../desk/replay.ts";
@@ -19,6 +22,8 @@ export interface AttemptEvidence {
   told: Omit<DeskRecord, "moments">;
   view: AttemptView;
   wiring: Wiring;
+  /** What is least to do until all is right, a sentence each; empty where all is, or where that cannot be told. */
+  leastChange: () => string[];
   readings: AttemptState["readings"];
   liveReadings: AttemptState["liveReadings"];
   rows: readonly LogRow[];
@@ -34,10 +39,15 @@ export function attemptEvidence(
   const state = found && stateAt(attemptId, found.rows, found.rows.length - 1);
   if (!found || !state) return undefined;
   const { parts, attempt } = found;
+  const wiring = pictureOf(parts, state.plugged, state).wiring();
   return {
     told: toldOfAttempt(core, found, false),
     view: deskViewOf(parts, state, language),
-    wiring: pictureOf(parts, state.plugged, state).wiring(),
+    wiring,
+    leastChange: () =>
+      (stillRun(parts, state).leastChange() ?? []).map((change) =>
+        wordChange(change, wiring, language, stationNames(parts.kit.stripped, language)),
+      ),
     readings: state.readings,
     liveReadings: state.liveReadings,
     rows: attempt.records.logReader.rowsWithSeals(attemptId),

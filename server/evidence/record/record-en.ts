@@ -60,6 +60,7 @@ export const recordEn = {
   unknown: "The board could not say: {contacts}.",
   findings: "What the bench found",
   "findings.none": "Nothing is wrong.",
+  least: "The least that puts all of it right: {what}",
   "findings.open": "The work is not handed in: this is how it stands now.",
   requirements: "What was asked for",
   answer: "Answer",

@@ -61,6 +61,7 @@ export const recordPl: Record<RecordKey, string> = {
   unknown: "Tablica nie mogła powiedzieć: {contacts}.",
   findings: "Co znalazło stanowisko",
   "findings.none": "Nic nie jest źle.",
+  least: "Najmniej, co wystarczy zmienić, aby wszystko było dobrze: {what}",
   "findings.open": "Praca nie jest oddana: tak jest teraz.",
   requirements: "O co poproszono",
   answer: "Odpowiedź",

@@ -71,7 +71,7 @@ const sensed: Section = (paper, { evidence: { told, view }, words }) => {
 const places = (ids: readonly string[], words: RecordWords): string =>
   ids.map((id) => words.place(id)).join(", ");
 
-const findings: Section = (paper, { evidence: { view }, record, words }) => {
+const findings: Section = (paper, { evidence: { view, leastChange }, record, words }) => {
   paper.heading(words.t("findings"));
   if (record.handedInWallMs === null) paper.paragraph(words.t("findings.open"));
   const { verdict } = view;
@@ -82,6 +82,8 @@ const findings: Section = (paper, { evidence: { view }, record, words }) => {
     paper.paragraph([inFull?.where ?? where, inFull?.what ?? what, why, remedy, reference].join(" "));
   }
   for (const { text } of verdict.undetermined) paper.paragraph(text);
+  const least = verdict.proposal === "met" ? [] : leastChange();
+  if (least.length > 0) paper.paragraph(words.t("least", { what: least.join(" ") }));
   paper.paragraph(words.t("proposal", { answer: words.named("answer", verdict.proposal) }), "bold");
   paper.heading(words.t("requirements"));
   paper.table({

@@ -43,6 +43,9 @@ describe("the record of an attempt on paper", () => {
       expect(text).toContain(letters(`${csaMm2} mm² ${Number(lengthM.toFixed(1))} m`));
       expect(text).toContain(letters(`${carries?.ratingA} A ${carries?.neededA} A`));
     }
+    const least = evidence?.leastChange() ?? [];
+    expect(least).not.toEqual([]);
+    expect(text).toContain(letters(`The least that puts all of it right: ${least.join(" ")}`));
     for (const { where, what, why } of evidence?.view.verdict?.findings ?? [])
       expect(text).toContain(letters(`${where} ${what} ${why}`));
     for (const told of [
