@@ -18,7 +18,9 @@ export type LogProof =
  */
 export function* proveLog(database: Connection, sliceRowCount: number): Generator<number, LogProof> {
   const at: Progress = { rowCount: 0, name: undefined };
+  const isInOne = database.inTransaction;
   try {
+    if (!isInOne) database.exec("BEGIN");
     return yield* provedRows(database, sliceRowCount, at);
   } catch (error) {
     // A page that cannot be read ends the walk; what was found until then is said.
@@ -29,6 +31,9 @@ export function* proveLog(database: Connection, sliceRowCount: number): Generato
       firstBadRecord: at.name ? `what follows ${at.name}` : "the first record",
       reason: `the file cannot be read there (${String(facts["reason"])})`,
     };
+  } finally {
+    // Nothing was written in it; an error of the file may have ended it.
+    if (!isInOne && database.inTransaction) database.exec("ROLLBACK");
   }
 }
 

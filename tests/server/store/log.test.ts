@@ -10,7 +10,7 @@ import { LogReader } from "../../../server/store/log-reader.ts";
 import { LogWriter, type NewEvent } from "../../../server/store/log-writer.ts";
 import { openForReading, openForWriting } from "../../../server/store/open-database.ts";
 import { StoreError } from "../../../server/store/store-error.ts";
-import { verifyLog } from "../../../server/store/verify-log.ts";
+import { proveLog, verifyLog } from "../../../server/store/verify-log.ts";
 import { actorRoles, type Author, byBench } from "../../../shared/protocol/author.ts";
 import { eventTypes } from "../../../shared/protocol/log-row.ts";
 import { testDepth } from "../../depth.ts";
@@ -66,6 +66,29 @@ describe("the log", () => {
     const places = [...new LogReader(database).rows()].map(({ boot, sequence }) => [boot, sequence]);
     expect(places).toEqual([1, 2, 3].flatMap((boot) => [0, 1, 2, 3].map((sequence) => [boot, sequence])));
     database.close();
+  });
+
+  it("is sound for who proves it slice by slice while the bench goes on writing", () => {
+    const { path, rowCount } = writtenLog();
+    const writing = openForWriting(path);
+    const writer = new LogWriter(writing, path, new ManualClock());
+    const reading = openForReading(path);
+    // Slices of every size: between the last one and the end mark something is written as well.
+    for (const sliceRowCount of [1, 2, 3, 5, rowCount]) {
+      const before = new LogReader(reading).rows();
+      const count = [...before].length;
+      const proof = proveLog(reading, sliceRowCount);
+      let step = proof.next();
+      while (!step.done) {
+        writer.append(someEvents);
+        step = proof.next();
+      }
+      expect(step.value).toMatchObject({ isSound: true, rowCount: count });
+      // What was written meanwhile is there for the next.
+      expect(check(path)).toMatchObject({ isSound: true });
+    }
+    reading.close();
+    writing.close();
   });
 
   it("cannot be changed or shortened through the program's own connection", () => {
