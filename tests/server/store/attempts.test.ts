@@ -210,6 +210,7 @@ describe("the table of attempts", () => {
     writer.append(of("a", started(), handedIn(["fix"])));
     const kept = projected(database);
     database.exec("DROP TABLE attempt; DROP TABLE bench_work; DROP TABLE projection; DROP TABLE person");
+    database.exec("DROP INDEX log_apart; DROP INDEX log_shown");
     database.pragma("user_version = 1");
     database.close();
     const again = newLog(path);
