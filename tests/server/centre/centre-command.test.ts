@@ -44,11 +44,14 @@ describeOnPostgres("npm run centre", (programs) => {
       .spyOn(process.stdout, "write")
       .mockImplementation((text) => lines.push(String(text)) > 0);
     const serving = run([postgres.uri], () => new Promise<void>((over) => (end = over)));
-    const address = await vi.waitFor(() => {
-      const [, found] = /Spurwise centre: (\S+)/.exec(lines.join("")) ?? [];
-      if (found === undefined) throw new Error("it does not listen yet");
-      return found;
-    });
+    const address = await vi.waitFor(
+      () => {
+        const [, found] = /Spurwise centre: (\S+)/.exec(lines.join("")) ?? [];
+        if (found === undefined) throw new Error("it does not listen yet");
+        return found;
+      },
+      { timeout: 30_000, interval: 20 },
+    );
     writing.mockRestore();
 
     const environment = readEnvironment({ SPURWISE_DATA: data, SPURWISE_CENTRE: address });

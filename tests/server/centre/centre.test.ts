@@ -206,14 +206,18 @@ describeOnPostgres("the centre's store", (programs) => {
     const stranger = new BenchLog();
     benches.push(stranger);
     stranger.send(address);
-    await vi.waitFor(() => expect(stranger.outbox?.state.trouble?.why).toBe("unknown-bench"));
+    await vi.waitFor(() => expect(stranger.outbox?.state.trouble?.why).toBe("unknown-bench"), {
+      timeout: 30_000,
+    });
     const impostor = new BenchLog();
     benches.push(impostor);
     const { benchId } = impostor.writer;
     const { publicKey } = stranger.signer;
     await store.keepBench({ benchId, centre: "north-hall", publicKey });
     impostor.send(address);
-    await vi.waitFor(() => expect(impostor.outbox?.state.trouble?.why).toBe("not-signed"));
+    await vi.waitFor(() => expect(impostor.outbox?.state.trouble?.why).toBe("not-signed"), {
+      timeout: 30_000,
+    });
     const bench = await onList();
     const [boot] = bench.rows;
     const changed = { ...boot!, wallMs: boot!.wallMs + 1 };
