@@ -48,6 +48,7 @@ export const deskEn = {
   "hide.other-core": "Other core",
   "hide.set": "Hide it",
   "hide.hidden": "Hidden now",
+  "hide.take-back": "Take it back",
   "live.board-clear": "The board is clear for the next learner.",
   "live.board-left": "Cables left on the board: {count}",
   "live.clear-board": "Clear the board for the next learner",

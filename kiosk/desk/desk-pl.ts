@@ -50,6 +50,7 @@ export const deskPl: Record<DeskKey, string> = {
   "hide.other-core": "Druga żyła",
   "hide.set": "Ukryj",
   "hide.hidden": "Teraz ukryte",
+  "hide.take-back": "Cofnij",
   "live.board-clear": "Tablica jest wolna dla następnego ucznia.",
   "live.board-left": "Kable na tablicy: {count}",
   "live.clear-board": "Opróżnij tablicę dla następnego ucznia",

@@ -20,6 +20,7 @@ import { energise } from "./energise.ts";
 import { erasePerson } from "./erase-person.ts";
 import { goToStep } from "./go-to-step.ts";
 import { hideFault } from "./hide-fault.ts";
+import { unhideFault } from "./unhide-fault.ts";
 import { handIn } from "./hand-in.ts";
 import { holdPerson } from "./hold-person.ts";
 import { leaveAttempt } from "./leave-attempt.ts";
@@ -104,6 +105,7 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "walk-test": walkTest,
   "test-lead": testLead,
   "hide-fault": hideFault,
+  "unhide-fault": unhideFault,
   "set-up": setUp,
   "show-act": showAct,
   "add-person": addPerson,

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { setFaults } from "../attempt/hunt-state.ts";
 import { nameOfFault } from "../../shared/electrical/fault-name.ts";
 import type { DeskLive, DeskRow } from "../../shared/protocol/desk-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
@@ -41,6 +42,7 @@ function workOf(core: BenchCore, { attempts }: Records, language: Language): Des
     row: deskRow(core.parts, record),
     step: state.step,
     hidden: (state.hunt?.faults ?? []).map(nameOfFault),
+    hiddenByTrainer: (state.hunt ? setFaults(state.hunt) : []).map(nameOfFault),
     isWaitingForTrainer: state.isTrainerNeeded || core.work.toResume?.mode === "assessed",
     view: run
       ? deskViewOf({ kit: run.kit, board, judge }, { ...run.state, plugged: run.plugged }, language)

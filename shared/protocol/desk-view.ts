@@ -121,6 +121,8 @@ export interface DeskLive {
     isWaitingForTrainer: boolean;
     /** What is hidden in the circuit. */
     hidden: FaultName[];
+    /** Of these, what a trainer hid and can take back. */
+    hiddenByTrainer: FaultName[];
     view: AttemptView | null;
   } | null;
   face: BoardFace;

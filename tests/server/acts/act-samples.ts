@@ -65,6 +65,10 @@ export const actSamples = {
     attempt: "a-1",
     fault: { kind: "open-core", cable: "socket-1.a~way-1.a", role: "N" },
   },
+  "unhide-fault": {
+    attempt: "a-1",
+    name: { kind: "open-core", place: "socket-1.a~way-1.a", cores: ["N"] },
+  },
   "show-act": { what: "touch" },
   "draw-sample": { seed: "2026-11", size: 5, risk: "all" },
 } satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

@@ -58,6 +58,7 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "set-up": [beforeSetUp, workStates],
   "show-act": [["nobody"], workStates],
   "hide-fault": [["trainer"], workStates],
+  "unhide-fault": [["trainer"], workStates],
   "add-person": [["trainer", "technician"], workStates],
   "adjust-person": [["trainer", "technician"], workStates],
   "hold-person": [["technician"], workStates],
@@ -91,6 +92,7 @@ const fromNetwork: ActName[] = [
   "view-second",
   "draw-sample",
   "hide-fault",
+  "unhide-fault",
   "adjust-person",
   "hold-person",
   "erase-person",
@@ -115,6 +117,7 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   // Somebody's work lies open, or they have signed in.
   "show-act": ["bench-in-use"],
   "hide-fault": ["no-such-attempt"],
+  "unhide-fault": ["no-such-attempt"],
   "sign-in": ["unknown-badge", "wait-to-try"],
   "set-up": ["wrong-code", "wait-to-try"],
   "add-person": ["demonstration"],

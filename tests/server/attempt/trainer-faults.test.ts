@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { CableId } from "../../../shared/board/ids.ts";
 import type { HiddenFault } from "../../../shared/wiring/hidden-fault.schema.ts";
+import { nameOfFault } from "../../../shared/electrical/fault-name.ts";
 import { loadAttempt } from "../../../server/attempt/load-attempt.ts";
 import { rightCables, TestBench } from "../test-bench.ts";
 import { act, nulled, probe, record, test } from "./dead-tests.ts";
@@ -22,6 +23,15 @@ const trainer = {
 /** A trainer at the desk hides a fault in the work that lies on the bench; "done", or why not. */
 async function hide(bench: TestBench, fault: HiddenFault, attempt = bench.attempt().id): Promise<string> {
   const answer = await bench.bench.handle("hide-fault", { attempt, fault }, trainer);
+  bench.clock.advance(0);
+  return answer.ok ? "done" : answer.code;
+}
+
+/** A trainer takes one back; "done", or why not. */
+async function unhide(bench: TestBench, fault: HiddenFault, attempt = bench.attempt().id): Promise<string> {
+  const { cores, ...name } = nameOfFault(fault);
+  const command = { attempt, name: { ...name, cores: [...cores] } };
+  const answer = await bench.bench.handle("unhide-fault", command, trainer);
   bench.clock.advance(0);
   return answer.ok ? "done" : answer.code;
 }
@@ -77,6 +87,28 @@ describe("a fault that a trainer hides while a learner works", () => {
     const after = await new TestBench({ folder: bench.folder }).start();
     expect(after.bench.core.work.run?.hiddenFaults).toEqual([broken]);
     expect(loadAttempt(id, after.rows())?.hunt?.faults).toEqual([broken]);
+  });
+
+  it("can be taken back until a reading is on record; what others hid stays, and with the last the hunt is over", async () => {
+    const bench = await wired();
+    const other = faults[1]!;
+    for (const fault of [broken, other]) expect(await hide(bench, fault)).toBe("done");
+    expect(await unhide(bench, other)).toBe("done");
+    expect(bench.bench.core.work.run?.hiddenFaults).toEqual([broken]);
+    expect(bench.attempt().hunt?.faultCount).toBe(1);
+    expect(await unhide(bench, other)).toBe("no-such-place");
+    expect(await unhide(bench, broken)).toBe("done");
+    expect(bench.bench.core.work.run?.hiddenFaults).toEqual([]);
+    expect(bench.attempt().hunt).toBeUndefined();
+    const { id } = bench.attempt();
+    expect(loadAttempt(id, bench.rows())?.hunt).toBeNull();
+
+    await hide(bench, broken);
+    await readNeutralEnds(bench);
+    await record(bench, "ring-step-1");
+    expect(await unhide(bench, broken)).toBe("already-tested");
+    expect(await unhide(bench, broken, "another")).toBe("no-such-attempt");
+    expect(bench.bench.core.work.run?.hiddenFaults).toEqual([broken]);
   });
 
   it("goes with its cable, and a later one in the cable that was laid anew stands", async () => {
