@@ -54,6 +54,10 @@ export const eventTypes = [
   "criteria-chosen",
   "show-counted",
   "fault-set",
+  "bench-frozen",
+  "bench-thawed",
+  "time-set",
+  "bench-reset",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 
