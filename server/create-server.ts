@@ -16,6 +16,8 @@ import { boardFace } from "./view/board-face.ts";
 import { benchToShow } from "./view/bench-to-show.ts";
 import { scenarioCards } from "./view/scenario-cards.ts";
 import { filterOf } from "./desk/attempt-query.ts";
+import type { ScenarioLibrary } from "./library.ts";
+import { tieToLead } from "./lead/lead-end.ts";
 import type { Staff } from "./people/person.ts";
 import { evidenceSource } from "./evidence/evidence-source.ts";
 import { DeskTasks, type KeepingParts } from "./keeping/desk-tasks.ts";
@@ -82,8 +84,11 @@ export function createServer(parts: ServerParts): SpurwiseServer {
   const { board, scenarios, clock, isSimulated } = parts.bench;
   const face = boardFace(board, isSimulated);
   let cards: ScenarioCard[] = [];
+  let cardsOf: ScenarioLibrary["kits"] | undefined;
   const offered = (): ScenarioCard[] => {
-    if (cards.length === 0 && scenarios.isRead) cards = scenarioCards(scenarios.kits, board);
+    const { kits, isRead } = scenarios;
+    if (isRead && cardsOf !== kits) cards = scenarioCards(kits, board);
+    if (isRead) cardsOf = kits;
     return cards;
   };
 
@@ -143,6 +148,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         shown: bench.core.shown,
         wallMs: () => parts.bench.clock.wallMs(),
       },
+      lead: { core, staffOf },
       desk: { core, staffOf, isAtBench: door.kind === "own-screen" },
       keep: {
         core,
@@ -203,6 +209,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     });
     return { http, sockets };
   };
+  let untie: () => void = () => undefined;
   const own = openDoor(ownDoor, createHttpServer);
   const open = [own];
 
@@ -212,6 +219,16 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     listen: async (port) => {
       const ownPort = await listenAt(own.http, port, loopback);
       bench.start();
+      const { lead } = parts.bench;
+      if (lead) {
+        untie = tieToLead(
+          { core, handle: (name, message, session) => bench.handle(name, message, session) },
+          face,
+          lead.link,
+          lead.packs,
+        );
+        await lead.workshop.start();
+      }
       const { network } = parts;
       if (!network) return { ownPort };
       const { tls, names } = network;
@@ -237,6 +254,10 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       }
     },
     close: async () => {
+      untie();
+      parts.bench.lead?.link.stop();
+      parts.bench.lead?.workshop.stop();
+      await parts.bench.lead?.names?.close();
       for (const { http, sockets } of open) {
         const closed = sockets.close();
         http.closeAllConnections();
