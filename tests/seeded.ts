@@ -1,10 +1,2 @@
-/** Repeatable numbers in [0, 1) from a seed: mulberry32, public domain, from memory. */
-export const seeded = (seed: number): (() => number) => {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4_294_967_296;
-  };
-};
+/** Repeatable numbers in [0, 1) from a seed. */
+export { numbersOf as seeded } from "../shared/scenario/exercise/draw.ts";

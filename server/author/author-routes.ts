@@ -13,12 +13,14 @@ import { readDraft } from "../../shared/scenario/read-draft.ts";
 import type { Scenario } from "../../shared/scenario/scenario.schema.ts";
 import type { FieldProblem } from "../../shared/reading/problem.ts";
 import type { FileFault } from "../../shared/protocol/keep-view.ts";
+import { defaults } from "../../shared/circuit/defaults.ts";
+import { firstFree } from "../../shared/text/first-free.ts";
 import { lineOfField } from "../files/line-of.ts";
 import { authorOf } from "../acts/actor.ts";
 import { builtOf } from "../attempt/settings.ts";
 import type { KeepParts, OnlyFor } from "../keep/keep-parts.ts";
 import { scenarioKit } from "../library.ts";
-import { answerWith, say } from "../web/answers.ts";
+import { answerWith, bytesOf, say } from "../web/answers.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import { checkDraft } from "./check-draft.ts";
 
@@ -45,6 +47,7 @@ export function authorRoutes(parts: KeepParts, only: OnlyFor): Router {
         for (const { side } of entries) counts[side] = (counts[side] ?? 0) + 1;
         return { id, kind, label, entries: counts, settings };
       }),
+      usualZeOhm: defaults.zeOhm,
     } satisfies PrepareView),
   );
 
@@ -61,11 +64,12 @@ export function authorRoutes(parts: KeepParts, only: OnlyFor): Router {
     const { run } = core.work;
     if (!run || run.state.scenario !== request.query["id"] || run.state.mode !== "practice")
       return say(response, 409, "Nobody works on this scenario at the bench.");
-    const chosen = new Map(run.kit.scenario.stations.map(({ id, chosen = [] }) => [id, chosen]));
+    const chosenAt = new Map<string, readonly string[]>(
+      run.kit.scenario.stations.map(({ id, chosen = [] }) => [id, chosen]),
+    );
     const { settings = {}, cables } = builtOf(run.kit.stripped, run.cables, run.settings);
     const kept = Object.entries(settings).flatMap(([id, values]) => {
-      const may: readonly string[] = [...chosen].find(([station]) => station === id)?.[1] ?? [];
-      const own = Object.entries(values).filter(([key]) => may.includes(key));
+      const own = Object.entries(values).filter(([key]) => chosenAt.get(id)?.includes(key));
       return own.length > 0 ? [[id, Object.fromEntries(own)] as const] : [];
     });
     const built = { ...(kept.length > 0 ? { settings: Object.fromEntries(kept) } : {}), cables };
@@ -94,13 +98,11 @@ export function authorRoutes(parts: KeepParts, only: OnlyFor): Router {
 
   /** A file of a scenario comes in as a draft, under an id that no other has; with `?try=1` it is only shown. */
   router.post(`${prepare}/import`, trainers, draftBytes, (request, response) => {
-    const bytes = request.body instanceof Buffer ? request.body : Buffer.alloc(0);
-    if (bytes.length > largestDraftBytes) return say(response, 413, "The scenario is larger than 256 kB.");
-    const read = readDraft(bytes.toString("utf8"), "scenario");
-    if (!read.ok) {
-      const text = bytes.toString("utf8");
+    const sent = readIn(request, response);
+    if (!sent) return;
+    const { read, text } = sent;
+    if (!read.ok)
       return answerWith(response, { ...unread(read.problems), faults: faultsOf(read.problems, text) }, 422);
-    }
     const scenario = { ...read.value, id: freeId(read.value.id) };
     const view = { ...viewOf(scenario, request), faults: [] };
     if (request.query["try"] !== undefined) return answerWith(response, view);
@@ -148,9 +150,7 @@ export function authorRoutes(parts: KeepParts, only: OnlyFor): Router {
   /** The id of what comes in from elsewhere, changed where a scenario of this bench has it already. */
   const freeId = (wanted: string): string => {
     const base = wanted.startsWith(ownScenarioPrefix) ? wanted : `${ownScenarioPrefix}${wanted}`;
-    let id = base;
-    for (let count = 2; scenarios.own.has(id); count += 1) id = `${base}-${count}`;
-    return id;
+    return firstFree(base, (id) => scenarios.own.has(id));
   };
 
   const ownAsked = ({ query: { id } }: Request) =>
@@ -170,16 +170,22 @@ export function authorRoutes(parts: KeepParts, only: OnlyFor): Router {
   const viewOf = (draft: Scenario, request: Request): DraftView =>
     checkDraft(draft, { board, judge, language: languageAsked(request) });
 
-  /** The draft that was sent; otherwise says what is wrong with it. */
-  const draftIn = (request: Request, response: Response): Scenario | undefined => {
-    const bytes = request.body instanceof Buffer ? request.body : Buffer.alloc(0);
+  /** What was sent, read as a draft; says that it is too large where it is. */
+  const readIn = (request: Request, response: Response) => {
+    const bytes = bytesOf(request);
     if (bytes.length > largestDraftBytes) {
       say(response, 413, "The scenario is larger than 256 kB.");
       return undefined;
     }
-    const read = readDraft(bytes.toString("utf8"), "scenario");
-    if (read.ok) return read.value;
-    answerWith(response, unread(read.problems), 422);
+    const text = bytes.toString("utf8");
+    return { text, read: readDraft(text, "scenario") };
+  };
+
+  /** The draft that was sent; otherwise says what is wrong with it. */
+  const draftIn = (request: Request, response: Response): Scenario | undefined => {
+    const read = readIn(request, response)?.read;
+    if (read?.ok) return read.value;
+    if (read) answerWith(response, unread(read.problems), 422);
     return undefined;
   };
   return router;

@@ -1,5 +1,5 @@
 import { dirname } from "node:path";
-import { type Request, type Response, raw, Router } from "express";
+import { type Response, raw, Router } from "express";
 import { z } from "zod";
 import {
   type BadgesView,
@@ -16,13 +16,11 @@ import { criteriaOf, criteriaPath, criteriaView, largestCriteriaBytes } from "..
 import { largestListBytes, readClassList } from "../people/class-list.ts";
 import { refusalOfPin } from "../people/people.ts";
 import { writeWhole } from "../store/write-whole.ts";
-import { answerWith, say } from "../web/answers.ts";
+import { answerWith, bytesOf, say } from "../web/answers.ts";
 import type { KeepParts, OnlyFor } from "./keep-parts.ts";
 
 const badgesSchema = z.strictObject({ people: z.array(z.string().min(1).max(64)).min(1).max(200) });
 const largestAskBytes = 16 * 1024;
-
-const bytesOf = ({ body }: Request): Uint8Array => (body instanceof Buffer ? body : new Uint8Array());
 
 function peopleView({ core, keepYears, due }: KeepParts): PeopleView {
   const { people } = core.parts;

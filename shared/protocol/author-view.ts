@@ -4,6 +4,7 @@ import type { FieldProblem } from "../reading/problem.ts";
 import type { Weight } from "../rules/rule.ts";
 import type { Built, Scenario } from "../scenario/scenario.schema.ts";
 import type { StationSettings } from "../board/station-settings.schema.ts";
+import type { Earthing } from "../wiring/wiring.schema.ts";
 import type { Text } from "../text/text.schema.ts";
 
 /**
@@ -38,6 +39,8 @@ export interface BoardStationView {
 export interface PrepareView {
   scenarios: OwnScenarioRow[];
   stations: BoardStationView[];
+  /** What a supply is taken to have where nobody says; 0 where the electrode counts instead. */
+  usualZeOhm: Record<Earthing, number>;
 }
 
 /** What a draft has not got yet before it can be offered. */

@@ -3,6 +3,7 @@ import type { StationKind } from "../../../shared/board/station-kinds.ts";
 import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
 import type { BoardStationView } from "../../../shared/protocol/author-view.ts";
 import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.ts";
+import { firstFree } from "../../../shared/text/first-free.ts";
 import type { Text } from "../../../shared/text/text.schema.ts";
 
 export type Requirement = Scenario["requirements"][number];
@@ -12,6 +13,7 @@ export type DraftStation = Scenario["stations"][number];
 export const emptyDraft = (
   id: string,
   texts: Record<"title" | "place" | "teaches" | "opening", Text>,
+  supply: Scenario["supply"],
 ): Scenario => ({
   version: 1,
   id,
@@ -22,7 +24,7 @@ export const emptyDraft = (
   teaches: texts.teaches,
   task: texts.opening,
   isExistingCircuit: false,
-  supply: { earthing: "TN-C-S", zeOhm: 0.35 },
+  supply,
   stations: [],
   plan: {
     width: 110,
@@ -44,7 +46,7 @@ export const emptyDraft = (
   wrongAnswers: [],
 });
 
-/** What is usually fitted, to begin with; the bench says in every rule what it makes of it. */
+/** What is usually fitted, to begin with (common practice, no source); the bench says in every rule what it makes of it. */
 const usualSettings: Partial<Record<StationKind, StationSettings>> = {
   way: { deviceStandard: "BS EN 60898", deviceCurve: "B", deviceRatingA: 32, rcdMa: 30 },
   fcu: { fuseRatingA: 13, switched: true },
@@ -142,20 +144,16 @@ export const withAnswer = (
       return { ...draft, asFound: built, isExistingCircuit: built.cables.length > 0 };
     case "model":
       return { ...draft, modelAnswers: [...draft.modelAnswers, built] };
-    case "wrong":
+    case "wrong": {
+      const taken = new Set(draft.wrongAnswers.map((answer) => answer.name));
+      const free = firstFree(name, (one) => taken.has(one), " ");
       return {
         ...draft,
-        wrongAnswers: [...draft.wrongAnswers, { name: freeName(draft, name), built, findings: [] }],
+        wrongAnswers: [...draft.wrongAnswers, { name: free, built, findings: [] }],
       };
+    }
   }
 };
-
-function freeName({ wrongAnswers }: Scenario, name: string): string {
-  const taken = new Set(wrongAnswers.map((answer) => answer.name));
-  let free = name;
-  for (let count = 2; taken.has(free); count += 1) free = `${name} ${count}`;
-  return free;
-}
 
 /** An id out of a title: letters and digits, what stands between them one hyphen. */
 export const slugOf = (title: string): string =>

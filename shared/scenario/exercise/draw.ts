@@ -8,7 +8,7 @@ export interface Draw {
 }
 
 /** Repeatable numbers in [0, 1) from a seed of 32 bits: mulberry32, public domain, from memory. */
-function numbersOf(seed: number): () => number {
+export function numbersOf(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;

@@ -59,7 +59,7 @@ export function socketOutlets(
   });
 }
 
-/** A way with a circuit-breaker behind an RCD of 30 mA; its rating is fixed where it is given, and chosen otherwise. */
+/** A way with a circuit-breaker behind an RCD of 30 mA (BS 7671:2018, 411.3.3); its rating is fixed where it is given, and chosen otherwise. */
 export const wayOf = (deviceRatingA?: number): ExerciseStation => ({
   id: way,
   kind: "way",
@@ -73,6 +73,7 @@ export const wayOf = (deviceRatingA?: number): ExerciseStation => ({
   ...(deviceRatingA === undefined ? { chosen: ["deviceRatingA" as const] } : {}),
 });
 
+/** Powers as plates of such things usually state them: common practice, no source. */
 type Named = readonly [powerW: number, name: Text];
 const light: readonly [Named, ...Named[]] = [
   [60, { en: "reading lamp", pl: "lampka do czytania" }],

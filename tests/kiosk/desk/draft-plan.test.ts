@@ -9,18 +9,12 @@ import {
   withRouteClass,
   withRun,
 } from "../../../kiosk/desk/author/draft-plan.ts";
-import { emptyDraft } from "../../../kiosk/desk/author/draft.ts";
 import { stationId } from "../../../shared/board/ids.ts";
 import { routes } from "../../../shared/scenario/plan-route.ts";
 import type { Scenario } from "../../../shared/scenario/scenario.schema.ts";
+import { none } from "./empty-draft.ts";
 
 const same = (text: string) => ({ en: text, pl: text });
-const none = emptyDraft("own-x", {
-  title: same("x"),
-  place: same("x"),
-  teaches: same("x"),
-  opening: same("x"),
-});
 const room = (draft: Scenario, x: number, y: number, width: number, height: number) =>
   withRoom(draft, { x, y, width, height }, same("room"), "wall");
 const walls = ({ plan }: Scenario) =>

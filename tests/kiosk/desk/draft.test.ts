@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { requirementOf } from "../../../kiosk/desk/author/ask-kinds.ts";
 import {
-  emptyDraft,
   slugOf,
   withAnswer,
   withLoad,
@@ -14,14 +13,8 @@ import { withPlace } from "../../../kiosk/desk/author/draft-plan.ts";
 import { entryId, stationId } from "../../../shared/board/ids.ts";
 import type { BoardStationView } from "../../../shared/protocol/author-view.ts";
 import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.ts";
+import { none } from "./empty-draft.ts";
 
-const same = (text: string) => ({ en: text, pl: text });
-const none = emptyDraft("own-x", {
-  title: same("x"),
-  place: same("x"),
-  teaches: same("x"),
-  opening: same("x"),
-});
 const [way, first, second, fcu] = [
   stationId("way-1"),
   stationId("socket-1"),
