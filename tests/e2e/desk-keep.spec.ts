@@ -1,24 +1,19 @@
 import { expect, test } from "@playwright/test";
-import { rmSync } from "node:fs";
 import { readFile } from "node:fs/promises";
 import { publicSheetNames } from "../../shared/protocol/public-text.ts";
-import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
+import type { BenchProcess } from "./bench-process.ts";
 import { isClean, signInAtDesk } from "./desk-page.ts";
-import { setUpPeople } from "./desk-people.ts";
+import { startBenchWithPeople } from "./desk-people.ts";
 
 const networkPort = 4794;
 const network = `http://127.0.0.1:${networkPort}`;
 
-let dataFolder: string;
 let running: BenchProcess;
 test.beforeAll(async () => {
-  dataFolder = newDataFolder();
-  await setUpPeople(dataFolder);
-  running = await startBench({ board: "small", dataFolder, networkPort });
+  running = await startBenchWithPeople(networkPort);
 });
 test.afterAll(async () => {
   await running.stop();
-  rmSync(dataFolder, { recursive: true, force: true });
 });
 
 test("anybody on the network reads the sheets without signing in, in both languages", async ({ page }) => {

@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { performance } from "node:perf_hooks";
 import { logFile } from "../../server/folders.ts";
 import { openRecords } from "../../server/open-records.ts";
@@ -6,11 +7,12 @@ import { GuessMemory } from "../../server/people/guess-memory.ts";
 import { People } from "../../server/people/people.ts";
 import { PinHasher } from "../../server/people/pin-hash.ts";
 import { byBench } from "../../shared/protocol/author.ts";
+import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 
 export const deskPin = "482915";
 
 /** Sets a bench up that lies still: one learner with a badge, staff with a PIN, and the network let in. */
-export async function setUpPeople(dataFolder: string): Promise<void> {
+async function setUpPeople(dataFolder: string): Promise<void> {
   const opened = openRecords(logFile(dataFolder), () => undefined);
   const people = new People({
     store: opened.people,
@@ -30,4 +32,18 @@ export async function setUpPeople(dataFolder: string): Promise<void> {
   opened.records.log.checkpoint();
   opened.reading.close();
   opened.writing.close();
+}
+
+/** Starts a bench on the small board with those people, let into the network; its data go when it is stopped. */
+export async function startBenchWithPeople(networkPort: number): Promise<BenchProcess> {
+  const dataFolder = newDataFolder();
+  await setUpPeople(dataFolder);
+  const running = await startBench({ board: "small", dataFolder, networkPort });
+  return {
+    ...running,
+    stop: async () => {
+      await running.stop();
+      rmSync(dataFolder, { recursive: true, force: true });
+    },
+  };
 }

@@ -1,5 +1,5 @@
 import { expect, test } from "@playwright/test";
-import { readFileSync, rmSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { logFile } from "../../server/folders.ts";
 import { openForWriting } from "../../server/store/open-database.ts";
@@ -7,27 +7,23 @@ import { verifyLog } from "../../server/store/verify-log.ts";
 import { changeLogged } from "../change-logged.ts";
 import { letters, readPdf } from "../read-pdf.ts";
 import { BenchLink } from "./bench-link.ts";
-import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
+import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
 import { isClean, signInAtDesk } from "./desk-page.ts";
-import { setUpPeople } from "./desk-people.ts";
+import { startBenchWithPeople } from "./desk-people.ts";
 
 const networkPort = 4793;
 const deskAddress = `http://127.0.0.1:${networkPort}/desk/`;
 
-let dataFolder: string;
 let running: BenchProcess;
 let link: BenchLink;
 test.beforeAll(async () => {
-  dataFolder = newDataFolder();
-  await setUpPeople(dataFolder);
-  running = await startBench({ board: "small", dataFolder, networkPort });
+  running = await startBenchWithPeople(networkPort);
   link = new BenchLink(running.address);
 });
 test.afterAll(async () => {
   link.close();
   await running.stop();
-  rmSync(dataFolder, { recursive: true, force: true });
 });
 
 /** Assessed work: a ring of which one line core was left out, and which is handed in so. */
@@ -179,9 +175,9 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   await expect(verifier.getByTestId("page-attempts")).toHaveText("Wszystkie prace");
   await isClean(verifier, "attempts-pl");
 
-  const log = openForWriting(logFile(dataFolder));
+  const log = openForWriting(logFile(running.dataFolder));
   expect(verifyLog(log)).toMatchObject({ isSound: true });
-  const copy = join(dataFolder, "copy.db");
+  const copy = join(running.dataFolder, "copy.db");
   log.exec(`VACUUM INTO '${copy}'`);
   log.close();
   const changed = openForWriting(copy);

@@ -1,23 +1,18 @@
 import { expect, type Page, test } from "@playwright/test";
-import { rmSync } from "node:fs";
 import { BenchLink } from "./bench-link.ts";
-import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
+import type { BenchProcess } from "./bench-process.ts";
 import { isClean, signInAtDesk } from "./desk-page.ts";
-import { setUpPeople } from "./desk-people.ts";
+import { startBenchWithPeople } from "./desk-people.ts";
 
 const networkPort = 4796;
 const desk = `http://127.0.0.1:${networkPort}/desk/`;
 
-let dataFolder: string;
 let running: BenchProcess;
 test.beforeAll(async () => {
-  dataFolder = newDataFolder();
-  await setUpPeople(dataFolder);
-  running = await startBench({ board: "small", dataFolder, networkPort });
+  running = await startBenchWithPeople(networkPort);
 });
 test.afterAll(async () => {
   await running.stop();
-  rmSync(dataFolder, { recursive: true, force: true });
 });
 
 /** Drags a finger over the plan, from and to shares of its width and height. */
@@ -75,6 +70,11 @@ test("a trainer makes a task from an empty grid, wires its answers on the bench,
     await expect(get("author-room-1")).toHaveCount(0);
     await get("author-redo").click();
     await expect(get("author-room-1")).toBeAttached();
+    await get("author-tool-floor").click();
+    await drag(page, [0.05, 0.4], [0.5, 0.4]);
+    await get("author-run-out-7").click();
+    await expect(get("author-run-out-7")).toHaveCount(0);
+    await get("author-tool-room").click();
     await isClean(page, "prepare-house");
     await get("author-tab-stations").click();
     for (const [id, x, y] of [
