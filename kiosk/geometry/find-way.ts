@@ -1,16 +1,17 @@
 import FlatQueue from "flatqueue";
 import { tidyLine } from "./cable-shape.ts";
 import { type Dock, docksOf } from "./docks.ts";
+import { type GuideCosts, guideCosts } from "./guide-costs.ts";
 import { axisBit, type Grid, nextNode, xOf, yOf } from "./lane-grid.ts";
-import { distanceToSegment, type Point } from "./point.ts";
+import type { Point } from "./point.ts";
 import type { RouteField, RouteWish } from "./route-field.ts";
 
 // What a way costs, in steps of one lane. A lane that another cable lies in, or a plate in the way, costs so much
 // that it is taken only where there is no other way at all.
-const cost = { turn: 1.4, crossing: 2.5, offGuide: 0.35, mostOffGuide: 5, shared: 60, throughPlate: 150 };
+const cost = { turn: 1.4, crossing: 2.5, shared: 1000, throughPlate: 3000 };
 
-/** What a way costs off its guide at each crossing, worked out once for a guide on lanes of one field. */
-export type OffGuide = Map<readonly Point[], Float32Array>;
+/** What the guides of a field cost, as far as that was worked out. */
+export type OffGuide = Map<readonly Point[], GuideCosts>;
 
 /** The cost of standing at a crossing having come one way and leaving another. */
 const passCost = (grid: Grid, node: number, come: number, leave: number): number => {
@@ -19,21 +20,6 @@ const passCost = (grid: Grid, node: number, come: number, leave: number): number
   if ((taken & needed) !== 0) return cost.shared;
   if (taken === 0) return 0;
   return come === leave ? cost.crossing : cost.shared;
-};
-
-const offGuideCosts = (grid: Grid, guide: readonly Point[]): Float32Array => {
-  const costs = new Float32Array(grid.taken.length);
-  if (guide.length < 2) return costs;
-  for (let node = 0; node < costs.length; node += 1) {
-    const point = { x: xOf(grid, node), y: yOf(grid, node) };
-    let far = cost.mostOffGuide;
-    for (let i = 1; i < guide.length; i += 1) {
-      const [a, b] = [guide[i - 1], guide[i]];
-      if (a && b) far = Math.min(far, distanceToSegment(point, a, b) / grid.pitch);
-    }
-    costs[node] = far * cost.offGuide;
-  }
-  return costs;
 };
 
 interface Way {
@@ -54,10 +40,13 @@ const findWay = (
   const goals = new Map<number, Dock[]>();
   for (const dock of docksOf(grid, field, wish.to, wish.toHalf))
     goals.set(dock.node, [...(goals.get(dock.node) ?? []), dock]);
-  const off = offGuide.get(wish.guide) ?? offGuideCosts(grid, wish.guide);
-  offGuide.set(wish.guide, off);
-  const best = new Float32Array(grid.taken.length * 4).fill(Infinity);
-  const came = new Int32Array(grid.taken.length * 4).fill(-1);
+  const costs = offGuide.get(wish.guide) ?? guideCosts(grid, wish.guide);
+  offGuide.set(wish.guide, costs);
+  const { legCount, off, over } = costs;
+  // A state is a leg of the guide, a crossing and the way one came, the latter two as without legs.
+  const nodeCount = grid.taken.length;
+  const best = new Float64Array(legCount * nodeCount * 4).fill(Infinity);
+  const came = new Int32Array(legCount * nodeCount * 4).fill(-1);
   const frontier = new FlatQueue();
   const startOf = new Map<number, Dock>();
   for (const dock of starts) {
@@ -72,13 +61,27 @@ const findWay = (
     frontier.push(state, price);
   }
   let ending: { price: number; state: number; dock: Dock } | undefined;
-  for (let state = frontier.pop(); state !== undefined; state = frontier.pop()) {
-    const node = state >> 2;
+  for (;;) {
+    const price = frontier.peekValue() ?? Infinity;
+    const state = frontier.pop();
+    if (state === undefined || price >= (ending?.price ?? Infinity)) break;
+    // A cheaper way to the same was found after this one.
+    if (price > (best[state] ?? 0)) continue;
+    const place = state >> 2;
+    const node = place % nodeCount;
     const come = state & 3;
-    const price = best[state] ?? Infinity;
-    if (ending && price >= ending.price) break;
     const isStart = came[state] === -1;
-    if (!(isSame && isStart))
+    const isLastLeg = place >= (legCount - 1) * nodeCount;
+    if (!isLastLeg) {
+      const nextState = state + nodeCount * 4;
+      const total = price + (over[place] ?? 0);
+      if (total < (best[nextState] ?? Infinity)) {
+        best[nextState] = total;
+        came[nextState] = state;
+        frontier.push(nextState, total);
+      }
+    }
+    if (isLastLeg && !(isSame && isStart))
       for (const dock of goals.get(node) ?? []) {
         const into = (dock.out + 2) % 4;
         if (into === (come + 2) % 4) continue;
@@ -94,9 +97,9 @@ const findWay = (
         1 +
         (leave === come ? 0 : cost.turn) +
         passCost(grid, node, come, leave) +
-        (off[next] ?? 0) +
+        (off[place - node + next] ?? 0) +
         ((grid.under[next] ?? 0) === 0 ? 0 : cost.throughPlate);
-      const nextState = next * 4 + leave;
+      const nextState = (place - node + next) * 4 + leave;
       if (total >= (best[nextState] ?? Infinity)) continue;
       best[nextState] = total;
       came[nextState] = state;
@@ -107,7 +110,8 @@ const findWay = (
   const line: Point[] = [ending.dock.edge];
   let state = ending.state;
   for (;;) {
-    line.push({ x: xOf(grid, state >> 2), y: yOf(grid, state >> 2) });
+    const node = (state >> 2) % nodeCount;
+    line.push({ x: xOf(grid, node), y: yOf(grid, node) });
     const before = came[state] ?? -1;
     if (before === -1) break;
     state = before;

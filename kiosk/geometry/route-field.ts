@@ -13,9 +13,8 @@ export interface RouteField {
   first?: RouteOrder;
 }
 
-/** Orders to try in turn, where labels find no room in the lanes of the first. */
-export const routeOrders = ["shortest", "longest", "given", "turned"] as const;
-export type RouteOrder = (typeof routeOrders)[number];
+/** Which cables are laid first: by the length of their guides, or as they are given, or the last of those first. */
+export type RouteOrder = "shortest" | "longest" | "given" | "turned";
 
 /** The half of a plate that a cable joins: the left one is fed, the right one feeds on. */
 export type PlateHalf = "left" | "right";

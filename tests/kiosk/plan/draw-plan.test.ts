@@ -146,7 +146,9 @@ describe("a plan wired by hand, one pin of each plug after the other", () => {
         }
       if (!drawing) throw new Error("nothing was wired");
       expect(planComplaints(drawing, attempt)).toEqual([]);
-      expect(drawing.isMakeshift).toBe(drawPlan(inputOf(attempt, { face })).isMakeshift);
+      // One after the other they may find room where all at once do not; never the other way round.
+      const atOnce = drawPlan(inputOf(attempt, { face }));
+      expect([drawing.isMakeshift, atOnce.isMakeshift]).not.toEqual([true, false]);
     },
   );
 

@@ -1,28 +1,56 @@
 import { describe, expect, it } from "vitest";
-import { drawPlan } from "../../../kiosk/plan/draw-plan.ts";
-import { answerViews } from "./answer-views.ts";
+import { lanePitchMm } from "../../../kiosk/geometry/cable-width.ts";
+import { cableStrayPx } from "../../../kiosk/plan/cable-stray.ts";
+import { drawPlan, type PlanDrawing } from "../../../kiosk/plan/draw-plan.ts";
+import { type AnswerView, answerViews } from "./answer-views.ts";
 import { english } from "./english.ts";
 import { fontWidth } from "./font-width.ts";
 import { planComplaints } from "./plan-complaints.ts";
 import { planStages } from "./plan-stages.ts";
+import { routeComplaints } from "./route-complaints.ts";
 
 const answers = answerViews();
 
 describe.each(planStages)(
   "the plan of every answer of every scenario on a panel of $panel",
   ({ stage, sizes }) => {
-    it.each(answers)("$scenario, $answer", ({ attempt, face }) => {
-      const drawing = drawPlan({
-        attempt,
-        face,
-        area: stage,
-        mmPx: sizes.mmPx,
-        captionPx: sizes.captionPx,
-        words: english,
-        measure: fontWidth,
-        isTypefaceThere: true,
+    const known = new Map<AnswerView, PlanDrawing>();
+    const drawingOf = (answer: AnswerView): PlanDrawing => {
+      const { attempt, face } = answer;
+      const drawing =
+        known.get(answer) ??
+        drawPlan({
+          attempt,
+          face,
+          area: stage,
+          mmPx: sizes.mmPx,
+          captionPx: sizes.captionPx,
+          words: english,
+          measure: fontWidth,
+          isTypefaceThere: true,
+        });
+      known.set(answer, drawing);
+      return drawing;
+    };
+
+    it.each(answers)("$scenario, $answer", (answer) => {
+      const drawing = drawingOf(answer);
+      const complaints = [
+        ...planComplaints(drawing, answer.attempt),
+        ...routeComplaints(drawing, sizes.mmPx),
+      ];
+      expect(complaints.join("; ")).toBe("");
+    });
+
+    it("has nine cables of ten within one lane of the route they are judged on", () => {
+      const lanePx = lanePitchMm * sizes.mmPx;
+      const isNear = answers.flatMap((answer) => {
+        const { cables, ground } = drawingOf(answer);
+        return cables.map(
+          ({ cable, line }) => cableStrayPx(cable, line, ground, sizes.mmPx, lanePx) <= lanePx,
+        );
       });
-      expect(planComplaints(drawing, attempt).join("; ")).toBe("");
+      expect(isNear.filter(Boolean).length / isNear.length).toBeGreaterThan(0.9);
     });
   },
 );
