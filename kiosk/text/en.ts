@@ -472,6 +472,9 @@ export const en = {
   "no-board.pin-failed.remedy":
     "see that the board description names pins BCM 0 to 27 and that nothing else uses them, then start again.",
   "no-board.scanner-stopped.remedy": "if it does not come back within a minute, start the bench again.",
+  "banner.frozen": "Hands off, look at the trainer. The bench waits, and so does your time. Your work is kept.",
+  "banner.time-left": "Time left: {minutes} min.",
+  "banner.time-up": "The time is up. Your trainer says how to go on. Nothing was ended.",
   "banner.board-lost":
     "The mock board does not answer. Check its plug, then call the trainer. Your work is kept.",
   "banner.board-fault": "Something is wrong with the mock board. Call the trainer. It is not your fault.",

@@ -12,6 +12,8 @@ export const refusalsEn = {
   "refused.disk-full": "The disk is full. Call the technician.",
   "refused.disk-read-only": "The bench may not write on its disk. Call the technician.",
   "refused.log-damaged": "The record is damaged. Call the technician.",
+  "refused.bench-frozen": "The trainer has stopped the benches for a moment. Nothing is lost.",
+  "refused.no-time-set": "No time is set. Set the time of the group first.",
   "refused.no-board": "The mock board does not answer.",
   "refused.unknown-code": "This board has no plug for that size.",
   "refused.board-not-empty": "Clear the board first.",

@@ -14,6 +14,8 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.disk-full": "Dysk jest pełny. Zawołaj technika.",
   "refused.disk-read-only": "Stanowisko nie może zapisywać na dysku. Zawołaj technika.",
   "refused.log-damaged": "Zapis jest uszkodzony. Zawołaj technika.",
+  "refused.bench-frozen": "Instruktor zatrzymał na chwilę stanowiska. Nic nie przepadło.",
+  "refused.no-time-set": "Nie ustawiono czasu. Najpierw ustaw czas grupy.",
   "refused.no-board": "Tablica nie odpowiada.",
   "refused.unknown-code": "Ta tablica nie ma wtyczki na taki przekrój.",
   "refused.board-not-empty": "Najpierw opróżnij tablicę.",

@@ -33,6 +33,8 @@ interface Rules<Name extends ActName> {
   isRemote?: true;
   /** It has nothing to do with the board and does not wait for an act that does. */
   isFree?: true;
+  /** Whoever works at the bench may do it while it is frozen. */
+  whileFrozen?: true;
   /** What it keeps is the board at rest, never a plug half in. */
   isAtRest?: true;
 }

@@ -33,5 +33,10 @@ export const workers: readonly ActorKind[] = ["learner", "guest"];
 /** Whoever stands at the bench, signed in or not. */
 export const anybodyAtBench: readonly ActorKind[] = ["nobody", "learner", "guest", ...staffRoles];
 
+const staffKinds: ReadonlySet<ActorKind> = new Set(staffRoles);
+
+/** One of the staff. */
+export const isStaffKind = (kind: ActorKind): boolean => staffKinds.has(kind);
+
 /** Whoever may let people in. */
 export const keepers: readonly ActorKind[] = ["trainer", "technician"];

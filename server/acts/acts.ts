@@ -18,6 +18,7 @@ import { declare } from "./declare.ts";
 import { endAttempt } from "./end-attempt.ts";
 import { energise } from "./energise.ts";
 import { erasePerson } from "./erase-person.ts";
+import { freezeBench } from "./freeze-bench.ts";
 import { goToStep } from "./go-to-step.ts";
 import { hideFault } from "./hide-fault.ts";
 import { handIn } from "./hand-in.ts";
@@ -35,10 +36,12 @@ import { ready } from "./ready.ts";
 import { recordLiveReading } from "./record-live-reading.ts";
 import { recordReading } from "./record-reading.ts";
 import { renewPin } from "./renew-pin.ts";
+import { resetBench } from "./reset-bench.ts";
 import { selfCheck } from "./self-check.ts";
 import { selfCheckCleared } from "./self-check-cleared.ts";
 import { setLanguage } from "./set-language.ts";
 import { setLarge } from "./set-large.ts";
+import { setTime } from "./set-time.ts";
 import { setUp } from "./set-up.ts";
 import { showAct } from "./show-act.ts";
 import { signIn } from "./sign-in.ts";
@@ -114,6 +117,9 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "confirm-resume": confirmResume,
   "end-attempt": endAttempt,
   "clear-board": clearBoard,
+  "freeze-bench": freezeBench,
+  "set-time": setTime,
+  "reset-bench": resetBench,
   "choose-network": chooseNetwork,
   "declare-own-work": declareOwnWork,
   observe: observe,

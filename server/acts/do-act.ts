@@ -29,6 +29,7 @@ export async function doAct<Name extends ActName>(
     isAtBench: actor.isRemote !== true,
     state: workStateOf(run?.state),
     isAssessing: core.work.isAssessed,
+    isFrozen: core.hold.isFrozen,
   };
   const refused = refusalByTable(act, message, standing);
   if (refused) return refused;

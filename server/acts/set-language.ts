@@ -18,6 +18,7 @@ export const setLanguage: Act<"set-language"> = {
   who: anybodyAtBench,
   isFree: true,
   states: always,
+  whileFrozen: true,
   does: ({ core }, { language }) => {
     core.session.remember({ language });
     return done;

@@ -17,6 +17,7 @@ export const setLarge: Act<"set-large"> = {
   who: anybodyAtBench,
   isFree: true,
   states: always,
+  whileFrozen: true,
   does: ({ core }, { isLarge }) => {
     core.session.remember({ isLarge });
     return done;

@@ -33,6 +33,7 @@ export const signIn: Act<"sign-in"> = {
   who: anybodyAtBench,
   isFree: true,
   states: always,
+  whileFrozen: true,
   does: async ({ core }, message) => {
     if (message.by === "guest") return work(core, null, "guest");
     const person = await personOf(core, message);

@@ -22,6 +22,7 @@ export const signOut: Act<"sign-out"> = {
   who: anybodyAtBench,
   isFree: true,
   states: always,
+  whileFrozen: true,
   does: ({ core, actor, run }, { everywhere }) => {
     if (everywhere && actor.staff !== undefined) core.parts.webSessions.endAllOf(actor.staff);
     if (actor.kind === "guest" && run) endRun(core, { reason: "left" });

@@ -170,7 +170,8 @@ export const attemptEventSchemas = {
   "attempt-left": z.strictObject({
     reason: z.enum(["left", "another-started", "ended"]),
     person: z.string().optional(),
-    why: z.enum(endReasons).optional(),
+    /** `next-group`: a trainer made the bench ready for the next group. */
+    why: z.enum([...endReasons, "next-group"]).optional(),
   }),
 } as const;
 

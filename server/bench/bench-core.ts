@@ -9,6 +9,7 @@ import type { Criteria } from "../desk/criteria.ts";
 import { ShownDecisions } from "../desk/shown-decisions.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
 import { BoardNow, type NoBoard } from "./board-now.ts";
+import { Hold } from "./hold.ts";
 import { RecordsHealth } from "./records-health.ts";
 import { Session } from "./session.ts";
 import { Work } from "./work.ts";
@@ -80,6 +81,7 @@ export class BenchCore {
   readonly work = new Work();
   readonly health: RecordsHealth;
   readonly shown: ShownDecisions;
+  readonly hold: Hold;
   readonly show: Show;
   #revision = 0;
   readonly #listeners = new Set<() => void>();
@@ -101,6 +103,7 @@ export class BenchCore {
       locked: () => this.publish(),
       troubled: (error) => this.health.trouble(error, "memory"),
     });
+    this.hold = new Hold({ clock: parts.clock, timers, changed: () => this.publish() });
     const { lastSelfCheck } = this.session.memory;
     this.board = new BoardNow(lastSelfCheck?.board === parts.board.id ? lastSelfCheck : undefined);
     this.show = new Show({

@@ -72,6 +72,7 @@ export class Bench {
     await this.core.parts.port.close();
     this.core.health.guard(() => this.core.work.run?.stop());
     this.core.show.stop();
+    this.core.hold.stop();
     this.core.session.stop();
   }
 

@@ -16,6 +16,7 @@ function banners(core: BenchCore): Banner[] {
   const { status, sensed } = core.board;
   const list: Banner[] = [];
   const add = (kind: Banner["kind"], facts: Banner["facts"] = {}): void => void list.push({ kind, facts });
+  if (core.hold.isFrozen) add("frozen");
   if (health.isLogDamaged) add("log-damaged");
   if (health.diskTrouble) add(health.diskTrouble);
   if (status.state === "no-board") add("board-lost", status.facts);
@@ -28,6 +29,9 @@ function banners(core: BenchCore): Banner[] {
         facts: facts ?? {},
         ...(station ? { station } : {}),
       });
+  const { leftMs } = core.hold;
+  if (leftMs !== undefined && leftMs <= 0) add("time-up");
+  if (leftMs !== undefined && leftMs > 0) add("time-left", { minutes: Math.ceil(leftMs / 60_000) });
   const own = ownRun(core, core.session.actor);
   if (own && (own.state.changedWhileOff || own.state.isTrainerNeeded))
     add("changed-while-off", {

@@ -26,6 +26,9 @@ export interface Said {
 /** Something wrong around the work, in plain words: who should do what. */
 export interface Banner {
   kind:
+    | "frozen"
+    | "time-left"
+    | "time-up"
     | "board-lost"
     | "board-fault"
     | "board-simulated"

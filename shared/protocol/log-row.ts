@@ -59,6 +59,10 @@ export const eventTypes = [
   "decisions-taken",
   "scenario-kept",
   "scenario-withdrawn",
+  "bench-frozen",
+  "bench-thawed",
+  "time-set",
+  "bench-reset",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

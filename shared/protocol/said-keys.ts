@@ -194,6 +194,8 @@ export const refusalCodes = {
   "not-your-decision": [],
   "not-blind": [],
   "nothing-to-sample": [],
+  "bench-frozen": [],
+  "no-time-set": [],
 } as const;
 
 export type SayKey = keyof typeof sayKeys;

@@ -66,5 +66,8 @@ export const actSamples = {
     fault: { kind: "open-core", cable: "socket-1.a~way-1.a", role: "N" },
   },
   "show-act": { what: "touch" },
+  "freeze-bench": { isFrozen: false },
+  "set-time": { what: "set", minutes: null },
+  "reset-bench": {},
   "draw-sample": { seed: "2026-11", size: 5, risk: "all" },
 } satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

@@ -76,13 +76,19 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "see-decision": [["learner"], workStates],
   "view-second": [["assessor", "verifier"], workStates],
   "draw-sample": [["verifier"], workStates],
+  "freeze-bench": [["trainer"], workStates],
+  "set-time": [["trainer"], workStates],
+  "reset-bench": [["trainer"], workStates],
 };
 
 /** What one of the staff may also ask for from the network; everything else is for the bench's own screen. */
 const fromNetwork: ActName[] = [
+  "freeze-bench",
+  "set-time",
   "confirm-resume",
   "end-attempt",
   "clear-board",
+  "reset-bench",
   "observe",
   "decide",
   "seal-decision",
@@ -97,7 +103,7 @@ const fromNetwork: ActName[] = [
 ];
 
 /** The acts of the desk on an attempt, on all that were decided, or on a person. */
-const aboutAttempts: ActName[] = fromNetwork.slice(3);
+const aboutAttempts: ActName[] = fromNetwork.slice(6);
 
 /** Refused while assessed work is open on the bench, and with what. */
 const notInAssessed: Partial<Record<ActName, string>> = {
@@ -125,6 +131,7 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   "confirm-resume": ["nothing-to-confirm"],
   "end-attempt": ["nothing-to-end"],
   "clear-board": ["work-not-ended"],
+  "reset-bench": ["others-work-open", "others-work-waiting"],
   "declare-own-work": ["not-assessed"],
   observe: ["no-such-attempt"],
   decide: ["no-such-attempt"],
