@@ -18,6 +18,7 @@ import { boardFace } from "./view/board-face.ts";
 import { benchToShow } from "./view/bench-to-show.ts";
 import { scenarioCards } from "./view/scenario-cards.ts";
 import { filterOf } from "./desk/attempt-query.ts";
+import { tieToLead } from "./lead/lead-end.ts";
 import type { Staff } from "./people/person.ts";
 import { evidenceSource } from "./evidence/evidence-source.ts";
 import { DeskTasks, type KeepingParts } from "./keeping/desk-tasks.ts";
@@ -153,6 +154,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
         authorOf: author,
         wallMs: () => parts.bench.clock.wallMs(),
       },
+      lead: { core, staffOf },
       desk: { core, staffOf, authorOf: author, isAtBench: door.kind === "own-screen" },
       keep: {
         core,
@@ -210,6 +212,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     });
     return { http, sockets };
   };
+  let untie: () => void = () => undefined;
   const own = openDoor(ownDoor, createHttpServer);
   const open = [own];
 
@@ -219,6 +222,16 @@ export function createServer(parts: ServerParts): SpurwiseServer {
     listen: async (port) => {
       const ownPort = await listenAt(own.http, port, loopback);
       bench.start();
+      const { lead } = parts.bench;
+      if (lead) {
+        untie = tieToLead(
+          { core, handle: (name, message, session) => bench.handle(name, message, session) },
+          face,
+          lead.link,
+          lead.packs,
+        );
+        await lead.workshop.start();
+      }
       const { network } = parts;
       if (!network) return { ownPort };
       const { tls, names } = network;
@@ -244,6 +257,10 @@ export function createServer(parts: ServerParts): SpurwiseServer {
       }
     },
     close: async () => {
+      untie();
+      parts.bench.lead?.link.stop();
+      parts.bench.lead?.workshop.stop();
+      await parts.bench.lead?.names?.close();
       for (const { http, sockets } of open) {
         const closed = sockets.close();
         http.closeAllConnections();

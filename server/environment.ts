@@ -70,6 +70,8 @@ const environmentSchema = z.object({
         .map((name) => name.trim())
         .filter((name) => name !== ""),
     ),
+  /** Where a bench that leads is called by the others. */
+  SPURWISE_LEAD_PORT: port.prefault("4712"),
   SPURWISE_DATA: z.string().optional(),
   /** Id of a board in hardware/boards, or the path of a description. */
   SPURWISE_BOARD: z.string().optional(),
@@ -106,6 +108,7 @@ export interface Environment {
   host: string | undefined;
   networkPort: number;
   names: string[];
+  leadPort: number;
   data: string | undefined;
   board: string | undefined;
   lines: "simulated" | "gpio" | "spinning";
@@ -153,6 +156,7 @@ export function readEnvironment(environment: Record<string, string | undefined>)
     host: data.SPURWISE_HOST,
     networkPort: data.SPURWISE_NETWORK_PORT,
     names: data.SPURWISE_NAMES,
+    leadPort: data.SPURWISE_LEAD_PORT,
     data: data.SPURWISE_DATA,
     board: data.SPURWISE_BOARD,
     lines: data.SPURWISE_LINES,

@@ -27,6 +27,8 @@ import { ScannerClient } from "./scanner-client.ts";
 import { demoPeople } from "./demo/people.ts";
 import { centreLink } from "./outbox/centre-link.ts";
 import { Outbox } from "./outbox/outbox.ts";
+import { openLead } from "./lead/open-lead.ts";
+import { TaskLibrary } from "./lead/task-library.ts";
 import { KeptNotes } from "./machine/kept-notes.ts";
 import { GuessGuard } from "./people/guess-guard.ts";
 import { GuessMemory } from "./people/guess-memory.ts";
@@ -242,15 +244,28 @@ export function openParts(
     );
   const updateKey = updateKeyOf(environment.updateKey, note);
   const isSimulated = lines !== "gpio";
+  const pins = new PinHasher();
   const people = new People({
     store: opened.people,
     demo: isSimulated ? demoPeople : [],
-    pins: new PinHasher(),
+    pins,
     guard: new GuessGuard(() => clock.monotonicMs(), new GuessMemory(opened.reading, opened.writing)),
   });
   const outbox = outboxOf(environment, opened, note);
   const network = networkDoor(environment, opened, people);
-  const scenarios = new ScenarioFolder(folders.scenarios, note);
+  const ownTasks = new ScenarioFolder(folders.scenarios, note);
+  const scenarios = new TaskLibrary(ownTasks);
+  const lead = openLead({
+    data,
+    environment,
+    opened,
+    people,
+    pins,
+    tasks: scenarios,
+    isNetwork: network !== undefined,
+    clock,
+    note,
+  });
   // What lies in the write-ahead file alone goes with it; where nothing is new, nothing is written.
   const idle = setInterval(() => checkpointWhenIdle(opened.records), checkpointEveryMs).unref();
   let isClosed = false;
@@ -276,7 +291,8 @@ export function openParts(
         judge,
         rulePackVersion: packVersion,
         softwareVersion: softwareVersion(),
-        findings: environment.findings,
+        findings: lead?.packs.findings ?? environment.findings,
+        ...(lead ? { lead } : {}),
         showSpeed: environment.showSpeed,
         records: opened.records,
         criteria: readCriteria(data, note),
@@ -317,7 +333,7 @@ export function openParts(
       outboxState: () => outbox?.state,
     },
     ready: () => watchdog.ready(),
-    readScenarios: () => scenarios.read(() => isClosed),
+    readScenarios: () => ownTasks.read(() => isClosed),
     startProvingLog: (damaged) => {
       keeper.start(damaged);
       outbox?.start();

@@ -472,7 +472,8 @@ export const en = {
   "no-board.pin-failed.remedy":
     "see that the board description names pins BCM 0 to 27 and that nothing else uses them, then start again.",
   "no-board.scanner-stopped.remedy": "if it does not come back within a minute, start the bench again.",
-  "banner.frozen": "Hands off, look at the trainer. The bench waits, and so does your time. Your work is kept.",
+  "banner.frozen":
+    "Hands off, look at the trainer. The bench waits, and so does your time. Your work is kept.",
   "banner.time-left": "Time left: {minutes} min.",
   "banner.time-up": "The time is up. Your trainer says how to go on. Nothing was ended.",
   "banner.board-lost":

@@ -452,7 +452,8 @@ export const pl: Record<TextKey, string> = {
   "no-board.pin-failed.remedy":
     "sprawdź, czy opis tablicy podaje wyprowadzenia BCM od 0 do 27 i czy nic innego ich nie używa; uruchom ponownie.",
   "no-board.scanner-stopped.remedy": "jeśli nie wróci w ciągu minuty, uruchom stanowisko ponownie.",
-  "banner.frozen": "Odłóż przewody i patrz na instruktora. Stanowisko czeka i czas stoi. Praca jest zapisana.",
+  "banner.frozen":
+    "Odłóż przewody i patrz na instruktora. Stanowisko czeka i czas stoi. Praca jest zapisana.",
   "banner.time-left": "Pozostały czas: {minutes} min.",
   "banner.time-up": "Czas minął. Instruktor powie, co dalej. Niczego nie zakończono.",
   "banner.board-lost": "Tablica nie odpowiada. Sprawdź wtyczkę i zawołaj instruktora. Praca jest zapisana.",

@@ -23,6 +23,8 @@ import { goToStep } from "./go-to-step.ts";
 import { hideFault } from "./hide-fault.ts";
 import { handIn } from "./hand-in.ts";
 import { holdPerson } from "./hold-person.ts";
+import { leadAct } from "./lead-act.ts";
+import { leadOrder } from "./lead-order.ts";
 import { leaveAttempt } from "./leave-attempt.ts";
 import { matchAsFound } from "./match-as-found.ts";
 import { meterAct } from "./meter-act.ts";
@@ -120,6 +122,8 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "freeze-bench": freezeBench,
   "set-time": setTime,
   "reset-bench": resetBench,
+  "lead-act": leadAct,
+  "lead-order": leadOrder,
   "choose-network": chooseNetwork,
   "declare-own-work": declareOwnWork,
   observe: observe,

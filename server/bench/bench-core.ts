@@ -12,6 +12,7 @@ import { BoardNow, type NoBoard } from "./board-now.ts";
 import { Hold } from "./hold.ts";
 import { RecordsHealth } from "./records-health.ts";
 import { Session } from "./session.ts";
+import type { LeadParts } from "../lead/lead-parts.ts";
 import { Work } from "./work.ts";
 import type { ScenarioShelf } from "../author/scenario-shelf.ts";
 import type { ScenarioKit } from "../library.ts";
@@ -62,6 +63,8 @@ export interface BenchParts {
   people: People;
   /** Who is signed in from the network. */
   webSessions: WebSessions;
+  /** What it leads a workshop with, and what it is led by; undefined where it does neither. */
+  lead?: LeadParts;
   /** The show goes so many times as fast; one where left out. For checks. */
   showSpeed?: number;
   /** The network was let in at this start. */

@@ -27,8 +27,6 @@ export function setFrozen(core: BenchCore, isFrozen: boolean, person: string, au
 export function thawAlone(core: BenchCore): void {
   if (!core.hold.isFrozen) return;
   core.hold.thaw();
-  core.health.guard(() =>
-    noteHold(core, "bench-thawed", { why: "lead-lost" satisfies ThawReason }, byBench),
-  );
+  core.health.guard(() => noteHold(core, "bench-thawed", { why: "lead-lost" satisfies ThawReason }, byBench));
   core.publish();
 }

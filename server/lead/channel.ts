@@ -34,22 +34,23 @@ export class Channel {
   #hear: ((message: unknown) => void) | undefined;
   #closed: (() => void) | undefined;
   #isClosed = false;
+  readonly #waiting: unknown[] = [];
   #parts: Buffer[] = [];
   #partBytes = 0;
 
   constructor(socket: TLSSocket) {
     this.#socket = socket;
     this.address = socket.remoteAddress ?? "";
-    this.binding = socket
-      .exportKeyingMaterial(bindingBytes, bindingLabel, Buffer.alloc(0))
-      .toString("hex");
+    this.binding = socket.exportKeyingMaterial(bindingBytes, bindingLabel, Buffer.alloc(0)).toString("hex");
     socket.setNoDelay(true);
     socket.setTimeout(silentMs, () => this.close());
-    socket.on("error", () => undefined);
+    // An error of TLS itself, such as a byte changed on the way, leaves the connection open.
+    socket.on("error", () => socket.destroy());
     socket.on("close", () => {
       this.#isClosed = true;
       this.#closed?.();
     });
+    socket.on("data", (chunk: Buffer) => this.#take(chunk));
     // Nothing is read before somebody listens.
     socket.pause();
   }
@@ -59,23 +60,18 @@ export class Channel {
     this.#hear = hear;
     this.#closed = closed;
     if (this.#isClosed) return closed();
-    this.#socket.on("data", (chunk: Buffer) => this.#take(chunk));
-    this.#socket.resume();
+    this.#drain();
   }
 
   /** The next message; rejects where the link ends before. For what is said in turn. */
   next(): Promise<unknown> {
     return new Promise((resolve, reject) => {
-      this.#hear = (message) => {
-        this.#socket.pause();
+      const ended = () => reject(new Error("the link has ended"));
+      this.listen((message) => {
         this.#hear = undefined;
+        this.#closed = undefined;
         resolve(message);
-      };
-      this.#closed = () => reject(new Error("the link has ended"));
-      if (this.#isClosed) return reject(new Error("the link has ended"));
-      if (this.#socket.listenerCount("data") === 0)
-        this.#socket.on("data", (chunk: Buffer) => this.#take(chunk));
-      this.#socket.resume();
+      }, ended);
     });
   }
 
@@ -107,11 +103,19 @@ export class Channel {
       } catch {
         return this.close();
       }
-      this.#hear?.(message);
+      this.#waiting.push(message);
     }
     this.#partBytes += rest.length;
     if (this.#partBytes > largestMessageBytes) return this.close();
     if (rest.length > 0) this.#parts.push(rest);
+    this.#drain();
+  }
+
+  /** Tells what has come to whoever listens; while nobody does, nothing more is read. */
+  #drain(): void {
+    while (this.#hear && this.#waiting.length > 0) this.#hear(this.#waiting.shift());
+    if (this.#hear) this.#socket.resume();
+    else this.#socket.pause();
   }
 }
 

@@ -28,7 +28,8 @@ export type PersonChange =
   | "let-in"
   | "badge-marked"
   | "new-badge"
-  | "adjusted";
+  | "adjusted"
+  | "from-lead";
 
 interface WriterParts {
   database: Connection;
@@ -95,6 +96,29 @@ export class PersonWriter {
   retell(record: PersonRecord, told: Told, author: Author): void {
     const sealed = seal(record.person_id, told, this.#keyOf(record.person_id));
     this.#keep([{ ...record, sealed }], "adjusted", author);
+  }
+
+  /**
+   * Takes people as another bench has them, all or none, with their ids there. `since` gives when somebody was put on the
+   * list here, and whether they are held; undefined for who is new.
+   */
+  takeOver(
+    people: readonly NewPerson[],
+    since: (id: string) => Pick<PersonRecord, "added_wall_ms" | "held_wall_ms"> | undefined,
+    author: Author,
+  ): void {
+    this.#parts.keys.make(people.map(({ id }) => id));
+    const records = people.map(({ id, role, badgeMark, pinHash, ...told }): PersonRecord => ({
+      person_id: id,
+      role,
+      sealed: seal(id, told, this.#keyOf(id)),
+      badge_mark: badgeMark ?? null,
+      pin_hash: pinHash ?? null,
+      added_wall_ms: since(id)?.added_wall_ms ?? this.#now(),
+      held_wall_ms: since(id)?.held_wall_ms ?? null,
+      erased_wall_ms: null,
+    }));
+    this.#keep(records, "from-lead", author);
   }
 
   /** Keeps a person past the end of their time, or no longer. */

@@ -8,6 +8,7 @@ import type { Wiring } from "../../shared/wiring/wiring.schema.ts";
 import { type DeskParts, deskRoutes } from "../desk/desk-routes.ts";
 import { type EvidenceParts, evidenceRoutes } from "../evidence/evidence-routes.ts";
 import type { KeepParts } from "../keep/keep-parts.ts";
+import { type LeadRouteParts, leadRoutes } from "../lead/lead-routes.ts";
 import { keepRoutes } from "../keep/keep-routes.ts";
 import { type Door, staffAt } from "./door.ts";
 import { isOwnOrigin } from "./origin.ts";
@@ -30,6 +31,7 @@ export interface AppParts {
   wiring: () => Wiring | undefined;
   evidence: Omit<EvidenceParts, "note">;
   desk: DeskParts;
+  lead: LeadRouteParts;
   keep: KeepParts;
   note: (sentence: string) => void;
 }
@@ -52,6 +54,7 @@ export function createApp({
   wiring,
   evidence,
   desk,
+  lead,
   keep,
   note,
 }: AppParts): Express {
@@ -119,6 +122,7 @@ export function createApp({
 
   app.use(evidenceRoutes({ ...evidence, note }));
   app.use(deskRoutes(desk));
+  app.use(leadRoutes(lead));
   app.use(keepRoutes(keep));
 
   app.use(express.static(kioskFolder, { cacheControl: false, setHeaders: noCache }));

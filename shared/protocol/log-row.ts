@@ -63,6 +63,7 @@ export const eventTypes = [
   "bench-thawed",
   "time-set",
   "bench-reset",
+  "pack-applied",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

@@ -196,6 +196,13 @@ export const refusalCodes = {
   "nothing-to-sample": [],
   "bench-frozen": [],
   "no-time-set": [],
+  "no-lead": [],
+  "bench-not-linked": [],
+  "not-all-benches": ["doneCount", "count"],
+  "lead-not-reached": [],
+  "no-pair-code": [],
+  "wrong-pair-code": [],
+  "no-picture": [],
 } as const;
 
 export type SayKey = keyof typeof sayKeys;

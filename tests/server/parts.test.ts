@@ -28,6 +28,7 @@ describe("the environment", () => {
   it("need not say anything: loopback, port 4710, the simulated board", () => {
     expect(readEnvironment({ SPURWISE_PORT: "" })).toEqual({
       port: 4710,
+      leadPort: 4712,
       host: undefined,
       networkPort: 4711,
       names: [],

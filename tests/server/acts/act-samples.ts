@@ -69,5 +69,7 @@ export const actSamples = {
   "freeze-bench": { isFrozen: false },
   "set-time": { what: "set", minutes: null },
   "reset-bench": {},
+  "lead-act": { what: "leave" },
+  "lead-order": { what: "reset-all" },
   "draw-sample": { seed: "2026-11", size: 5, risk: "all" },
 } satisfies Record<ActName, object> as unknown as { readonly [Name in ActName]: ActMessage<Name> };

@@ -79,6 +79,8 @@ const rights: { [Name in ActName]: [who: ActorKind[], states: readonly WorkState
   "freeze-bench": [["trainer"], workStates],
   "set-time": [["trainer"], workStates],
   "reset-bench": [["trainer"], workStates],
+  "lead-act": [["trainer", "technician"], workStates],
+  "lead-order": [["trainer"], workStates],
 };
 
 /** What one of the staff may also ask for from the network; everything else is for the bench's own screen. */
@@ -89,6 +91,8 @@ const fromNetwork: ActName[] = [
   "end-attempt",
   "clear-board",
   "reset-bench",
+  "lead-act",
+  "lead-order",
   "observe",
   "decide",
   "seal-decision",
@@ -131,6 +135,9 @@ const ownRefusals: Partial<Record<ActName, string[]>> = {
   "confirm-resume": ["nothing-to-confirm"],
   "end-attempt": ["nothing-to-end"],
   "clear-board": ["work-not-ended"],
+  // The bench of these checks neither leads nor is led.
+  "lead-act": ["no-lead"],
+  "lead-order": ["no-lead"],
   "reset-bench": ["others-work-open", "others-work-waiting"],
   "declare-own-work": ["not-assessed"],
   observe: ["no-such-attempt"],

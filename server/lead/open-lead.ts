@@ -1,0 +1,87 @@
+import type { AddressInfo } from "node:net";
+import { criteriaPath } from "../desk/criteria-file.ts";
+import type { Clock } from "../clock/clock.ts";
+import { systemTimers } from "../clock/system-clock.ts";
+import type { Environment } from "../environment.ts";
+import type { OpenedRecords } from "../open-records.ts";
+import type { People } from "../people/people.ts";
+import type { PinHasher } from "../people/pin-hash.ts";
+import { StoreError } from "../store/store-error.ts";
+import { writeWhole } from "../store/write-whole.ts";
+import { takeChannels } from "./channel.ts";
+import { LeadNames } from "./find-leads.ts";
+import { KeptPacks } from "./kept-packs.ts";
+import { LeadBook } from "./lead-book.ts";
+import { LeadLink } from "./lead-link.ts";
+import type { LeadParts } from "./lead-parts.ts";
+import { PackKeeper } from "./pack-keeper.ts";
+import type { TaskLibrary } from "./task-library.ts";
+import { Workshop, type WorkshopParts } from "./workshop.ts";
+
+export interface LeadSetting {
+  data: string;
+  environment: Pick<Environment, "host" | "leadPort">;
+  opened: Pick<OpenedRecords, "records" | "signer" | "isBesideDamaged">;
+  people: People;
+  pins: PinHasher;
+  tasks: TaskLibrary;
+  /** The network was let in: then benches on it may call, and else those of this machine alone. */
+  isNetwork: boolean;
+  clock: Clock;
+  note: (sentence: string) => void;
+}
+
+const everyAddress = "0.0.0.0";
+const loopback = "127.0.0.1";
+
+/**
+ * What a bench leads a workshop with and is led by; undefined beside a log that is damaged, or where the file of whom it
+ * knows cannot be read, which is said.
+ */
+export function openLead({
+  data,
+  environment,
+  opened,
+  people,
+  pins,
+  tasks,
+  isNetwork,
+  clock,
+  note,
+}: LeadSetting): LeadParts | undefined {
+  const { records, signer, isBesideDamaged } = opened;
+  if (isBesideDamaged) return undefined;
+  let book: LeadBook;
+  try {
+    book = new LeadBook(data);
+  } catch (error) {
+    if (!(error instanceof StoreError)) throw error;
+    note(`lead: ${error.message}`);
+    return undefined;
+  }
+  const { benchId } = records.log;
+  const name = `Spurwise ${benchId.slice(-4)}`;
+  const host = isNetwork ? (environment.host ?? everyAddress) : loopback;
+  const names = isNetwork ? new LeadNames(note) : undefined;
+  const listen: WorkshopParts["listen"] = async (taken) => {
+    const server = takeChannels(taken);
+    await new Promise<void>((ready, failed) => {
+      server.once("error", failed);
+      server.listen(environment.leadPort, host, ready);
+    });
+    const { port } = server.address() as AddressInfo;
+    note(`lead: benches find it at port ${port}`);
+    void names?.publish(name, port);
+    server.once("close", () => void names?.hide());
+    return { server, port };
+  };
+  const ends = { book, benchId, name, signer, pins, timers: systemTimers, note };
+  const packs = new PackKeeper({
+    ...{ kept: new KeptPacks(data), tasks, people, benchId, signer, note },
+    keepCriteria: (text) => writeWhole(criteriaPath(data), text),
+  });
+  const workshop = new Workshop({ ...ends, clock, listen });
+  const { sent } = packs;
+  if (sent) workshop.sendPack(sent.pack.version, sent.sealed);
+  return { workshop, link: new LeadLink(ends), packs, names };
+}

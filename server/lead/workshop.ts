@@ -1,0 +1,391 @@
+import type { Server } from "node:tls";
+import type { ActMessage } from "../../shared/protocol/acts.ts";
+import type { ActorRole } from "../../shared/protocol/author.ts";
+import type { BenchReport, LedBench } from "../../shared/protocol/lead-view.ts";
+import type { Reply } from "../../shared/protocol/reply.ts";
+import { changed, type ViewChange } from "../../shared/protocol/view-change.ts";
+import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
+import type { Clock, Timers } from "../clock/clock.ts";
+import type { PinHasher } from "../people/pin-hash.ts";
+import { refuse } from "../refusal.ts";
+import { isSignatureOf, type LogSigner } from "../store/log-signer.ts";
+import type { Channel } from "./channel.ts";
+import type { LeadBook } from "./lead-book.ts";
+import {
+  firstOfBenchSchema,
+  type FromLead,
+  fromBenchSchema,
+  type OrderAct,
+  pairProofSchema,
+  type SealedPack,
+} from "./lead-messages.schema.ts";
+import {
+  isSameProof,
+  newPairCode,
+  plainCode,
+  proofOf,
+  saltOf,
+  signedOfLink,
+  transcriptOf,
+} from "./pair-code.ts";
+
+/** A code is for one bench, for so long and so many wrong tries. */
+const codeLifeMs = 180_000;
+const mostTries = 3;
+const hereEveryMs = 3000;
+const orderTimeoutMs = 8000;
+
+/** Who gives an order at the lead. */
+export interface OrderBy {
+  role: ActorRole;
+  person: string;
+  session: string | null;
+}
+
+export interface WorkshopParts {
+  book: LeadBook;
+  benchId: string;
+  name: string;
+  signer: Pick<LogSigner, "publicKey" | "signatureOf">;
+  pins: Pick<PinHasher, "badgeMark">;
+  clock: Clock;
+  timers: Timers;
+  /** Listens for benches; gives the port. It is done when the workshop is led from here. */
+  listen: (taken: (channel: Channel) => void) => Promise<{ server: Server; port: number }>;
+  note: (sentence: string) => void;
+}
+
+interface Linked {
+  channel: Channel;
+  report: BenchReport | undefined;
+  clockBehindMs: number;
+}
+
+/** The text both ends sign when they link. */
+export const linkText = (binding: string, benchId: string, leadId: string): string =>
+  JSON.stringify(["spurwise link 1", binding, benchId, leadId]);
+
+/**
+ * A workshop as its lead knows it: the benches that were paired with it, how each is, and what the trainer has them do. It
+ * keeps nothing of their work; what a bench does is in the bench's own log.
+ */
+export class Workshop {
+  readonly #parts: WorkshopParts;
+  readonly #linked = new Map<string, Linked>();
+  readonly #last = new Map<string, Pick<Linked, "report" | "clockBehindMs">>();
+  readonly #refused = new Map<string, string>();
+  readonly #replies = new Map<number, (reply: Reply) => void>();
+  readonly #listeners = new Set<() => void>();
+  #code: { text: string; endsMs: number; endsWallMs: number; triesLeft: number } | undefined;
+  #frozen: { isFrozen: boolean; by: OrderBy } | undefined;
+  #projected: string | null = null;
+  #pack: { version: number; sealed: SealedPack } | undefined;
+  #server: Server | undefined;
+  #port: number | undefined;
+  #orderCount = 0;
+  #cancelHere: (() => void) | undefined;
+
+  constructor(parts: WorkshopParts) {
+    this.#parts = parts;
+  }
+
+  get isLeading(): boolean {
+    return this.#server !== undefined;
+  }
+
+  /** Where it listens; undefined where the workshop is not led from here. */
+  get port(): number | undefined {
+    return this.#port;
+  }
+
+  get isFrozen(): boolean {
+    return this.#frozen?.isFrozen === true;
+  }
+
+  get projected(): string | null {
+    return this.#projected;
+  }
+
+  get code(): { text: string; endsWallMs: number } | undefined {
+    if (!this.#isCodeLive()) return undefined;
+    const { text = "", endsWallMs = 0 } = this.#code ?? {};
+    return { text, endsWallMs };
+  }
+
+  /** Every bench that was paired, by name. */
+  benches(): LedBench[] {
+    return this.#parts.book.benches
+      .map(({ id, name }): LedBench => {
+        const linked = this.#linked.get(id);
+        const { report, clockBehindMs } = linked ?? this.#last.get(id) ?? { clockBehindMs: 0 };
+        const refused = this.#refused.get(id);
+        return {
+          ...{ id, name, isLinked: linked !== undefined, clockBehindMs },
+          ...(report ? { report } : {}),
+          ...(refused === undefined ? {} : { refused }),
+        };
+      })
+      .sort((a, b) => (a.name < b.name ? -1 : 1));
+  }
+
+  /** Calls `listener` whenever there is something new to show. Returns what ends it. */
+  onChange(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Leads the workshop from here where it was chosen before. */
+  async start(): Promise<void> {
+    if (!this.#parts.book.isLeading || this.#server) return;
+    const { server, port } = await this.#parts.listen((channel) => void this.#meet(channel));
+    this.#server = server;
+    this.#port = port;
+    this.#here();
+    this.#changed();
+  }
+
+  /** Ends every link; benches go on by themselves. */
+  stop(): void {
+    this.#cancelHere?.();
+    for (const { channel } of this.#linked.values()) channel.close();
+    this.#server?.close();
+    this.#server = undefined;
+    this.#port = undefined;
+  }
+
+  /** Leads from here from now on, or no longer. @throws StoreError */
+  async lead(isLeading: boolean): Promise<void> {
+    this.#parts.book.keepLeading(isLeading);
+    if (isLeading) return this.start();
+    this.#frozen = undefined;
+    this.#code = undefined;
+    this.stop();
+    this.#changed();
+  }
+
+  /** Shows a new code for the next bench; the one before ends. */
+  showCode(): void {
+    const { clock, timers } = this.#parts;
+    const endsMs = clock.monotonicMs() + codeLifeMs;
+    const code = {
+      text: newPairCode(),
+      endsMs,
+      endsWallMs: clock.wallMs() + codeLifeMs,
+      triesLeft: mostTries,
+    };
+    this.#code = code;
+    timers.after(codeLifeMs, () => {
+      if (this.#code === code) this.#dropCode();
+    });
+    this.#changed();
+  }
+
+  /** @throws StoreError */
+  forget(benchId: string): void {
+    this.#parts.book.forgetBench(benchId);
+    this.#linked.get(benchId)?.channel.close();
+    this.#last.delete(benchId);
+    if (this.#projected === benchId) this.#projected = null;
+    this.#changed();
+  }
+
+  /** False where there is no such bench, or its picture is for nobody else: assessed work. */
+  project(benchId: string | null): boolean {
+    const shown = benchId === null ? undefined : this.#linked.get(benchId)?.report;
+    if (benchId !== null && (!shown?.picture || shown.work?.mode === "assessed")) return false;
+    this.#projected = benchId;
+    this.#changed();
+    return true;
+  }
+
+  /** Sends a pack to all that are linked, and to each that links later and has an older one. */
+  sendPack(version: number, sealed: SealedPack): void {
+    this.#pack = { version, sealed };
+    for (const linked of this.#linked.values()) this.#givePack(linked);
+    this.#changed();
+  }
+
+  /** Has one bench do something; it answers itself. */
+  order<Act extends OrderAct>(
+    benchId: string,
+    act: Act,
+    message: ActMessage<Act>,
+    by: OrderBy,
+  ): Promise<Reply> {
+    const linked = this.#linked.get(benchId);
+    if (!linked) return Promise.resolve(refuse("bench-not-linked"));
+    const order = (this.#orderCount += 1);
+    return new Promise<Reply>((resolve) => {
+      const cancel = this.#parts.timers.after(orderTimeoutMs, () => answer(refuse("bench-not-linked")));
+      const answer = (reply: Reply): void => {
+        cancel();
+        this.#replies.delete(order);
+        if (reply.ok) this.#refused.delete(benchId);
+        else this.#refused.set(benchId, reply.code);
+        this.#changed();
+        resolve(reply);
+      };
+      this.#replies.set(order, answer);
+      this.#say(linked, { what: "order", order, act, message, by });
+    });
+  }
+
+  /** Has every bench that is linked do something; a refusal where not all of them did. */
+  async orderAll<Act extends OrderAct>(act: Act, message: ActMessage<Act>, by: OrderBy): Promise<Reply> {
+    const replies = await Promise.all(
+      [...this.#linked.keys()].map((benchId) => this.order(benchId, act, message, by)),
+    );
+    const doneCount = replies.filter(({ ok }) => ok).length;
+    return doneCount === replies.length
+      ? { ok: true }
+      : refuse("not-all-benches", { doneCount, count: replies.length });
+  }
+
+  /** Freezes every bench, those that link later too, or lets them go on. */
+  freeze(isFrozen: boolean, by: OrderBy): Promise<Reply> {
+    this.#frozen = { isFrozen, by };
+    this.#changed();
+    return this.orderAll("freeze-bench", { isFrozen }, by);
+  }
+
+  #changed(): void {
+    for (const listener of this.#listeners) listener();
+  }
+
+  #isCodeLive(): boolean {
+    return this.#code !== undefined && this.#parts.clock.monotonicMs() < this.#code.endsMs;
+  }
+
+  #dropCode(): void {
+    this.#code = undefined;
+    this.#changed();
+  }
+
+  #say({ channel }: Linked, message: FromLead): void {
+    channel.send(message);
+  }
+
+  #here(): void {
+    this.#cancelHere = this.#parts.timers.after(hereEveryMs, () => {
+      for (const linked of this.#linked.values()) this.#say(linked, { what: "here" });
+      this.#here();
+    });
+  }
+
+  #givePack(linked: Linked): void {
+    const { report } = linked;
+    if (!this.#pack || !report) return;
+    const known = Math.max(report.packVersion, report.waitingPackVersion ?? 0);
+    if (known < this.#pack.version) this.#say(linked, { what: "pack", pack: this.#pack.sealed });
+  }
+
+  async #meet(channel: Channel): Promise<void> {
+    try {
+      const first = parseSafely(firstOfBenchSchema, await channel.next());
+      if (!first.success) return channel.close();
+      if (first.data.what === "pair") await this.#pair(channel, first.data);
+      else this.#link(channel, first.data.benchId, first.data.signature);
+    } catch {
+      channel.close();
+    }
+  }
+
+  /** One who knows the code that is shown here is a bench of this workshop from now on. */
+  async #pair(
+    channel: Channel,
+    { benchId, benchKey, name }: { benchId: string; benchKey: string; name: string },
+  ): Promise<void> {
+    const { signer, pins, book, note } = this.#parts;
+    if (!this.#isCodeLive()) return channel.end({ what: "refused", why: "no-code" });
+    const ends = { benchId, benchKey, leadId: this.#parts.benchId, leadKey: signer.publicKey };
+    channel.send({ what: "lead", leadId: ends.leadId, leadKey: ends.leadKey, name: this.#parts.name });
+    const said = parseSafely(pairProofSchema, await channel.next());
+    const code = this.#code;
+    if (!said.success || !code || !this.#isCodeLive())
+      return channel.end({ what: "refused", why: "no-code" });
+    // Counted before it is looked at: nobody tries twice at once.
+    code.triesLeft -= 1;
+    if (code.triesLeft <= 0) this.#dropCode();
+    const transcript = transcriptOf(channel.binding, ends);
+    const stretched = await pins.badgeMark(plainCode(code.text), saltOf(transcript));
+    const isRight =
+      isSameProof(said.data.proof, proofOf(stretched, "bench", transcript)) &&
+      isSignatureOf(benchKey, signedOfLink("pair", "bench", transcript), said.data.signature);
+    if (!isRight) {
+      note(`lead: a bench at ${channel.address} gave another pairing code`);
+      return channel.end({ what: "refused", why: "wrong-code" });
+    }
+    book.keepBench({ id: benchId, name, publicKey: benchKey });
+    this.#dropCode();
+    channel.end({
+      what: "proof",
+      proof: proofOf(stretched, "lead", transcript),
+      signature: signer.signatureOf(signedOfLink("pair", "lead", transcript)),
+    });
+  }
+
+  /** A bench that was paired shows that it is the one, and the lead shows itself to it. */
+  #link(channel: Channel, benchId: string, signature: string): void {
+    const { book, signer } = this.#parts;
+    const known = book.benches.find(({ id }) => id === benchId);
+    const text = linkText(channel.binding, benchId, this.#parts.benchId);
+    if (!known || !isSignatureOf(known.publicKey, signedOfLink("link", "bench", text), signature))
+      return channel.end({ what: "refused", why: "unknown-bench" });
+    channel.send({ what: "linked", signature: signer.signatureOf(signedOfLink("link", "lead", text)) });
+    this.#linked.get(benchId)?.channel.close();
+    const linked: Linked = { channel, report: undefined, clockBehindMs: 0 };
+    this.#linked.set(benchId, linked);
+    channel.listen(
+      (message) => this.#hear(benchId, linked, message),
+      () => {
+        if (this.#linked.get(benchId) !== linked) return;
+        this.#linked.delete(benchId);
+        if (this.#projected === benchId) this.#projected = null;
+        this.#changed();
+      },
+    );
+  }
+
+  #hear(benchId: string, linked: Linked, message: unknown): void {
+    const parsed = parseSafely(fromBenchSchema, message);
+    if (!parsed.success) return linked.channel.close();
+    const said = parsed.data;
+    switch (said.what) {
+      case "report":
+      case "change": {
+        const isFirst = linked.report === undefined;
+        if (said.what === "change" && isFirst) return linked.channel.close();
+        try {
+          // A bench that was paired is one of ours; what its page cannot draw is said there.
+          linked.report = (
+            said.what === "report"
+              ? said.report
+              : changed(linked.report, said.change as unknown as ViewChange)
+          ) as BenchReport;
+        } catch {
+          return linked.channel.close();
+        }
+        linked.clockBehindMs = this.#parts.clock.wallMs() - Number(linked.report.nowWallMs);
+        this.#last.set(benchId, linked);
+        if (isFirst) this.#greet(benchId, linked);
+        if (this.#projected === benchId && !linked.report.picture) this.#projected = null;
+        if (this.#projected === benchId && linked.report.work?.mode === "assessed") this.#projected = null;
+        return this.#changed();
+      }
+      case "reply":
+        return this.#replies.get(said.order)?.(
+          said.isDone ? { ok: true } : { ok: false, code: (said.code ?? "server-error") as never, facts: {} },
+        );
+      case "here":
+        return undefined;
+    }
+  }
+
+  /** A bench that comes, or comes back, is told how the others are held, and gets the pack it has not. */
+  #greet(benchId: string, linked: Linked): void {
+    this.#givePack(linked);
+    const wish = this.#frozen;
+    if (wish && linked.report?.isFrozen !== wish.isFrozen)
+      void this.order(benchId, "freeze-bench", { isFrozen: wish.isFrozen }, wish.by);
+  }
+}
