@@ -9,6 +9,7 @@ import { endHealthTools, noteLead, testLeadAgain } from "./board-health.ts";
 import { pluggedBefore, resumeAttempt } from "./resume-attempt.ts";
 import { pluggedOf } from "../../shared/wiring/plugged.ts";
 import { isTellable, pluggedNow } from "./plugged-now.ts";
+import { ProbeFollower } from "./probe-follower.ts";
 
 const faultMergeMs = 1000;
 const retryMs = 5000;
@@ -24,6 +25,7 @@ export class BenchLoop implements BoardListener {
   #isResumeDue = false;
   /** Why the board is not there, as it was last said; undefined while it is. */
   #saidWhy: string | undefined;
+  readonly #probes = new ProbeFollower();
 
   constructor(core: BenchCore) {
     this.#core = core;
@@ -77,11 +79,17 @@ export class BenchLoop implements BoardListener {
       else if (canBeTold && core.board.isSettled) resumeAttempt(core, pluggedOf(state));
     });
     if (work.toResume && canBeTold && core.board.isSettled) this.#resumeLater();
+    this.followProbes();
     this.#logFaultsSoon();
     testLeadAgain(core);
     core.show.sense(pluggedNow(core.show.plugged, state), core.board.isSettled);
     if (core.board.isSettled) core.cameToRest();
     core.publish();
+  }
+
+  /** The probe leads of the board move the meter's; after an act too, for who comes to the step with a probe down. */
+  followProbes(): void {
+    this.#core.health.guard(() => this.#probes.follow(this.#core));
   }
 
   /** The log could not be written: the work of before is taken up when it can, also where nothing moves. */

@@ -83,7 +83,10 @@ export class Bench {
   ): Promise<Reply> {
     try {
       const answer = await doAct(this.core, acts[name], message, session.actor);
-      if (answer.ok) this.core.publish();
+      if (answer.ok) {
+        this.#loop.followProbes();
+        this.core.publish();
+      }
       return answer;
     } catch (error) {
       if (error instanceof StoreError) {

@@ -69,7 +69,7 @@ export function attemptView(shown: AttemptToShow, language: Language): AttemptVi
       shown: isOpen ? [...state.hints] : [],
     },
     tries: isOpen ? state.tryCount : 0,
-    ...(state.step === "test" && isAtWork(state) ? { test: testView(run) } : {}),
+    ...(state.step === "test" && isAtWork(state) ? { test: testView(shown) } : {}),
     ...(load ? { load } : {}),
     ...(state.hunt ? { hunt: huntView(state.hunt, state.status === "handed-in" && isOpen) } : {}),
     ...(told ? { isOwnWorkDeclared: told.isDeclared } : {}),

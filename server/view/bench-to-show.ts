@@ -104,6 +104,7 @@ export function benchToShow(
           run,
           plan: planSheetOf(run.kit),
           sensed,
+          hasProbeLeads: board.hasProbes && !parts.isSimulated,
           isSettled,
           canUndo: undos.length > 0 && run.state.status === "open",
           isAsked,

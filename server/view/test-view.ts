@@ -2,11 +2,13 @@ import type { StationId } from "../../shared/board/ids.ts";
 import { liveLimit, type LiveTest, liveTests } from "../../shared/electrical/check-live-reading.ts";
 import { expectedReading } from "../../shared/electrical/expected-reading.ts";
 import type { SlotView, TestView } from "../../shared/protocol/test-view.ts";
-import type { AttemptRun } from "../attempt/attempt-run.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+import { touchedBy } from "../board/touched-by.ts";
 import { type CircuitUnderTest, circuitUnderTest, testTaskOf } from "../attempt/circuit-under-test.ts";
 import type { MeterState } from "../attempt/meter-state.ts";
 import { meterShows } from "../attempt/meter-shows.ts";
 import { liveSlotsNow, readingsElsewhere, slotsNow } from "../attempt/test-record.ts";
+import type { AttemptToShow } from "./to-show.ts";
 
 /** Off, and not proved dead since it was on. */
 export const isUnproved = ({ supply, isUnproved }: MeterState): boolean => supply !== "holds" && isUnproved;
@@ -18,7 +20,7 @@ const isLiveTest = (test: SlotView["test"]): test is LiveTest =>
  * The circuit under test as its learner's screen shows it. What the meter shows is theirs to see; what there is to say
  * of it, and what it should come to, in practice alone.
  */
-export function testView(run: AttemptRun): TestView {
+export function testView({ run, sensed, hasProbeLeads }: AttemptToShow): TestView {
   const { state, kit } = run;
   const task = testTaskOf(kit);
   const circuit = circuitUnderTest(run);
@@ -44,6 +46,7 @@ export function testView(run: AttemptRun): TestView {
       hasLongLead: meter.hasLongLead,
       shows: meterShows(task, circuit, meter),
     },
+    ...(hasProbeLeads && sensed ? { probeLeads: probeLeads(sensed) } : {}),
     ends: ends
       ? {
           entries: [...ends],
@@ -66,6 +69,11 @@ export function testView(run: AttemptRun): TestView {
     pastCount: state.pastReadingCount,
   };
 }
+
+const probeLeads = (sensed: SensedState): NonNullable<TestView["probeLeads"]> => ({
+  red: touchedBy(sensed, "red"),
+  black: touchedBy(sensed, "black"),
+});
 
 function expectedOf(
   { model }: CircuitUnderTest,

@@ -8,6 +8,8 @@ export interface AttemptToShow {
   run: AttemptRun;
   plan: PlanSheet;
   sensed: SensedState | undefined;
+  /** The board is a real one with two probe leads. */
+  hasProbeLeads?: boolean;
   /** False while a plug may be half in. */
   isSettled: boolean;
   canUndo: boolean;

@@ -1,4 +1,4 @@
-import type { EntryId, StationId } from "../board/ids.ts";
+import type { ContactId, EntryId, StationId } from "../board/ids.ts";
 import type { LiveLimit, LiveTest, LiveValue } from "../electrical/check-live-reading.ts";
 import type { ReadingCheck } from "../electrical/check-reading.ts";
 import type { ExpectedReading } from "../electrical/expected-reading.ts";
@@ -36,6 +36,12 @@ export interface MeterView {
   shows: MeterShows;
 }
 
+/**
+ * What a probe lead of the board touches: nothing, a contact or test face, any of the ends of the lead that is in
+ * there (the board cannot tell them apart), or the other probe.
+ */
+export type ProbeTouch = readonly ContactId[] | "other-probe";
+
 /** A reading on record, as the learner wrote it down. */
 export interface RecordedView {
   id: string;
@@ -65,6 +71,8 @@ export interface TestView {
   /** Switched off and not proved dead since: make dead comes before hands and dead tests. */
   isUnproved?: true;
   meter: MeterView;
+  /** Where the probe leads of a real board are sensed; absent where it has none. */
+  probeLeads?: { red: ProbeTouch; black: ProbeTouch };
   /** What was done to the two ends at the way; null where there are not two. */
   ends: { entries: [EntryId, EntryId]; state: RingEndState; with?: "N" | "E" } | null;
   link: TerminalPair | null;

@@ -7,11 +7,11 @@ import { scannerProcess } from "../../server/board/scanner-process.ts";
 import { systemTimers } from "../../server/clock/system-clock.ts";
 import { readBoardFile } from "../../server/library.ts";
 import { ScannerClient, type ScannerClientOptions } from "../../server/scanner-client.ts";
-import { type BoardDescription, boardSchema } from "../../shared/board/board.schema.ts";
+import type { BoardDescription } from "../../shared/board/board.schema.ts";
 import { type ContactId, type EntryId, stationOf } from "../../shared/board/ids.ts";
 import type { BoardFault } from "../../shared/board/sensed-state.schema.ts";
 import { bundle } from "./bundle.ts";
-import { smallBoard } from "./small-board.ts";
+import { boardWithProbes, smallBoard } from "./small-board.ts";
 import { lead, leadsOf, TestBench } from "./test-bench.ts";
 import { Screen, testServer } from "./test-server.ts";
 
@@ -25,16 +25,6 @@ const stuck = stuckAt("socket-1.a.L");
 const tied: BoardFault = {
   kind: "outputs-tied",
   contacts: ["socket-2.a.L", "socket-3.a.L"] as ContactId[],
-};
-
-/** The small board with probes, as a walk needs them. */
-const boardWithProbes = (): BoardDescription => {
-  const { board } = smallBoard();
-  return boardSchema.parse({
-    ...board,
-    wiring: { kind: "direct", pins: Array.from({ length: 26 }, (_, index) => index + 2) },
-    probes: { red: 24, black: 25 },
-  });
 };
 
 const lineOf = (contact: string) => boardLines(smallBoard().board).lineOf.get(contact as ContactId)!;

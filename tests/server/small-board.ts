@@ -1,4 +1,4 @@
-import type { BoardDescription } from "../../shared/board/board.schema.ts";
+import { type BoardDescription, boardSchema } from "../../shared/board/board.schema.ts";
 import { readBoard } from "../../shared/board/read-board.ts";
 
 const stations = [
@@ -47,4 +47,25 @@ export function smallBoard(codes?: BoardDescription["codes"]): {
   const read = readBoard(bytes.toString("utf8"), "test-small.json");
   if (!read.ok) throw new Error(JSON.stringify(read.problems));
   return { board: read.value, bytes };
+}
+
+/** The same with two probe leads on it and, where asked, a test face at every socket outlet. */
+export function boardWithProbes({ hasFronts = false } = {}): BoardDescription {
+  const { board } = smallBoard();
+  let lineCount = 26;
+  const withFront = (station: BoardDescription["stations"][number]) =>
+    hasFronts && station.kind === "socket-outlet"
+      ? { ...station, front: { L: lineCount++, N: lineCount++, E: lineCount++ } }
+      : station;
+  const stations = board.stations.map(withFront);
+  const pins = { shiftClock: 11, dataOut: 10, latch: 8, load: 7, dataIn: 9 };
+  return boardSchema.parse({
+    ...board,
+    stations,
+    wiring:
+      lineCount > 26
+        ? { kind: "chain", pins, lineCount }
+        : { kind: "direct", pins: Array.from({ length: lineCount }, (_, index) => index + 2) },
+    probes: { red: 24, black: 25 },
+  });
 }

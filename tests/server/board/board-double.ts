@@ -150,9 +150,9 @@ export class BoardDouble implements BoardPort {
     this.#clock.advance(4000);
   }
 
-  /** A probe is put somewhere. */
-  touches(contact: ContactId | null): void {
-    this.#program?.hear({ type: "probe", request: 0, probe: "red", at: contact });
+  /** A hand puts a probe on a contact, on the other probe or away. */
+  touches(at: ContactId | "other-probe" | null, probe: "red" | "black" = "red"): void {
+    this.#program?.hear({ type: "probe", request: 0, probe, at });
     this.#clock.advance(0);
   }
 
