@@ -1,8 +1,9 @@
 import { expect, test } from "@playwright/test";
-import { readFile } from "node:fs/promises";
+import { mkdir, readFile } from "node:fs/promises";
+import { join } from "node:path";
 import { publicSheetNames } from "../../shared/protocol/public-text.ts";
 import type { BenchProcess } from "./bench-process.ts";
-import { isClean, signInAtDesk } from "./desk-page.ts";
+import { isClean, isReachedByKeyboard, signInAtDesk } from "./desk-page.ts";
 import { startBenchWithPeople } from "./desk-people.ts";
 
 const networkPort = 4794;
@@ -44,13 +45,21 @@ test("the technician sees at the desk how the machine is, and nobody's work", as
   expect(saved).toBe(await page.getByTestId("support-preview").textContent());
   await expect(page.getByTestId("back-up-do")).toBeDisabled();
   await expect(page.getByTestId("update-no-key")).toBeVisible();
-  await isClean(page, "machine");
   const code = page.getByTestId("desk-address").getByRole("img");
   await expect(code).toHaveAttribute("data-qr", `${network}/desk/`);
   expect(await code.evaluate((svg) => (svg.getBoundingClientRect().width * 25.4) / 96)).toBeCloseTo(40, 1);
-  await page.getByTestId("desk-language").click();
-  await expect(page.getByTestId("machine-power")).toContainText("tutaj nie da się odczytać");
-  await isClean(page, "machine-pl");
+  const folder = join(running.dataFolder, "stick");
+  await mkdir(folder);
+  await page.getByTestId("keeping-folder").fill(folder);
+  await page.getByTestId("keeping-folder").press("Tab");
+  await page.getByTestId("back-up-do").click();
+  await expect(page.getByTestId("task-done")).toBeVisible({ timeout: 20_000 });
+  await page.getByTestId("back-ups").getByRole("radio").check();
+  await page.getByTestId("restore-try").click();
+  await expect(page.getByTestId("task-done")).toContainText("can be brought back", { timeout: 20_000 });
+  await page.getByTestId("restore-ask").click();
+  await isClean(page, "keeping");
+  await isReachedByKeyboard(page);
   await page.goto(`${network}/desk/#/live`);
   await expect(page.getByTestId("machine")).toBeVisible();
 });
@@ -77,6 +86,7 @@ test("a trainer brings a class in, agrees on large letters and prints badges", a
   await isClean(page, "adjust");
   await page.getByTestId("adjust-do").click();
   await expect(page.getByTestId("people")).toContainText("25 % more time, large letters");
+  await isReachedByKeyboard(page);
 
   await page.getByRole("checkbox", { name: "Badge for Leo Ashdown" }).check();
   await page.getByRole("checkbox", { name: "Badge for Mia Fox" }).check();

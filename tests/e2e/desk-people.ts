@@ -11,7 +11,10 @@ import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts
 
 export const deskPin = "482915";
 
-/** Sets a bench up that lies still: one learner with a badge, staff with a PIN, and the network let in. */
+/** A class; the badges are L-2 and on. */
+export const learners = ["Bryony Cole", "Aled Rees", "Noor Haddad", "Leo Marsh", "Ewa Sikora"] as const;
+
+/** Sets a bench up that lies still: a class with badges, staff with a PIN, and the network let in. */
 async function setUpPeople(dataFolder: string): Promise<void> {
   const opened = openRecords(logFile(dataFolder), () => undefined);
   const people = new People({
@@ -27,7 +30,8 @@ async function setUpPeople(dataFolder: string): Promise<void> {
     ["Piotr Lasek", "verifier"],
   ] as const)
     await people.add({ name, role, pin: deskPin }, byBench);
-  await people.add({ name: "Bryony Cole", role: "learner", badge: "L-02" }, byBench);
+  for (const [at, name] of learners.entries())
+    await people.add({ name, role: "learner", badge: `L-${at + 2}` }, byBench);
   opened.records.memory.write({ language: "en", isLarge: false, person: null, isNetworkChosen: true });
   opened.records.log.checkpoint();
   opened.reading.close();
