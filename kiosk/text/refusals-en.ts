@@ -100,7 +100,9 @@ export const refusalsEn = {
   "refused.declared-already": "You have said so already.",
   "refused.criteria-missing": "Answer every criterion.",
   "refused.reason-missing": "Say why.",
-  "refused.ticks-missing": "What is met needs all four ticks.",
+  "refused.criterion-reason-missing":
+    "Criterion {criterion}: say why your decision is not what the bench proposes.",
+  "refused.ticks-missing": "Criterion {criterion}: what is met needs all four ticks.",
   "refused.decide-first": "Decide first.",
   "refused.seal-first": "Seal the decision first.",
   "refused.decision-sealed": "This decision is sealed. Correct it and say why.",

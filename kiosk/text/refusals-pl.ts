@@ -102,7 +102,9 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.declared-already": "To już zostało potwierdzone.",
   "refused.criteria-missing": "Oceń każde kryterium.",
   "refused.reason-missing": "Podaj powód.",
-  "refused.ticks-missing": "Spełnione kryterium wymaga wszystkich czterech znaków.",
+  "refused.criterion-reason-missing":
+    "Kryterium {criterion}: podaj, dlaczego decyzja jest inna niż propozycja stanowiska.",
+  "refused.ticks-missing": "Kryterium {criterion}: spełnione wymaga wszystkich czterech znaków.",
   "refused.decide-first": "Najpierw podejmij decyzję.",
   "refused.seal-first": "Najpierw zapieczętuj decyzję.",
   "refused.decision-sealed": "Ta decyzja jest zapieczętowana. Popraw ją i podaj powód.",

@@ -18,7 +18,8 @@ const isOverride = (proposed: Proposal | null, answer: CriterionAnswer): boolean
 
 /**
  * The answers with the bench's proposals beside them, in the order of the criteria; or why they cannot be taken: each
- * criterion is answered once, what differs from the proposal has a reason, and what is met has all four ticks.
+ * criterion is answered once, what differs from the proposal has a reason, and what is met has all four ticks. Which of
+ * them it is about is told by its number in their order, from 1.
  */
 export function judgedCriteria(
   { criteria }: Criteria,
@@ -29,12 +30,14 @@ export function judgedCriteria(
   if (given.length !== criteria.length || criteria.some(({ id }) => !byId.has(id)))
     return refuse("criteria-missing");
   const judged: JudgedCriterion[] = [];
-  for (const criterion of criteria) {
+  for (const [at, criterion] of criteria.entries()) {
     const one = byId.get(criterion.id);
     if (!one) return refuse("criteria-missing");
     const proposed = proposalFor(criterion, verdict);
-    if (isOverride(proposed, one.answer) && (one.reason ?? "") === "") return refuse("reason-missing");
-    if (one.answer === "met" && !ticks.every((tick) => one[tick])) return refuse("ticks-missing");
+    const which = { criterion: at + 1 };
+    if (isOverride(proposed, one.answer) && (one.reason ?? "") === "")
+      return refuse("criterion-reason-missing", which);
+    if (one.answer === "met" && !ticks.every((tick) => one[tick])) return refuse("ticks-missing", which);
     judged.push({ ...one, proposed });
   }
   return judged;

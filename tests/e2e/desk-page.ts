@@ -25,10 +25,11 @@ async function printsClean(page: Page, name: string): Promise<void> {
   await page.setViewportSize({ width: 794, height: 1123 });
   await page.emulateMedia({ media: "print" });
   expect(await besidePx(page), `${name} on paper`).toBeLessThanOrEqual(0);
-  expect(
-    await page.locator("nav:visible, button:not(th > button):visible, form:visible, input:visible").count(),
-    `${name} on paper`,
-  ).toBe(0);
+  // A plan is drawn with keys that cannot be pressed here: they stay.
+  const used = "nav:visible, button:not(th > button, [inert] button):visible, form:visible, input:visible";
+  expect(await page.locator(used).count(), `${name} on paper`).toBe(0);
+  const plan = page.getByTestId("desk-plan").getByRole("button", { includeHidden: true });
+  if ((await plan.count()) > 0) await expect(plan.first(), `${name} on paper`).toBeVisible();
   if (pictures) await page.screenshot({ path: `${pictures}/${name}-paper.png`, fullPage: true });
   await page.emulateMedia({ media: "screen" });
 }
@@ -51,7 +52,9 @@ export async function isClean(page: Page, name: string): Promise<void> {
     ] as const) {
       await page.setViewportSize({ width, height });
       const which = [name, ...(language ? [language] : []), width].join("-");
-      expect(await axeProblems(page), which).toEqual([]);
+      // What axe looks at is the same in both languages but for how long the words are: each has one of the sizes.
+      if (!language || (language === "pl") === (width === 390))
+        expect(await axeProblems(page), which).toEqual([]);
       expect(await besidePx(page), which).toBeLessThanOrEqual(0);
       if (pictures) await page.screenshot({ path: `${pictures}/${which}.png`, fullPage: true });
     }
@@ -65,9 +68,11 @@ export async function isReachedByKeyboard(page: Page): Promise<void> {
   const wanted = await page.evaluate(() => {
     (document.activeElement as HTMLElement | null)?.blur();
     const usable = "a[href], button, input, select, textarea, [tabindex='0']";
-    return [...document.querySelectorAll<HTMLElement & { disabled?: boolean }>(usable)].filter(
-      (one) => !one.disabled && one.tabIndex >= 0 && one.checkVisibility() && !one.closest("[inert]"),
-    ).length;
+    // The browser stops at the day, the month, the year and the calendar of a date.
+    const stops = (one: Element) => (one.matches("input[type='date']") ? 4 : 1);
+    return [...document.querySelectorAll<HTMLElement & { disabled?: boolean }>(usable)]
+      .filter((one) => !one.disabled && one.tabIndex >= 0 && one.checkVisibility() && !one.closest("[inert]"))
+      .reduce((count, one) => count + stops(one), 0);
   });
   const reached: string[] = [];
   // The browser goes on from where the focus was last, and stops once at its own window on the way round.

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { demoCriteria } from "../../../server/demo/criteria.ts";
 import { proposalFor } from "../../../server/desk/criteria.ts";
+import { judgedCriteria } from "../../../server/desk/decision.ts";
 import { deskStateOf, releasedDecision } from "../../../server/desk/desk-state.ts";
 import { deskEventOfRow } from "../../../server/desk/desk-events.ts";
 import { openSigner } from "../../../server/store/log-signer.ts";
@@ -60,6 +61,24 @@ describe("what the bench proposes for a criterion", () => {
 });
 
 describe("a decision", () => {
+  it("is told which criterion it lacks a reason or a tick for, by its number", () => {
+    const nothingFound = { findings: [], undetermined: [], requirements: [] } as unknown as Verdict;
+    const lacking = (change: Parameters<typeof answers>[0]) =>
+      judgedCriteria(
+        demoCriteria,
+        nothingFound,
+        answers({ right: { answer: "met" }, "as-asked": { answer: "met" }, ...change }),
+      );
+    expect(lacking({ "way-of-working": { answer: "cannot-assess" } })).toMatchObject({
+      code: "criterion-reason-missing",
+      facts: { criterion: 5 },
+    });
+    expect(lacking({ tested: { isValid: false } })).toMatchObject({
+      code: "ticks-missing",
+      facts: { criterion: 4 },
+    });
+  });
+
   it("answers every criterion, has all four ticks for what is met, and a reason for what the bench proposed otherwise", async () => {
     const { bench, id } = await benchWithWork();
     const decide = (criteria: ReturnType<typeof answers>) =>
@@ -67,8 +86,10 @@ describe("a decision", () => {
     expect(await decide(answers().slice(1))).toBe("criteria-missing");
     expect(await decide([...answers().slice(1), ...answers().slice(1, 2)])).toBe("criteria-missing");
     expect(await decide(answers({ safe: { isCurrent: false } }))).toBe("ticks-missing");
-    expect(await decide(answers({ safe: { answer: "not-yet" } }))).toBe("reason-missing");
-    expect(await decide(answers({ "way-of-working": { answer: "cannot-assess" } }))).toBe("reason-missing");
+    expect(await decide(answers({ safe: { answer: "not-yet" } }))).toBe("criterion-reason-missing");
+    expect(await decide(answers({ "way-of-working": { answer: "cannot-assess" } }))).toBe(
+      "criterion-reason-missing",
+    );
     expect(recordOf(bench, id)?.decision).toBeNull();
     const reason = "The tester was not proved again.";
     expect(await decide(answers({ safe: { answer: "not-yet", reason } }))).toBe("done");
