@@ -13,8 +13,8 @@ type Value = {
 /** What was written down, with its unit. */
 function valueText(value: Value, words: RecordWords): string {
   const ohm = value.resistanceOhm ?? value.impedanceOhm;
-  if (ohm !== undefined) return `${words.number(ohm)} Ω`;
-  if (value.insulationMegohm !== undefined) return `${words.number(value.insulationMegohm)} MΩ`;
+  if (ohm !== undefined) return `${words.shown(ohm, 2)} Ω`;
+  if (value.insulationMegohm !== undefined) return `${words.shown(value.insulationMegohm, 2)} MΩ`;
   if (value.currentA !== undefined) return `${words.number(value.currentA, 0)} A`;
   if (value.tripMs !== undefined) return `${words.number(value.tripMs, 1)} ms`;
   if (value.isNoTrip) return words.t("no-trip");

@@ -48,10 +48,17 @@ export class RecordWords {
 
   /** A number with so many decimals at most. */
   number(n: number, decimals = 2): string {
-    return new Intl.NumberFormat(this.language === "en" ? "en-GB" : "pl", {
-      maximumFractionDigits: decimals,
-      useGrouping: false,
-    }).format(n);
+    return this.#written(n, 0, decimals);
+  }
+
+  /** A number as the meter shows it: so many decimals, none dropped. */
+  shown(n: number, decimals: number): string {
+    return this.#written(n, decimals, decimals);
+  }
+
+  #written(n: number, minimumFractionDigits: number, maximumFractionDigits: number): string {
+    const style = { minimumFractionDigits, maximumFractionDigits, useGrouping: false };
+    return new Intl.NumberFormat(this.language === "en" ? "en-GB" : "pl", style).format(n);
   }
 
   /** A time in UTC, as it is read anywhere. */

@@ -4,6 +4,12 @@ import { readLetters, runsOf } from "../../../server/evidence/record/letters.ts"
 import { hexOf } from "../../../server/store/row-hash.ts";
 import type { Language } from "../../../shared/text/languages.ts";
 import { letters, readPdf } from "../../read-pdf.ts";
+import { readFileSync } from "node:fs";
+import { readBoardFile, scenarioKit } from "../../../server/library.ts";
+import { breakerOfTask } from "../../../server/attempt/circuit-chart.ts";
+import { deadSequenceOn } from "../dead-sequence.ts";
+import { putOnRecord } from "../put-on-record.ts";
+import { wireAnswer } from "../wire-answer.ts";
 import { answers, benchWithWork, byStaff, handIn } from "../desk/assessed-work.ts";
 import { rightCables, TestBench } from "../test-bench.ts";
 import { fileOf } from "./file-of.ts";
@@ -84,6 +90,31 @@ describe("the record of an attempt on paper", () => {
     for (const hash of hashes) expect(text).toContain(letters(hash));
   });
 
+  it("has every reading that was written down, with what it was called", async () => {
+    const kit = scenarioKit(readFileSync("scenarios/test-a-ring.json"), "test-a-ring.json");
+    if ("problems" in kit) throw new Error("the task cannot be read");
+    const { board, bytes } = readBoardFile("hardware/boards/workshop.json");
+    const parts = { board, boardBytes: bytes };
+    const bench = await new TestBench({ isSimulated: false, scenarios: [kit], parts }).start();
+    await bench.does("sign-in", { by: "guest" });
+    await bench.does("start-attempt", { scenario: kit.scenario.id, mode: "practice" });
+    await bench.does("accept-caution", {});
+    for (const act of deadSequenceOn(breakerOfTask(kit.stripped))) await bench.does("dead-act", act);
+    await bench.does("go-to-step", { step: "wire" });
+    const [built] = kit.scenario.modelAnswers;
+    if (!built) throw new Error("the task has no answer");
+    await wireAnswer(bench, built, board);
+    await putOnRecord(bench, built);
+    await bench.does("hand-in", {});
+    const { text } = await readPdf(await pdfOf(bench, bench.attempt().id));
+    const read = (built.readings ?? []).flatMap(({ resistanceOhm, insulationMegohm }) => [
+      ...(resistanceOhm === undefined ? [] : [`${resistanceOhm.toFixed(2)} Ω pass`]),
+      ...(insulationMegohm === undefined ? [] : [`${insulationMegohm.toFixed(2)} MΩ pass`]),
+    ]);
+    expect(read.length).toBeGreaterThan(3);
+    for (const one of read) expect(text).toContain(letters(one));
+  });
+
   it("says what is agreed with the learner, for whoever gives it; nothing where nothing is", async () => {
     const bench = await new TestBench({ hasDemo: false }).start();
     const { people } = bench.parts;
@@ -134,7 +165,11 @@ describe("the record of an attempt on paper", () => {
     const raw = Buffer.from(bytes).toString("latin1");
     const fonts = [...raw.matchAll(/\/BaseFont \/(\S+)/g)].map(([, name]) => name);
     expect(fonts.some((name) => name?.includes("AtkinsonHyperlegible"))).toBe(true);
-    expect([...raw.matchAll(/\/FontFile2 /g)].length).toBeGreaterThan(1);
+    // Each font has its letters with it, and the document says that it is tagged (ISO 32000-1, 9.9 and 14.7.1).
+    const count = (pattern: RegExp): number => [...raw.matchAll(pattern)].length;
+    expect(count(/\/FontFile2 /g)).toBeGreaterThan(1);
+    expect(count(/\/FontFile2 /g)).toBe(count(/\/Type \/FontDescriptor/g));
+    expect(raw).toMatch(/\/Marked true/);
   });
 });
 
