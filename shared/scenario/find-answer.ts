@@ -1,29 +1,34 @@
 import type { BoardDescription } from "../board/board.schema.ts";
-import { stationOf } from "../board/ids.ts";
+import type { StationId } from "../board/ids.ts";
 import { isToMend } from "../rules/rule.ts";
 import type { Verdict } from "../rules/verdict.ts";
 import type { Requirement } from "../wiring/wiring.schema.ts";
 import type { Judge } from "./answer-misses.ts";
 import { answerMoves } from "./answer-moves.ts";
 import { changed } from "./change.ts";
+import { everyWiring } from "./every-wiring.ts";
+import { cost, farOf, sortOf } from "./how-far.ts";
+import { linkedStations, stationsAsked } from "./linked-stations.ts";
 import { routes } from "./plan-route.ts";
 import type { Built, StrippedScenario } from "./scenario.schema.ts";
 import { choicesOf } from "./setting-choices.ts";
 import { toWiring } from "./to-wiring.ts";
 
-/** So many states are gone on from in each round, and so many rounds and verdicts there are at most. */
-const most = { followed: 4, rounds: 24, tried: 4000 };
+/**
+ * So many states are gone on from in each round, so many that look alike in all, and so many verdicts are taken. Where
+ * it takes long and there are no more wirings than so many, each of them is judged instead.
+ */
+const most = { followed: 4, ofSort: 6, triedSoon: 300, tried: 4000, all: 2000 };
 
 /** What is asked of the wiring, not of what is measured or named. */
 export const isOfWiring = ({ kind }: Requirement): boolean => kind !== "readings" && kind !== "fault-named";
-
-/** How far something is from right: what is asked counts by its places, what is wrong by its kinds. */
-const cost = { place: 4, whole: 6, danger: 5, fix: 3, again: 0.2, missing: 1, cable: 0.05, crowd: 0.1 };
 
 interface State {
   built: Built;
   verdict: Verdict;
   far: number;
+  /** What is wrong and what is missing: of states that are alike in this the one leads where the others lead. */
+  sort: string;
 }
 
 export interface Sought {
@@ -33,12 +38,15 @@ export interface Sought {
   notMet: number[];
   /** How many verdicts the search took. */
   triedCount: number;
+  /** Nothing was found though every wiring that whole cables can make was judged: there is none. */
+  isExhaustive: boolean;
 }
 
 /**
  * Looks for a wiring that does what a task asks with nothing to mend, from what is there at the start, without a look
  * at its answers: move by move, going on from the states that are least far from right. Readings and names of faults
- * are left to the learner. Repeatable: nothing in it is drawn.
+ * are left to the learner. Where it finds none soon, and there are few enough wirings, it judges every one. Repeatable:
+ * nothing in it is drawn.
  */
 export function findAnswer(
   scenario: StrippedScenario,
@@ -50,6 +58,12 @@ export function findAnswer(
   const asked = { ...scenario, requirements: scenario.requirements.filter(isOfWiring) };
   const isThrifty = asked.requirements.some(({ kind }) => kind === "thrift");
   const routeBetween = routes(scenario.plan);
+  const lengthM = (one: StationId, other: StationId): number => routeBetween(one, other)?.lengthM ?? Infinity;
+  const wantLinked = new Set(asked.requirements.flatMap(stationsAsked));
+  const apartCount = (built: Built): number => {
+    const linked = linkedStations(asked, built);
+    return [...wantLinked].filter((id) => !linked.has(id)).length;
+  };
   const seen = new Set<string>();
   let triedCount = 0;
   const stateOf = (built: Built): State => {
@@ -59,34 +73,73 @@ export function findAnswer(
     // Whether a thinner cable would do takes a verdict a cable: it is asked once nothing else is wrong.
     const first = judged(asked.requirements.filter(({ kind }) => kind !== "thrift"));
     const verdict = isThrifty && isSound(first) ? judged(asked.requirements) : first;
-    return { built, verdict, far: farOf(verdict, built) + (isThrifty && verdict === first ? cost.whole : 0) };
+    const apart = apartCount(built);
+    const unasked = isThrifty && verdict === first ? cost.whole : 0;
+    const far = farOf(verdict, built) + cost.apart * apart + unasked;
+    return { built, verdict, far, sort: sortOf(verdict, apart) };
   };
-  let front = [stateOf(atFirst(scenario))];
-  let [nearest] = front;
-  let isStuck = false;
-  for (let round = 0; round < most.rounds && nearest && !isRight(nearest); round += 1) {
-    const next: State[] = [];
-    const nearestBefore = nearest;
-    for (const state of front)
-      for (const move of answerMoves(asked, small, { ...state, isStuck })) {
-        const built = changed(state.built, move);
-        const key = keyOf(built);
-        if (seen.has(key) || triedCount >= most.tried) continue;
-        seen.add(key);
-        next.push(stateOf(built));
-      }
-    front = next.toSorted((a, b) => a.far - b.far).slice(0, most.followed);
-    nearest = [nearest, ...front].reduce((a, b) => (b.far < a.far ? b : a));
-    // Where no move alone brings it nearer, two at once may.
-    isStuck = nearest === nearestBefore;
-    if (isStuck && !front.includes(nearest)) front = [nearest, ...front];
-  }
-  if (!nearest) return { notMet: [], triedCount };
-  return {
-    ...(isRight(nearest) ? { built: nearest.built } : {}),
-    notMet: notMetOf(nearest.verdict, scenario),
+  const start = stateOf(atFirst(scenario));
+  const done = ({ built, verdict }: State, isExhaustive = false): Sought => ({
+    ...(isSound(verdict) ? { built } : {}),
+    notMet: notMetOf(verdict, scenario),
     triedCount,
+    isExhaustive,
+  });
+  let nearest = start;
+  let isStuck = false;
+  let open = [start];
+  const widened = new Set<State>();
+  const followedOf = new Map<string, number>();
+  const searched = (triedMost: number): State | undefined => {
+    while (open.length > 0 && triedCount < triedMost) {
+      const front = nextOf(open, followedOf);
+      open = open.filter((state) => !front.includes(state));
+      if (isStuck && !widened.has(nearest)) front.unshift(nearest);
+      if (isStuck) widened.add(nearest);
+      // Every sort has had its turns: once more from the nearest.
+      if (front.length === 0) followedOf.clear();
+      const nearestBefore = nearest;
+      for (const state of front)
+        for (const move of answerMoves(asked, small, { ...state, isStuck, lengthM })) {
+          const built = changed(state.built, move);
+          const key = keyOf(built);
+          if (seen.has(key) || triedCount >= triedMost) continue;
+          seen.add(key);
+          const next = stateOf(built);
+          if (isSound(next.verdict)) return next;
+          open.push(next);
+          if (next.far < nearest.far) nearest = next;
+        }
+      // Where no move alone brings it nearer, two at once may.
+      isStuck = nearest === nearestBefore;
+    }
+    return undefined;
   };
+  if (isSound(start.verdict)) return done(start);
+  const soon = searched(most.triedSoon);
+  if (soon) return done(soon);
+  const all = everyWiring(asked, small, start.built, most.all);
+  if (!all) return done(searched(most.tried) ?? nearest);
+  for (const built of all) {
+    const one = stateOf(built);
+    if (isSound(one.verdict)) return done(one);
+  }
+  return done(nearest, true);
+}
+
+/** The states to go on from: the nearest of each sort, and no sort for ever. */
+function nextOf(open: readonly State[], followedOf: Map<string, number>): State[] {
+  const front: State[] = [];
+  const sorts = new Set<string>();
+  for (const state of open.toSorted((a, b) => a.far - b.far)) {
+    const followed = followedOf.get(state.sort) ?? 0;
+    if (front.length === most.followed) break;
+    if (sorts.has(state.sort) || followed >= most.ofSort) continue;
+    sorts.add(state.sort);
+    followedOf.set(state.sort, followed + 1);
+    front.push(state);
+  }
+  return front;
 }
 
 /** What is there at the start, each setting that the learner chooses at the first there is to choose. */
@@ -111,35 +164,6 @@ function atFirst(scenario: StrippedScenario): Built {
 
 const isSound = ({ proposal, findings }: Verdict): boolean =>
   proposal === "met" && !findings.some(({ weight }) => isToMend(weight));
-
-const isRight = ({ verdict }: State): boolean => isSound(verdict);
-
-function farOf({ findings, undetermined, requirements }: Verdict, { cables }: Built): number {
-  const wrong = findings.filter(({ weight }) => isToMend(weight));
-  const kinds = new Map(wrong.map(({ rule, variant, weight }) => [`${rule}/${variant}`, weight]));
-  const kindsFar = [...kinds.values()].reduce(
-    (sum, weight) => sum + (weight === "danger" ? cost.danger : cost.fix),
-    cost.again * wrong.length,
-  );
-  const askedFar = requirements
-    .filter(({ answer }) => answer !== "met")
-    .reduce(
-      (sum, { requirement, places }) =>
-        sum + ("stations" in requirement ? cost.place * Math.max(1, places.length) : cost.whole),
-      0,
-    );
-  const ends = new Map<string, number>();
-  for (const end of cables.flatMap(({ from, to }) => [stationOf(from), stationOf(to)]))
-    ends.set(end, (ends.get(end) ?? 0) + 1);
-  const crowds = [...ends.values()].filter((count) => count > 2).length;
-  return (
-    kindsFar +
-    askedFar +
-    cost.missing * undetermined.length +
-    cost.cable * cables.length +
-    cost.crowd * crowds
-  );
-}
 
 const keyOf = ({ cables, settings }: Built): string =>
   JSON.stringify([cables.map((cable) => JSON.stringify(cable)).toSorted(), settings]);

@@ -63,14 +63,27 @@ describe("requirements that cannot be met together", () => {
   const scenario = scenarios.find(({ id }) => id === "first-spur");
   if (!scenario) throw new Error("no task");
 
-  it("are named, and no others: a rating that nobody may fit there", () => {
+  it("are named as the two that are at odds: one socket outlet in the ring and on a spur from it", () => {
     const served = scenario.requirements.filter(({ kind }) => kind === "served");
-    const device = { kind: "device" as const, way: stationId("way-1"), ratingA: [6] };
-    const asked = { ...scenario, requirements: [...served, device] };
-    expect(served).toHaveLength(1);
-    expect(solveScenario(asked, judge, boardFor(scenario))).toEqual({
-      amiss: "no wiring was found that meets these together: requirements[1] (device)",
+    const stations = [stationId("socket-2")];
+    const asked: Scenario = {
+      ...scenario,
+      requirements: [...served, { kind: "in-ring", stations }, { kind: "unfused-spur", stations }],
+    };
+    const solved = solveScenario(asked, judge, boardFor(scenario));
+    expect(solved).toEqual({
+      amiss:
+        "no wiring of whole cables meets these together, every one was judged: " +
+        "requirements[1] (in-ring), requirements[2] (unfused-spur)",
     });
+  });
+
+  it("are said to be none that was found where there are too many wirings to judge every one", () => {
+    const large = scenarios.find(({ id }) => id === "two-circuits");
+    if (!large) throw new Error("no task");
+    const verdict = judge(toWiring({ scenario: large, built: large.asFound }));
+    const solved = solveScenario(large, () => verdict, boardFor(large));
+    expect("amiss" in solved && solved.amiss).toMatch(/^no wiring was found.* \(4000 were judged\)$/);
   });
 
   it("are told as less than all: without any one of them it can be done", () => {
