@@ -72,7 +72,7 @@ const linesOf = (
       pitchPx: lanePitchMm * mmPx * pitch,
       plates: ground.plates,
       first,
-      least: { levelPx: captionPx * 2.8, uprightPx: captionPx * 1.5 * room },
+      least: { levelPx: captionPx * 2.4, uprightPx: captionPx * 1.5 * room },
     },
     attempt.cables.map(({ id, from, to, path }) => ({
       id,

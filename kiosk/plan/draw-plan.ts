@@ -5,7 +5,7 @@ import { type DrawnCable, drawCables, type LayBy } from "./draw-cables.ts";
 import { drawRoomNames, drawWalls } from "./draw-house.ts";
 import { drawLabels, poorLabels } from "./draw-labels.ts";
 import { drawMarks, type PlateMark } from "./draw-marks.ts";
-import { drawZones, type ZoneBand } from "./draw-zones.ts";
+import { drawZones, type ZoneBand, zoneLabelId } from "./draw-zones.ts";
 import { type PlanGround, planGround } from "./plan-ground.ts";
 import type { PlanInput } from "./plan-input.ts";
 import { strayLanes } from "./stray-lanes.ts";
@@ -78,7 +78,9 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
   if (!input.isTypefaceThere || cables === last.cables)
     return { cables, marks, labels, isMakeshift, amiss: last.amiss };
   // First labels and cables without a place of their own, then how far cables stray.
-  const amiss = poorLabels(cables, labels) * 1000 + strayLanes(cables, ground, input.mmPx);
+  const untoldZones = input.attempt.zones.filter((_, index) => !labels.has(zoneLabelId(index))).length;
+  const poor = poorLabels(cables, labels) + untoldZones;
+  const amiss = poor * 1000 + strayLanes(cables, ground, input.mmPx);
   return { cables, marks, labels, isMakeshift, amiss };
 };
 

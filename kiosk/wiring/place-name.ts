@@ -36,7 +36,7 @@ export const placeName = (id: string, face: BoardFace | null, words: Pick<Words,
   const found = face?.stations.find((one) => one.id === station);
   if (!found) return id;
   const parts = [stationName(found, words)];
-  if (letter) parts.push(letter === "front" ? words.t("wire.front") : letter);
+  if (letter) parts.push(letter === "front" ? words.t("place.front") : letter);
   if (role) parts.push(roleName(role, words));
   return parts.join(" ");
 };
