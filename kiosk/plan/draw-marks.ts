@@ -1,6 +1,7 @@
 import type { StationId } from "../../shared/board/ids.ts";
 import type { Plate } from "../geometry/lay-plates.ts";
 import { isInside, overlaps, type Rect } from "../geometry/point.ts";
+import { probesAtStation } from "../face/probes-on.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
 import type { Weight } from "../notes/weight.ts";
 import type { DrawnCable } from "./draw-cables.ts";
@@ -8,10 +9,13 @@ import { stripsOf } from "./draw-house.ts";
 import type { PlanGround } from "./plan-ground.ts";
 import type { PlanInput } from "./plan-input.ts";
 
-/** A mark beside a plate: a finding about its station, contacts that cannot be read, leads stacked on one. */
+/** What a mark beside a plate says: a finding about its station, contacts that cannot be read, leads stacked on one, a probe. */
+export type PlateSignName = Weight | "unknown" | "joint" | "red" | "black";
+
+/** A mark beside a plate. */
 export interface PlateMark extends Rect {
   station: StationId;
-  sign: Weight | "unknown" | "joint";
+  sign: PlateSignName;
 }
 
 export const markMm = 4.4;
@@ -51,10 +55,11 @@ export const drawMarks = (
     const station = plate.id as StationId;
     const isAt = (contact: string) => contact.startsWith(`${station}.`);
     const weight = heaviest.get(station);
-    const signs: PlateMark["sign"][] = [
+    const signs: PlateSignName[] = [
       ...(weight ? [weight] : []),
       ...(attempt.unknown.some(isAt) ? (["unknown"] as const) : []),
       ...(attempt.joints.some((joint) => joint.some(isAt)) ? (["joint"] as const) : []),
+      ...probesAtStation(attempt.test, isAt),
     ];
     for (const sign of signs) {
       const spots = spotsRound(plate, markMm * mmPx).filter(

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { ContactId, StationId } from "../../shared/board/ids.ts";
 import type { TestView } from "../../shared/protocol/test-view.ts";
 import { byId, panels, showBench } from "./show-bench.ts";
-import { attempt, bench } from "./views.ts";
+import { attempt, bench, sampleView } from "./views.ts";
 
 const test = (red: string | null, black: string | null): TestView => ({
   way: "way-1" as StationId,
@@ -54,5 +54,33 @@ describe("the probes of the meter", () => {
     await show({ view: viewWith(null, "socket-1.a.L") });
     expect(marks("socket-1.a.L")).toEqual(["black"]);
     expect(marks("socket-1.b.E")).toEqual([]);
+  });
+});
+
+describe("the probe leads of a real board", () => {
+  it("are drawn where the board senses them, and the end of a lead that is meant is asked for by a key", async () => {
+    const view = sampleView("test-leads");
+    const { screen, sent, show } = await showBench({ ...panels[0], view });
+    await expect.element(screen.getByTestId("meter-display")).toHaveTextContent("Say which end");
+    const touched = (probe: string) =>
+      [...document.querySelectorAll(`[data-sensed="${probe}"] [data-touched]`)].map(
+        (one) => (one as SVGElement).dataset["touched"],
+      );
+    expect(touched("red").toSorted()).toEqual(["socket-1.a.L", "way-1.a.L"]);
+    expect(touched("black")).toEqual(["socket-2.front.N"]);
+    // Beside the plates of the plan too, for the eye and the ear.
+    const marked = [...document.querySelectorAll<HTMLElement>("[data-mark]")].map(
+      (one) => one.dataset["mark"],
+    );
+    expect(marked).toEqual(expect.arrayContaining(["socket-1", "way-1", "socket-2"]));
+    expect(byId("station-socket-2").getAttribute("aria-label")).toContain("Black");
+    await screen.getByTestId("meter-end-way-1.a.L").click();
+    expect(sent).toEqual([{ name: "meter-act", command: { what: "probe", probe: "red", at: "way-1.a.L" } }]);
+    // Once it is said, what the meter shows is shown.
+    const test = view.attempt!.test!;
+    const said = { ...test, meter: { ...test.meter, red: "way-1.a.L" as ContactId } };
+    await show({ view: { ...view, attempt: { ...view.attempt!, test: said } } });
+    expect(document.querySelector('[data-testid^="meter-end-"]')).toBeNull();
+    await expect.element(screen.getByTestId("meter-display")).toHaveTextContent("a probe touches nothing");
   });
 });

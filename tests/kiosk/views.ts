@@ -1,5 +1,5 @@
 import firstSpur from "../../scenarios/first-spur.json" with { type: "json" };
-import { cableId, type ContactId, contactId, entryId, stationId } from "../../shared/board/ids.ts";
+import { cableId, type ContactId, contactId, entryId, frontId, stationId } from "../../shared/board/ids.ts";
 import type {
   AttemptView,
   BenchView,
@@ -315,6 +315,28 @@ const testView: TestView = {
   others: [],
   pastCount: 1,
 };
+/** A real board with test faces, and a probe lead on a lead: which end of it is meant is not said yet. */
+const realFace = {
+  ...smallFace,
+  isSimulated: false,
+  hasProbes: true,
+  stations: smallFace.stations.map((station) =>
+    station.kind === "socket-outlet"
+      ? {
+          ...station,
+          front: (["L", "N", "E"] as const).map((role) => ({ id: frontId(station.id, role), role })),
+        }
+      : station,
+  ),
+};
+const sensedTest: TestView = {
+  ...testView,
+  meter: { ...testView.meter, red: null, black: frontId("socket-2", "N"), shows: { shows: "open" } },
+  probeLeads: {
+    red: [contactId("socket-1.a", "L"), contactId("way-1.a", "L")],
+    black: [frontId("socket-2", "N")],
+  },
+};
 const brokenN: FaultName = { kind: "open-core", place: "socket-1.b~socket-2.a", cores: ["N"] };
 const atHunt = (more: Partial<AttemptView> = {}) =>
   attempt({
@@ -545,6 +567,12 @@ const views = {
       }),
     }),
   test: () => bench({ attempt: atHunt() }),
+  "test-leads": () =>
+    bench({
+      board: realFace,
+      banners: [],
+      attempt: attempt({ step: "test", cables: ringCables, test: sensedTest }),
+    }),
   load: () => bench({ attempt: attempt({ step: "load", cables: ringCables, load }) }),
   "load-off": () =>
     bench({ attempt: attempt({ step: "load", cables: ringCables, load: { ...load, isLive: false } }) }),
