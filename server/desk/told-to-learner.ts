@@ -1,5 +1,7 @@
 import type { OutcomeView, ReleasedOutcome } from "../../shared/protocol/bench-view.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
+import { huntResult } from "../attempt/hunt-result.ts";
+import { loadAttempt } from "../attempt/load-attempt.ts";
 import type { Records } from "../bench/bench-core.ts";
 import { type Criterion, criteriaSchema } from "./criteria.ts";
 import { deskStateOf, releasedDecision } from "./desk-state.ts";
@@ -16,8 +18,9 @@ function criteriaOf({ logReader }: Records, hash: string): readonly Criterion[] 
 function releasedOf(
   records: Records,
   attemptId: string,
-): { outcome: OutcomeView; releasedWallMs: number } | undefined {
-  const decision = releasedDecision(deskStateOf(records.logReader.rowsOfAttempt(attemptId)));
+): Pick<ReleasedOutcome, "outcome" | "releasedWallMs" | "hunt"> | undefined {
+  const rows = records.logReader.rowsOfAttempt(attemptId);
+  const decision = releasedDecision(deskStateOf(rows));
   if (!decision || decision.releasedWallMs === null) return undefined;
   const texts = new Map(criteriaOf(records, decision.criteriaHash).map(({ id, text }) => [id, text]));
   const outcome: OutcomeView = {
@@ -32,7 +35,8 @@ function releasedOf(
     ...(decision.nextKind ? { nextKind: decision.nextKind } : {}),
     ...(decision.seenWallMs === null ? {} : { isSeen: true }),
   };
-  return { outcome, releasedWallMs: decision.releasedWallMs };
+  const hunt = loadAttempt(attemptId, rows)?.hunt;
+  return { outcome, releasedWallMs: decision.releasedWallMs, ...(hunt ? { hunt: huntResult(hunt) } : {}) };
 }
 
 /**

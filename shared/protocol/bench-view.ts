@@ -10,7 +10,7 @@ import type { AttemptKind, DeadStep, Mode, PlanQuestion, SettingKey, Step } from
 import type { Language } from "../text/languages.ts";
 import type { StaffRole } from "./author.ts";
 import type { CriterionAnswer, Outcome } from "./decision-words.ts";
-import type { HuntView } from "./hunt-view.ts";
+import type { HuntResult, HuntView } from "./hunt-view.ts";
 import type { LoadView } from "./load-view.ts";
 import type { ProgressView } from "./progress-view.ts";
 import type { TestView } from "./test-view.ts";
@@ -236,6 +236,8 @@ export interface ReleasedOutcome {
   scenario: string;
   releasedWallMs: number;
   outcome: OutcomeView;
+  /** What was hidden, where it was a hunt. */
+  hunt?: HuntResult;
 }
 
 export interface AttemptView {

@@ -5,6 +5,7 @@ import type { Scenario } from "../../../shared/scenario/scenario.schema.ts";
 import type { CableId } from "../../../shared/board/ids.ts";
 import { acts } from "../../../server/acts/acts.ts";
 import { loadAttempt } from "../../../server/attempt/load-attempt.ts";
+import { answers, byStaff } from "../desk/assessed-work.ts";
 import { rightCables, firstSpur, TestBench } from "../test-bench.ts";
 import { act, atTest, nulled, probe, record, test } from "./dead-tests.ts";
 
@@ -156,6 +157,33 @@ describe("a hunt", () => {
     expect(bench.attempt().verdict).toBeNull();
     expect(bench.events("handed-in")[0]?.content["hunt"]).toEqual({ points: 4, mostPoints: 4 });
   });
+
+  it("tells an assessed learner what was hidden once the decision is released, on the bench and when they come back", async () => {
+    const bench = await atHunt(broken, "assessed");
+    await readEnds(bench, "N");
+    await bench.does("name-fault", { name: { ...rightName, cores: ["E"] } });
+    await bench.does("hand-in", {});
+    const { id } = bench.attempt();
+    const criteria = answers().map((answer) => ({ ...answer, reason: "As seen." }));
+    const steps = [
+      () => byStaff(bench, "assessor", "decide", { attempt: id, criteria, says: "" }),
+      () => byStaff(bench, "assessor", "seal-decision", { attempt: id }),
+      () => byStaff(bench, "assessor", "release", { attempt: id }),
+    ];
+    for (const step of steps) {
+      expect(bench.attempt().hunt?.result).toBeUndefined();
+      expect(await step()).toBe("done");
+    }
+    const result = {
+      faults: [{ fault: rightName, isKindRight: true, isPlaceRight: false, isShown: true }],
+      points: 3,
+    };
+    expect(bench.attempt().hunt?.result).toMatchObject(result);
+    await bench.does("leave-attempt", {});
+    await bench.does("sign-out", {});
+    await bench.does("sign-in", { by: "badge", badge: "SPURWISE-DEMO-02" });
+    expect(bench.view().outcomes).toMatchObject([{ attempt: id, hunt: result }]);
+  });
 });
 
 describe("what is hidden in a cable", () => {
@@ -292,15 +320,23 @@ async function sentIn(fault: HiddenFault, mode: "practice" | "assessed"): Promis
   await bench.cable("socket-1.b", "socket-2.a", 2.5);
   await bench.does("ready", {});
   keep();
-  stop();
   const { id } = bench.attempt();
+  if (mode === "assessed") {
+    // Until the decision is released, the hand-in and what is decided tell the bench nothing either.
+    await bench.does("hand-in", {});
+    const criteria = answers().map((answer) => ({ ...answer, reason: "As seen." }));
+    await byStaff(bench, "assessor", "decide", { attempt: id, criteria, says: "" });
+    expect(await byStaff(bench, "assessor", "seal-decision", { attempt: id })).toBe("done");
+    keep();
+  }
+  stop();
   return sent.map((frame) => frame.replaceAll(id, "the-attempt"));
 }
 
 /** What the screen is sent where the first of them is hidden; made once a mode. */
 const sentFirst = new Map<string, Set<string>>();
 
-describe("what the screen is sent before the hand-in", () => {
+describe("what the screen is sent before the hand-in, and of assessed work before the release", () => {
   it.each(
     (["practice", "assessed"] as const).flatMap((mode) =>
       others.slice(1).map((fault) => ({ mode, kind: fault.kind, fault })),
