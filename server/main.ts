@@ -42,7 +42,9 @@ async function serve(): Promise<StartAgain> {
   }
   await opened.readScenarios();
   server.bench.core.publish();
-  if (!isClosing) opened.startProvingLog(() => server.bench.core.health.markDamaged());
+  const { core } = server.bench;
+  if (!isClosing)
+    opened.startBesides({ damaged: () => core.health.markDamaged(), changed: () => core.publish() });
   const data = dataFolder(environment.data);
   if (isOnTrial(data, folders.root))
     endWatch = watchTrial({

@@ -25,8 +25,7 @@ import { readCertificate } from "./web/certificate.ts";
 import { WebSessions } from "./web/web-sessions.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { demoPeople } from "./demo/people.ts";
-import { centreLink } from "./outbox/centre-link.ts";
-import { Outbox } from "./outbox/outbox.ts";
+import { withCentre } from "./centre/with-centre.ts";
 import { openLead } from "./lead/open-lead.ts";
 import { TaskLibrary } from "./lead/task-library.ts";
 import { KeptNotes } from "./machine/kept-notes.ts";
@@ -50,9 +49,17 @@ export interface OpenedParts {
   ready: () => void;
   /** Reads the scenarios, once the server listens. */
   readScenarios: () => Promise<void>;
-  /** Starts the check of the log after that; calls back where a record is not as it was written. */
-  startProvingLog: (damaged: () => void) => void;
+  /** Starts after that what goes on beside the work: the check of the log, and what goes to and comes from the centre. */
+  startBesides: (told: Besides) => void;
   close: () => void;
+}
+
+/** What is called back from beside the work. */
+interface Besides {
+  /** A record of the log is not as it was written. */
+  damaged: () => void;
+  /** Something of other benches is new here. */
+  changed: () => void;
 }
 
 /** The board of a bench without a say: the first of these that is there. */
@@ -168,24 +175,6 @@ function networkDoor(
   return { host: host ?? everyAddress, port: networkPort, names, tls: readCertificate(dataFolder(data)) };
 }
 
-/** What sends the log to the centre, where one is said; what is written beside a damaged log goes nowhere. */
-function outboxOf(
-  { centre }: Environment,
-  { records, signer, isBesideDamaged }: OpenedRecords,
-  note: (sentence: string) => void,
-): Outbox | undefined {
-  if (centre === undefined || isBesideDamaged) return undefined;
-  const { log, logReader } = records;
-  return new Outbox({
-    benchId: log.benchId,
-    logReader,
-    signer,
-    link: centreLink(centre),
-    timers: systemTimers,
-    note: (sentence) => note(`centre: ${sentence}`),
-  });
-}
-
 /** Only a simulated board can be broken on purpose, and only at a contact it has. */
 function refuseStrayFaults({ faults, lines }: Environment, board: BoardDescription): void {
   if (faults.length > 0 && lines === "gpio")
@@ -244,14 +233,15 @@ export function openParts(
     );
   const updateKey = updateKeyOf(environment.updateKey, note);
   const isSimulated = lines !== "gpio";
+  const centre = withCentre(environment, opened, note);
   const pins = new PinHasher();
   const people = new People({
     store: opened.people,
+    others: centre.others,
     demo: isSimulated ? demoPeople : [],
     pins,
     guard: new GuessGuard(() => clock.monotonicMs(), new GuessMemory(opened.reading, opened.writing)),
   });
-  const outbox = outboxOf(environment, opened, note);
   const network = networkDoor(environment, opened, people);
   const ownTasks = new ScenarioFolder(folders.scenarios, note);
   const scenarios = new TaskLibrary(ownTasks);
@@ -330,17 +320,17 @@ export function openParts(
       },
       logState,
       backUpState: () => keeper.backUp,
-      outboxState: () => outbox?.state,
+      outboxState: centre.outboxState,
     },
     ready: () => watchdog.ready(),
     readScenarios: () => ownTasks.read(() => isClosed),
-    startProvingLog: (damaged) => {
+    startBesides: ({ damaged, changed }) => {
       keeper.start(damaged);
-      outbox?.start();
+      centre.start(people, changed);
     },
     close: () => {
       isClosed = true;
-      void outbox?.stop();
+      void centre.stop();
       keeper.stop();
       clearInterval(idle);
       opened.records.log.checkpoint();

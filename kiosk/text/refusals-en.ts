@@ -97,6 +97,8 @@ export const refusalsEn = {
   "refused.no-such-attempt": "There is no such piece of work.",
   "refused.not-assessed": "This is practice. Only assessed work is decided on.",
   "refused.not-handed-in": "This work is not handed in yet.",
+  "refused.of-another-bench":
+    "This work was done at another bench. What is added to it is added at the desk of that bench; here it is only looked at.",
   "refused.declared-already": "You have said so already.",
   "refused.criteria-missing": "Answer every criterion.",
   "refused.reason-missing": "Say why.",

@@ -99,6 +99,8 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.no-such-attempt": "Nie ma takiej pracy.",
   "refused.not-assessed": "To jest ćwiczenie. Decyzja dotyczy tylko pracy na ocenę.",
   "refused.not-handed-in": "Ta praca nie jest jeszcze oddana.",
+  "refused.of-another-bench":
+    "Tę pracę wykonano przy innym stanowisku. Dopisuje się do niej przy biurku tamtego stanowiska; tutaj można ją tylko oglądać.",
   "refused.declared-already": "To już zostało potwierdzone.",
   "refused.criteria-missing": "Oceń każde kryterium.",
   "refused.reason-missing": "Podaj powód.",

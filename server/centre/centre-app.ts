@@ -2,10 +2,19 @@ import express, { type Express, type NextFunction, type Request, type Response }
 import helmet from "helmet";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { answerWith, say } from "../web/answers.ts";
-import { batchLimits, batchSchema, signatureHeader, type Taken } from "./centre-messages.schema.ts";
+import type { z } from "zod";
+import {
+  batchLimits,
+  batchSchema,
+  peoplePath,
+  peopleSchema,
+  rowsPath,
+  signatureHeader,
+  type PeopleKept,
+  type Taken,
+} from "./centre-messages.schema.ts";
+import type { CentrePeople } from "./centre-people.ts";
 import type { CentreStore } from "./centre-store.ts";
-
-export const rowsPath = "/centre/rows";
 
 function readJson(body: unknown): unknown {
   if (!Buffer.isBuffer(body)) return undefined;
@@ -16,32 +25,51 @@ function readJson(body: unknown): unknown {
   }
 }
 
-async function takeFrom(store: CentreStore, request: Request): Promise<Taken> {
-  const parsed = parseSafely(batchSchema, readJson(request.body));
-  if (!parsed.success) return { what: "refused", why: "no-batch" };
-  const batch = parsed.data;
+/** What a bench sent and signed; why not, where it is not that. */
+async function signedBy<Message extends { benchId: string }>(
+  store: CentreStore,
+  schema: z.ZodType<Message>,
+  request: Request,
+): Promise<Message | "no-message" | "unknown-bench" | "not-signed"> {
+  const parsed = parseSafely(schema, readJson(request.body));
+  if (!parsed.success) return "no-message";
   const signature = request.get(signatureHeader) ?? "";
-  const isSigned = await store.isSigned(batch.benchId, request.body as Buffer, signature);
-  if (isSigned === "unknown-bench") return { what: "refused", why: "unknown-bench" };
-  if (isSigned === "no") return { what: "refused", why: "not-signed" };
-  return store.take(batch);
+  const isSigned = await store.isSigned(parsed.data.benchId, request.body as Buffer, signature);
+  if (isSigned === "unknown-bench") return isSigned;
+  return isSigned === "yes" ? parsed.data : "not-signed";
+}
+
+async function takeRows(store: CentreStore, request: Request): Promise<Taken> {
+  const batch = await signedBy(store, batchSchema, request);
+  if (typeof batch !== "string") return store.take(batch);
+  return { what: "refused", why: batch === "no-message" ? "no-batch" : batch };
+}
+
+async function takePeople(store: CentreStore, people: CentrePeople, request: Request): Promise<PeopleKept> {
+  const list = await signedBy(store, peopleSchema, request);
+  if (typeof list !== "string") return people.take(list);
+  return { what: "refused", why: list === "no-message" ? "no-list" : list };
 }
 
 /**
- * What the centre answers over HTTP: batches of the benches on its list, each signed by its bench. An answer of 200 says
- * what became of a batch; any other status says that nothing is known, and that it is to be sent again.
+ * What the centre answers over HTTP: batches of the benches on its list and their lists of people, each signed by its bench.
+ * An answer of 200 says what became of it; any other status says that nothing is known, and that it is to be sent again.
  */
-export function centreApp(store: CentreStore, note: (sentence: string) => void): Express {
+export function centreApp(
+  store: CentreStore,
+  people: CentrePeople,
+  note: (sentence: string) => void,
+): Express {
   const app = express();
   app.disable("x-powered-by");
   app.use(helmet());
-  app.post(
-    rowsPath,
-    express.raw({ type: () => true, limit: batchLimits.bytes }),
-    (request, response, next) => {
-      takeFrom(store, request).then((taken) => answerWith(response, taken), next);
-    },
-  );
+  const body = express.raw({ type: () => true, limit: batchLimits.bytes });
+  app.post(rowsPath, body, (request, response, next) => {
+    takeRows(store, request).then((taken) => answerWith(response, taken), next);
+  });
+  app.post(peoplePath, body, (request, response, next) => {
+    takePeople(store, people, request).then((kept) => answerWith(response, kept), next);
+  });
   app.use((_, response) => say(response, 404, "There is no such page at the centre."));
   app.use((error: unknown, _request: Request, response: Response, _next: NextFunction) => {
     const { status = 500, message } = error as { status?: number; message?: string };

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { personRoles } from "../people/person.ts";
 import { packedDocumentSchema, packedRowSchema } from "../evidence/packed-row.schema.ts";
 
 /** What goes over the network at once; a row is half a kilobyte, a document some tens. */
@@ -46,8 +47,52 @@ export const takenSchema = z.discriminatedUnion("what", [
 ]);
 export type Taken = z.infer<typeof takenSchema>;
 
+/** Where a bench sends the rows of its log, and its list of people. */
+export const rowsPath = "/centre/rows";
+export const peoplePath = "/centre/people";
+
 /** The header that a batch's signature stands in. */
 export const signatureHeader = "spurwise-signature";
 
 /** What a bench signs of a batch: the SHA-256 of its bytes in hexadecimal, and what it is of. */
 export const signedOf = (sha256: string): string => `batch ${sha256}`;
+
+/** How many people of one bench are told of, and how many are sealed in one message. */
+export const peopleLimits = { people: 2000, sealed: 200 } as const;
+
+const personId = z.string().min(1).max(64);
+
+/**
+ * Whom a bench has on its list, as it stood when its log was `asOf` that long: everybody with the hash of their row, and some
+ * of them sealed for the centre's key `key`. Whoever is not in it any more is taken off at the centre too.
+ */
+export const peopleSchema = z.strictObject({
+  benchId: z.string().min(1).max(60),
+  asOf: place,
+  key: z.string().max(100),
+  people: z
+    .array(
+      z.strictObject({
+        personId,
+        role: z.enum(personRoles),
+        rowHash: z.string().regex(/^[0-9a-f]{64}$/),
+      }),
+    )
+    .max(peopleLimits.people),
+  sealed: z.array(z.strictObject({ personId, sealed: z.string().max(4000) })).max(peopleLimits.sealed),
+});
+export type PeopleMessage = z.infer<typeof peopleSchema>;
+
+/**
+ * What became of a list of people:
+ *
+ * - `kept`: it is durable in the store; `wants` says who is to be sent sealed;
+ * - `older`: the store has one that is later;
+ * - `refused`: as for a batch.
+ */
+export const peopleKeptSchema = z.discriminatedUnion("what", [
+  z.strictObject({ what: z.literal("kept"), wants: z.array(personId).max(peopleLimits.people) }),
+  z.strictObject({ what: z.literal("older") }),
+  z.strictObject({ what: z.literal("refused"), why: z.enum(["unknown-bench", "not-signed", "no-list"]) }),
+]);
+export type PeopleKept = z.infer<typeof peopleKeptSchema>;

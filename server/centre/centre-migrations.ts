@@ -62,4 +62,32 @@ export const centreMigrations: readonly string[] = [
     taken_at timestamptz NOT NULL DEFAULT now()
   );
   `,
+  `
+  -- Whom a bench has on its list, sealed there for the centre's key (RFC 7516), which is not in this store: who has the
+  -- store reads no name. Beside the rows, so that a person can be taken out of it and the logs stay whole.
+  CREATE TABLE person (
+    bench_id text NOT NULL REFERENCES bench,
+    person_id text NOT NULL,
+    centre text NOT NULL REFERENCES centre,
+    role text NOT NULL,
+    row_hash bytea NOT NULL CHECK (length(row_hash) = 32),
+    key text NOT NULL,
+    sealed text NOT NULL,
+    taken_at timestamptz NOT NULL DEFAULT now(),
+    PRIMARY KEY (bench_id, person_id)
+  );
+  CREATE INDEX person_of_centre ON person (centre, person_id);
+
+  -- Who was erased at the centre: no bench brings them back.
+  CREATE TABLE person_erased (
+    centre text NOT NULL REFERENCES centre,
+    person_id text NOT NULL,
+    erased_at timestamptz NOT NULL DEFAULT now(),
+    PRIMARY KEY (centre, person_id)
+  );
+
+  -- How long the log of the bench was when its list of people was last taken.
+  ALTER TABLE bench ADD COLUMN people_boot integer;
+  ALTER TABLE bench ADD COLUMN people_sequence integer;
+  `,
 ];

@@ -15,6 +15,7 @@ import {
 } from "./centre-messages.schema.ts";
 import { appendRows, makePartition, monthOf } from "./centre-rows.ts";
 import { inTransaction } from "./migrate-centre.ts";
+import { isAfter } from "./place-order.ts";
 
 interface BenchRecord {
   bench_id: string;
@@ -36,8 +37,6 @@ export interface BenchHead {
 }
 
 const placeOf = ({ boot, sequence }: Place): Place => ({ boot, sequence });
-const isAfter = (a: Place, b: Place | null): boolean =>
-  b === null || a.boot > b.boot || (a.boot === b.boot && a.sequence > b.sequence);
 const isAt = (a: Place | null, b: Place | null): boolean =>
   a === b || (a !== null && b !== null && a.boot === b.boot && a.sequence === b.sequence);
 

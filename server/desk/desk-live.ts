@@ -20,8 +20,8 @@ const sampleSchema = z.object({
   attempts: z.array(z.string()),
 });
 
-function sampleOf(core: BenchCore, { logReader, attempts }: Records, me: Staff): DeskLive["sample"] {
-  const row = logReader.lastOfType("sample-drawn");
+function sampleOf(core: BenchCore, { log, logReader, attempts }: Records, me: Staff): DeskLive["sample"] {
+  const row = logReader.lastOfType("sample-drawn", log.benchId);
   const parsed = row && parseSafely(sampleSchema, eventOfBytes(row.bytes).content);
   if (!row || !parsed?.success) return null;
   const { person, seed, candidateCount, attempts: ids } = parsed.data;

@@ -10,7 +10,7 @@ type Named = Pick<BenchParts, "people" | "scenarios">;
 
 /** Somebody by name; whoever was erased by the end of their id. */
 export const nameOf = ({ people }: Pick<Named, "people">, id: string): string =>
-  people.byId(id)?.name ?? `? ${id.slice(-4)}`;
+  people.toldOf(id)?.name ?? `? ${id.slice(-4)}`;
 
 /** A record as a line of a list; with `isBlind` without what was decided. */
 export function deskRow(parts: Named, record: AttemptRecord, isBlind = false): DeskRow {

@@ -51,6 +51,8 @@ export function addToAttempt(
 ): Reply {
   const attempt = deskAttempt(core, attemptId);
   if ("ok" in attempt) return attempt;
+  // The learner would never see here what is added to it there, nor that bench's log what is added to it here.
+  if (attempt.record.benchId !== attempt.records.log.benchId) return refuse("of-another-bench");
   const event = decide(attempt, actor.staff ?? "");
   if ("ok" in event) return event;
   attempt.records.log.append([{ attemptId, author: authorOf(actor), ...event }]);

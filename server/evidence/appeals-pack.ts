@@ -23,9 +23,9 @@ export const appealsPack: Export = {
   mediaType: "application/json",
   who: evidenceReaders,
   of: "attempt",
-  *pieces({ logReader, softwareVersion }, { attemptId }) {
+  *pieces({ logReader, softwareVersion }, { attemptId, benchId }) {
     const rows = logReader.rowsWithSeals(attemptId);
-    const boot = logReader.lastOfType("boot");
+    const boot = logReader.lastOfType("boot", benchId);
     const { publicKey = null } = (boot ? eventOfBytes(boot.bytes).content : {}) as { publicKey?: string };
     const head = {
       format: packFormat,

@@ -74,7 +74,9 @@ export function supportBundle(core: BenchCore, health: Health, parts: MachinePar
       mode: core.work.state?.mode ?? null,
       step: core.work.state?.step ?? null,
     },
-    lastEvents: readThroughOr([], () => (records?.logReader.lastRows(lastRowCount) ?? []).map(traceOf)),
+    lastEvents: readThroughOr([], () =>
+      (records?.logReader.lastRows(records.log.benchId, lastRowCount) ?? []).map(traceOf),
+    ),
     said: parts.notes().map((note) => noteWithout(note, [...names, ...staff])),
   };
 }

@@ -11,8 +11,9 @@ import type { Guess, GuessGuard } from "./guess-guard.ts";
 import { isStaff, type Person, type PersonRole, type Staff, type Told } from "./person.ts";
 import type { Adjustments } from "../../shared/protocol/keep-view.ts";
 import { newBadgeCode } from "./badge-code.ts";
+import type { ListedPerson, OtherPeople, OtherPerson } from "./other-people.ts";
 import type { KnownPerson, PersonReader } from "./person-reader.ts";
-import type { PersonRecord } from "./person-record.ts";
+import { hashOfPerson, type PersonRecord } from "./person-record.ts";
 import type { PackedPerson } from "./packed-person.schema.ts";
 import type { PersonWriter } from "./person-writer.ts";
 import { isEasyPin, newPin, type PinHasher, TooManyPinsError } from "./pin-hash.ts";
@@ -25,6 +26,8 @@ export interface PeopleParts {
   demo: readonly DemoPerson[];
   pins: PinHasher;
   guard: GuessGuard;
+  /** Those whom the benches of a centre know, at the centre's desk. */
+  others?: OtherPeople | undefined;
 }
 
 /** Somebody to put on the list, as they are typed in. */
@@ -73,6 +76,10 @@ export class People {
     return this.#isSetUp ? [] : this.#parts.demo;
   }
 
+  get #others(): readonly OtherPerson[] {
+    return this.#parts.others?.all() ?? [];
+  }
+
   /** Everybody who may be chosen by name, learners and staff. @throws StoreError */
   all(): Person[] {
     const known = this.#parts.store?.reader.all() ?? [];
@@ -94,15 +101,18 @@ export class People {
   toldOf(id: string): Told | undefined {
     const demo = this.#demo.find((person) => person.id === id);
     if (demo) return { name: demo.name, centreNumber: "" };
-    const known = this.#parts.store?.reader.byId(id);
-    return known && { name: known.name, centreNumber: known.centreNumber, adjustments: known.adjustments };
+    const { store, others } = this.#parts;
+    const known = store?.reader.byId(id);
+    if (!known) return others?.byId(id)?.told;
+    return { name: known.name, centreNumber: known.centreNumber, adjustments: known.adjustments };
   }
 
   /** The ids of learners whose name or centre number has a text in it, whatever its case. @throws StoreError */
   learnersLike(text: string): string[] {
     const sought = text.toLowerCase();
     const demo = this.#demo.map((person) => ({ ...person, centreNumber: "" }));
-    return [...demo, ...(this.#parts.store?.reader.all() ?? [])]
+    const others = this.#others.map((person) => ({ ...person, centreNumber: person.told.centreNumber }));
+    return [...demo, ...(this.#parts.store?.reader.all() ?? []), ...others]
       .filter(({ role }) => role === "learner")
       .filter(({ name, centreNumber }) => `${name}\n${centreNumber}`.toLowerCase().includes(sought))
       .map(({ id }) => id);
@@ -110,7 +120,7 @@ export class People {
 
   /** The name of each learner by their id. @throws StoreError */
   learnerNames(): Map<string, string> {
-    const all = [...this.#demo, ...(this.#parts.store?.reader.all() ?? [])];
+    const all = [...this.#others, ...this.#demo, ...(this.#parts.store?.reader.all() ?? [])];
     return new Map(all.flatMap(({ id, name, role }) => (role === "learner" ? [[id, name] as const] : [])));
   }
 
@@ -279,6 +289,16 @@ export class People {
     store.writer.retell(record, { name: known.name, centreNumber: known.centreNumber, adjustments }, author);
     this.#revision += 1;
     return undefined;
+  }
+
+  /** Everybody on the list who is no invention, with what is told of them and the hash of their row. @throws StoreError */
+  listed(): ListedPerson[] {
+    const { store } = this.#parts;
+    return (store?.reader.all() ?? []).flatMap(({ id, role, name, centreNumber, adjustments }) => {
+      const record = store?.reader.record(id);
+      const told = { name, centreNumber, ...(adjustments ? { adjustments } : {}) };
+      return record ? [{ id, role, told, rowHash: hashOfPerson(record) }] : [];
+    });
   }
 
   /** The class list as it is now, for a spreadsheet. @throws StoreError */

@@ -158,12 +158,22 @@ export function attemptsOf(rows: Iterable<LogRow>): {
 } {
   const attempts = new Map<string, AttemptRecord>();
   const works = new Map<string, BenchWork>();
+  const early: LogRow[] = [];
+  const take = (row: LogRow, attemptId: string): boolean => {
+    const record = recordAfter(attempts.get(attemptId), row);
+    if (record) attempts.set(attemptId, record);
+    return record !== undefined;
+  };
   for (const row of rows) {
     if (row.attemptId === null) continue;
-    const record = recordAfter(attempts.get(row.attemptId), row);
-    if (record) attempts.set(row.attemptId, record);
+    // What was added to it at another bench may stand before it, where that one's id comes first.
+    if (!take(row, row.attemptId)) early.push(row);
     const work = workAfter(works.get(row.benchId), row);
     if (work) works.set(row.benchId, work);
+  }
+  for (const row of early) {
+    const isAddedElsewhere = attempts.get(row.attemptId ?? "")?.benchId !== row.benchId;
+    if (row.attemptId !== null && isAddedElsewhere) take(row, row.attemptId);
   }
   return { attempts, works };
 }

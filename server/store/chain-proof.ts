@@ -18,6 +18,26 @@ export function isNextPlace({ boot, sequence }: Place, before: Place | undefined
 export const nameOfRow = (benchId: unknown, boot: unknown, sequence: unknown): string =>
   `bench ${String(benchId)}, boot ${String(boot)}, event ${String(sequence)}`;
 
+/** Where a row stands, with its hash. */
+export type PlaceWithHash = Pick<LogRow, "boot" | "sequence" | "hash">;
+
+/**
+ * What is wrong with a row as the next one of its bench, in words: its place, the hash before it, its own, and the documents
+ * it was made with. Undefined where nothing is.
+ */
+export function faultAfter(
+  before: PlaceWithHash | undefined,
+  row: LogRow,
+  hasDocument: (hash: string) => boolean,
+): string | undefined {
+  if (!isNextPlace(row, before)) return "a record before it is missing";
+  if (!isSameBytes(row.previousHash, before?.hash ?? noHash))
+    return "it does not follow the record before it";
+  if (!isSameBytes(hashOfRow(row), row.hash)) return "its content is not what was written";
+  const lost = documentsNamedIn(row).find(({ hash }) => !hasDocument(hash));
+  return lost && `the ${lost.what} it was made with is missing`;
+}
+
 /** Proves the rows of a log one after the other, each against the one before: place, hash before, its own, seals. */
 export class ChainProof {
   #end: ChainEnd | undefined;
@@ -41,12 +61,8 @@ export class ChainProof {
   /** What is wrong with a row as the next one, in words; undefined where nothing is, and then it was taken in. */
   fault(row: LogRow): string | undefined {
     const before = this.#end?.benchId === row.benchId ? this.#end : undefined;
-    if (!isNextPlace(row, before)) return "a record before it is missing";
-    if (!isSameBytes(row.previousHash, before?.hash ?? noHash))
-      return "it does not follow the record before it";
-    if (!isSameBytes(hashOfRow(row), row.hash)) return "its content is not what was written";
-    const lost = documentsNamedIn(row).find(({ hash }) => !this.#hasDocument(hash));
-    if (lost) return `the ${lost.what} it was made with is missing`;
+    const fault = faultAfter(before, row, this.#hasDocument);
+    if (fault) return fault;
     const unsealed = this.#seals.fault(row);
     if (unsealed) return unsealed;
     const { benchId, boot, sequence, hash } = row;

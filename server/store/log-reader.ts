@@ -31,10 +31,12 @@ export class LogReader {
     );
   }
 
-  /** The rows of one attempt. */
+  /** The rows of one attempt: those of the bench it was done on, then what was added elsewhere. */
   rowsOfAttempt(attemptId: string): LogRow[] {
     return this.#rows(
-      `SELECT ${columns} FROM log WHERE attempt_id = ? ORDER BY bench_id, boot, sequence`,
+      `SELECT ${columns} FROM log WHERE attempt_id = ?
+       ORDER BY bench_id IS NOT (SELECT bench_id FROM attempt WHERE attempt_id = ?), bench_id, boot, sequence`,
+      attemptId,
       attemptId,
     );
   }
@@ -43,7 +45,11 @@ export class LogReader {
   rowsWithSeals(attemptId: string): LogRow[] {
     const rows = this.rowsOfAttempt(attemptId);
     const seals = rows.filter(({ type }) => isSigned(type)).flatMap((row) => this.#sealOf(row));
-    return [...rows, ...seals].sort((a, b) => a.boot - b.boot || a.sequence - b.sequence);
+    const benches = [...new Set(rows.map(({ benchId }) => benchId))];
+    return [...rows, ...seals].sort(
+      (a, b) =>
+        benches.indexOf(a.benchId) - benches.indexOf(b.benchId) || a.boot - b.boot || a.sequence - b.sequence,
+    );
   }
 
   /** The seal that was written with a row; none where nothing was sealed. */
@@ -81,16 +87,14 @@ export class LogReader {
 
   /** The last row of a bench; undefined where there is none. */
   lastRow(benchId: string): LogRow | undefined {
-    return this.#rows(
-      `SELECT ${columns} FROM log WHERE bench_id = ? ORDER BY boot DESC, sequence DESC LIMIT 1`,
-      benchId,
-    )[0];
+    return this.lastRows(benchId, 1)[0];
   }
 
-  /** The last rows of all, in their order. */
-  lastRows(count: number): LogRow[] {
+  /** The last rows of a bench, in their order. */
+  lastRows(benchId: string, count: number): LogRow[] {
     return this.#rows(
-      `SELECT ${columns} FROM log ORDER BY bench_id DESC, boot DESC, sequence DESC LIMIT ?`,
+      `SELECT ${columns} FROM log WHERE bench_id = ? ORDER BY boot DESC, sequence DESC LIMIT ?`,
+      benchId,
       count,
     ).reverse();
   }
@@ -112,12 +116,13 @@ export class LogReader {
     );
   }
 
-  /** The last row of a type that belongs to no attempt; undefined where there is none. */
-  lastOfType(type: EventType): LogRow | undefined {
+  /** The last row of a type that belongs to no attempt, in the log of a bench; undefined where there is none. */
+  lastOfType(type: EventType, benchId: string): LogRow | undefined {
     return this.#rows(
-      `SELECT ${columns} FROM log WHERE type = ? AND attempt_id IS NULL
-       ORDER BY bench_id DESC, boot DESC, sequence DESC LIMIT 1`,
+      `SELECT ${columns} FROM log WHERE type = ? AND bench_id = ? AND attempt_id IS NULL
+       ORDER BY boot DESC, sequence DESC LIMIT 1`,
       type,
+      benchId,
     )[0];
   }
 

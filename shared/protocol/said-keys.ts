@@ -183,6 +183,7 @@ export const refusalCodes = {
   "no-such-attempt": [],
   "not-assessed": [],
   "not-handed-in": [],
+  "of-another-bench": [],
   "declared-already": [],
   "criteria-missing": [],
   "reason-missing": [],

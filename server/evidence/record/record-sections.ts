@@ -132,7 +132,7 @@ const hashes: Section = (paper, { evidence: { rows }, source, words }) => {
     sizePt: 7.8,
     rows: shown.map(({ type, wallMs, hash }) => [words.named("type", type), words.time(wallMs), hexOf(hash)]),
   });
-  const boot = source.logReader.lastOfType("boot");
+  const boot = rows[0] && source.logReader.lastOfType("boot", rows[0].benchId);
   const { publicKey } = (boot ? eventOfBytes(boot.bytes).content : {}) as { publicKey?: string };
   if (publicKey !== undefined) paper.paragraph(words.t("key", { key: shortKey(publicKey) }));
   for (const { type, bytes } of rows) {

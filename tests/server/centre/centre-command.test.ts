@@ -66,7 +66,7 @@ describeOnPostgres("npm run centre", (programs) => {
     const opened = openParts(environment, () => undefined);
     const server = createServer(opened.parts);
     await server.listen(0);
-    opened.startProvingLog(() => undefined);
+    opened.startBesides({ damaged: () => undefined, changed: () => undefined });
     await vi.waitFor(
       () => {
         const sent = server.health().centre?.sent;

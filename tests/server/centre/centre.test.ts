@@ -5,6 +5,7 @@ import type { AddressInfo } from "node:net";
 import type { Pool } from "pg";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
 import { centreApp } from "../../../server/centre/centre-app.ts";
+import { CentrePeople } from "../../../server/centre/centre-people.ts";
 import { CentreStore } from "../../../server/centre/centre-store.ts";
 import { recordOfCentre } from "../../../server/centre/centre-rows.ts";
 import { migrateCentre } from "../../../server/centre/migrate-centre.ts";
@@ -41,7 +42,7 @@ describeOnPostgres("the centre's store", (programs) => {
   });
 
   const listen = async (): Promise<void> => {
-    const listening = createServer(centreApp(store, () => undefined));
+    const listening = createServer(centreApp(store, new CentrePeople(pool), () => undefined));
     await new Promise<void>((ready) => listening.listen(port, "127.0.0.1", ready));
     port = (listening.address() as AddressInfo).port;
     server = listening;
