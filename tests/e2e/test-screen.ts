@@ -26,6 +26,12 @@ export class TestScreen {
     }
   }
 
+  /** What is said of the supply, at the circuit's tab. */
+  async supply(): Promise<string> {
+    await this.tab("way");
+    return this.get("supply").innerText();
+  }
+
   async ends(state: string): Promise<void> {
     await this.tab("way");
     await this.get(`ends-${state}`).tap();

@@ -14,8 +14,8 @@ const scenarios = jsonFilesIn(folders.scenarios);
 const firstSpur = join(folders.scenarios, "first-spur.json");
 
 describe("the scenarios that are shipped", () => {
-  it("are eleven or more", () => {
-    expect(scenarios.length).toBeGreaterThanOrEqual(11);
+  it("are twenty-two or more", () => {
+    expect(scenarios.length).toBeGreaterThanOrEqual(22);
   });
 
   it.each(scenarios.map((file) => ({ file, name: basename(file) })))(
