@@ -67,14 +67,12 @@ const tasksInOrder = ({ scenarios }: Parts, language: Language): string[] => {
     .map(({ id }) => id);
 };
 
-/** What a column may say, those first that cost no look through all attempts. */
+/** What a column says, those first that cost no look through all attempts: most tasks have some, most outcomes none. */
 function* valuesOf(parts: Parts, attempts: Attempts, filter: AttemptFilter, wanted: SortedBy) {
   const compare = comparison(parts, wanted);
-  if (wanted.by === "learner") return yield* attempts.valuesOf("learner", filter).sort(compare);
-  const known: Value[] =
-    wanted.by === "task" ? tasksInOrder(parts, wanted.language) : [...inMeaning[wanted.by]];
+  if (wanted.by !== "task") return yield* attempts.valuesOf(columnOf[wanted.by], filter).sort(compare);
+  const known: Value[] = tasksInOrder(parts, wanted.language);
   yield* known.sort(compare);
-  if (wanted.by !== "task") return;
   const others = attempts.valuesOf("scenario", filter).filter((value) => !known.includes(value));
   yield* others.sort(compare);
 }

@@ -4,6 +4,7 @@ import type { Language } from "../../shared/text/languages.ts";
 import { publicSheet } from "../public-text/public-sheet.ts";
 import type { SheetFacts } from "../public-text/sheet-text.ts";
 import { languageAsked } from "./language-asked.ts";
+import { lettersFile, lettersPath, lettersRoot } from "./house-page.ts";
 import { publicPage } from "./public-page.ts";
 
 export interface PublicParts {
@@ -15,9 +16,17 @@ export interface PublicParts {
 /** What anybody may read: cautions, what is kept of them, how far everybody can use the bench, who made its parts. */
 export function publicRoutes({ facts, language }: PublicParts): Router {
   const router = Router();
-  router.get(publicText, (_request, response) =>
-    response.redirect(303, `${publicText}/${publicSheetNames[0]}`),
+  router.get(publicText, (request: Request, response: Response) =>
+    response.redirect(
+      303,
+      `${publicText}/${publicSheetNames[0]}?language=${languageAsked(request, language())}`,
+    ),
   );
+  router.get(`${lettersPath}/:name`, (request: Request, response: Response, next) => {
+    const file = lettersFile(String(request.params["name"]));
+    if (file === undefined) return next();
+    response.sendFile(file, { root: lettersRoot, maxAge: "30d", immutable: true });
+  });
   router.get(`${publicText}/:name`, (request: Request, response: Response) => {
     const asked = String(request.params["name"]);
     const name = publicSheetNames.find((one) => one === asked || `${one}.json` === asked);

@@ -1,5 +1,8 @@
 import type { Refusal } from "../../shared/protocol/reply.ts";
-import type { Language } from "../../shared/text/languages.ts";
+import { publicText } from "../../shared/protocol/public-text.ts";
+import { type Language, languages } from "../../shared/text/languages.ts";
+import { housePage } from "./house-page.ts";
+import { languageWords } from "./public-page.ts";
 
 const words = {
   en: {
@@ -8,6 +11,9 @@ const words = {
     pin: "Your PIN",
     badge: "Or your badge code",
     enter: "Sign in",
+    caution:
+      "Training board, extra-low voltage. Real circuits can kill: isolate, prove dead. This screen is no proof of dead.",
+    sheets: "Cautions and data protection",
     plain:
       "This link is not encrypted: somebody else on this network could read your PIN. Ask your technician for a certificate.",
     wrong: "That name and PIN, or that badge, do not match.",
@@ -20,6 +26,9 @@ const words = {
     pin: "Twój PIN",
     badge: "Albo kod z identyfikatora",
     enter: "Zaloguj się",
+    caution:
+      "Tablica ćwiczebna, bardzo niskie napięcie. Prawdziwe obwody mogą zabić: wyłącz, sprawdź brak napięcia. Ten ekran nie jest dowodem.",
+    sheets: "Ostrzeżenia i ochrona danych",
     plain:
       "To połączenie nie jest szyfrowane: ktoś inny w tej sieci może odczytać Twój PIN. Poproś technika o certyfikat.",
     wrong: "To imię i PIN albo ten identyfikator do siebie nie pasują.",
@@ -40,20 +49,26 @@ export function signInPage(
   { isEncrypted, isToDesk }: { isEncrypted: boolean; isToDesk: boolean },
   refusal?: Refusal,
 ): string {
-  const { title, name, pin, badge, enter, plain } = words[language];
+  const { title, name, pin, badge, enter, plain, caution, sheets } = words[language];
   const field = (of: string, label: string, type: string): string =>
-    `<p><label>${label}<br><input name="${of}" type="${type}" maxlength="64" autocomplete="off"></label></p>`;
-  return `<!doctype html>
-<html lang="${language}"><meta charset="utf-8"><meta name="viewport" content="width=device-width">
-<title>${title}</title>
-<body style="font: 1.2rem sans-serif; max-width: 30rem; margin: 2rem auto; padding: 0 1rem">
+    `<label>${label}<br><input name="${of}" type="${type}" maxlength="64" autocomplete="off"></label>`;
+  const others = languages
+    .filter((one) => one !== language)
+    .map((one) => {
+      const address = `/sign-in?language=${one}${isToDesk ? "&amp;to=desk" : ""}`;
+      return `<a lang="${one}" href="${address}">${languageWords[one]}</a>`;
+    });
+  const body = `<main>
 <h1>${title}</h1>
-${isEncrypted ? "" : `<p role="note"><b>${plain}</b></p>`}
-${refusal ? `<p role="alert"><b>${sentenceFor(refusal, language)}</b></p>` : ""}
+<p>${others.join(" ")}</p>
+${isEncrypted ? "" : `<p role="note" class="note">${plain}</p>`}
+${refusal ? `<p role="alert" class="note serious">${sentenceFor(refusal, language)}</p>` : ""}
 <form method="post" action="/sign-in">
+<input type="hidden" name="language" value="${language}">
 ${isToDesk ? `<input type="hidden" name="to" value="desk">` : ""}
 ${field("name", name, "text")}${field("pin", pin, "password")}${field("badge", badge, "password")}
-<p><button>${enter}</button></p>
-</form></body></html>
-`;
+<button>${enter}</button>
+</form></main>
+<footer class="quiet"><p>${caution}</p><p><a href="${publicText}?language=${language}">${sheets}</a></p></footer>`;
+  return housePage(language, title, body);
 }

@@ -7,12 +7,13 @@ import { type People, refusalOfPin } from "../people/people.ts";
 import { isStaff, type Staff } from "../people/person.ts";
 import { refuse } from "../refusal.ts";
 import type { Door } from "./door.ts";
+import { languageAsked } from "./language-asked.ts";
 import { cookieGone, cookieWith, idOfCookie } from "./session-cookie.ts";
 import { signInPage } from "./sign-in-page.ts";
 import type { WebSession } from "./web-sessions.ts";
 
 const text = z.string().trim().max(64).default("");
-const formSchema = z.object({ name: text, pin: text, badge: text, to: text });
+const formSchema = z.object({ name: text, pin: text, badge: text, to: text, language: text });
 const signOutSchema = z.object({ everywhere: z.string().optional() });
 
 export interface SignInParts {
@@ -43,15 +44,17 @@ async function staffOf(people: People, form: unknown, address: string): Promise<
 export function signInRoutes({ door, people, language, signedIn }: SignInParts): Router {
   const { sessions, names } = door;
   const router = Router();
-  const page = (response: Response, status: number, isToDesk: boolean, refusal?: Refusal): void => {
+  const page = (response: Response, status: number, wanted: Wanted, refusal?: Refusal): void => {
+    const spoken = languageAsked({ query: wanted }, language());
+    const told = { isEncrypted: names.scheme === "https", isToDesk: wanted.to === "desk" };
     response
       .status(status)
       .set("Cache-Control", "no-store")
       .type("html")
-      .send(signInPage(language(), { isEncrypted: names.scheme === "https", isToDesk }, refusal));
+      .send(signInPage(spoken, told, refusal));
   };
 
-  router.get("/sign-in", (request, response) => page(response, 200, request.query["to"] === "desk"));
+  router.get("/sign-in", (request, response) => page(response, 200, wantedBy(request.query)));
 
   router.post(
     "/sign-in",
@@ -59,9 +62,9 @@ export function signInRoutes({ door, people, language, signedIn }: SignInParts):
     async (request: Request, response: Response) => {
       // A browser always says where a form came from.
       if (request.headers.origin === undefined)
-        return page(response, 403, isForDesk(request.body), refuse("wrong-pin"));
+        return page(response, 403, wantedBy(request.body), refuse("wrong-pin"));
       const staff = await staffOf(people, request.body, request.socket.remoteAddress ?? "");
-      if ("ok" in staff) return page(response, 403, isForDesk(request.body), staff);
+      if ("ok" in staff) return page(response, 403, wantedBy(request.body), staff);
       const { id, session } = sessions.begin(staff);
       try {
         signedIn(staff, session, formBadge(request.body) ? "badge" : "pin");
@@ -73,7 +76,7 @@ export function signInRoutes({ door, people, language, signedIn }: SignInParts):
       if (before !== undefined) sessions.end(before);
       response
         .set("Set-Cookie", cookieWith(id, names.scheme))
-        .redirect(303, isForDesk(request.body) ? "/desk/" : "/");
+        .redirect(303, wantedBy(request.body).to === "desk" ? "/desk/" : "/");
     },
   );
 
@@ -88,9 +91,12 @@ export function signInRoutes({ door, people, language, signedIn }: SignInParts):
   return router;
 }
 
-const isForDesk = (form: unknown): boolean => {
+/** What an address or a form says of the page: where it leads, and its language. */
+type Wanted = Partial<Pick<z.infer<typeof formSchema>, "to" | "language">>;
+
+const wantedBy = (form: unknown): Wanted => {
   const parsed = parseSafely(formSchema, form);
-  return parsed.success && parsed.data.to === "desk";
+  return parsed.success ? { to: parsed.data.to, language: parsed.data.language } : {};
 };
 
 const formBadge = (form: unknown): boolean => {

@@ -28,6 +28,12 @@ test("anybody on the network reads the sheets without signing in, in both langua
   await page.getByRole("link", { name: "Polski" }).click();
   await expect(page.getByRole("heading", { level: 1 })).toHaveText("Ostrzeżenia");
   await isClean(page, "public-pl");
+  await page.goto(`${network}/desk/`);
+  await isClean(page, "sign-in");
+  await page.getByRole("link", { name: "Polski" }).click();
+  await page.getByRole("button", { name: "Zaloguj się" }).click();
+  await expect(page.getByRole("alert")).toContainText("do siebie nie pasują");
+  await isClean(page, "sign-in-pl");
 });
 
 test("the technician sees at the desk how the machine is, and nobody's work", async ({ page }) => {

@@ -110,6 +110,7 @@ export async function isReachedByKeyboard(page: Page): Promise<void> {
 /** Signs one of the staff in at the desk, over the network, with the keyboard alone. */
 export async function signInAtDesk(page: Page, address: string, name: string): Promise<void> {
   await page.goto(address);
+  await expect(page.getByRole("heading", { level: 1 })).toHaveText("Sign in to this bench");
   await page.getByLabel("Your name").focus();
   await page.keyboard.type(name);
   await page.keyboard.press("Tab");

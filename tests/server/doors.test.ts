@@ -215,6 +215,7 @@ describe("the door on the network", () => {
     expect(routes.map(({ method, path }) => `${method} ${path}`)).toEqual([
       "GET /health",
       "GET /public",
+      "GET /public/letters/:name",
       "GET /public/:name",
       "GET /show-data/story.json",
       "GET /sign-in",
@@ -268,6 +269,7 @@ describe("the door on the network", () => {
     expect(seen).toEqual({
       "GET /health": 200,
       "GET /public": 303,
+      "GET /public/letters/:name": 401,
       "GET /public/:name": 404,
       "GET /show-data/story.json": 200,
       "GET /sign-in": 200,

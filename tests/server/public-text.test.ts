@@ -99,9 +99,28 @@ describe("the addresses of what is public", () => {
     }
     bench.bench.core.session.remember({ language: "pl" });
     expect(await (await fetch(`${url}/public`)).text()).toContain(`<html lang="pl">`);
+    expect(await (await fetch(`${url}/public?language=en`)).text()).toContain(`<html lang="en">`);
     expect((await fetch(`${url}/public/nothing`)).status).toBe(404);
     expect(await (await fetch(`${url}/public/data-protection?language=en`)).text()).toContain(
       "3 years after",
     );
+  });
+
+  it("bring the bench's own letters along, and no other file", async () => {
+    const { url } = await testServer();
+    const html = await (await fetch(`${url}/public/cautions?language=pl`)).text();
+    const files = [...html.matchAll(/url\("([^"]+)"\)/g)].map(([, path]) => path);
+    expect(files).toHaveLength(4);
+    for (const path of files) {
+      const file = await fetch(`${url}${path}`);
+      // A WOFF2 file begins with its signature (W3C WOFF File Format 2.0, 4.1).
+      expect(
+        Buffer.from(await file.arrayBuffer())
+          .subarray(0, 4)
+          .toString("latin1"),
+      ).toBe("wOF2");
+    }
+    for (const path of ["greek-400", "latin-400.woff2", "..%2f..%2fpackage.json"])
+      expect((await fetch(`${url}/public/letters/${path}`)).status).toBe(404);
   });
 });
