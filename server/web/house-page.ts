@@ -45,7 +45,7 @@ button { margin-top: 1rem; font-weight: 700; color: #fffdf7; background: #23272b
 .serious { font-weight: 700; color: #8c1c13; } .quiet { color: #4a4f54; }
 footer { margin-top: 1.5rem; border-top: 1px solid #7a6230; }
 :focus-visible { outline: 3px solid #23272b; outline-offset: 2px; }
-@media print { nav { display: none; } body { background: none; } h2 { break-after: avoid; } }
+@media print { nav, form { display: none; } body { background: none; } h2 { break-after: avoid; } }
 `;
 
 /** A text as it stands in a page. */
