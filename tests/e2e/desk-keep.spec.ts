@@ -62,10 +62,10 @@ test("the technician sees at the desk how the machine is, and nobody's work", as
   await page.getByTestId("back-ups").getByRole("radio").check();
   await page.getByTestId("restore-try").click();
   await expect(page.getByTestId("task-done")).toContainText("can be brought back", { timeout: 20_000 });
-  await page.getByTestId("restore-ask").click();
   await page.getByTestId("update-folder").fill(folder);
   await page.getByTestId("update-do").click();
   await expect(page.getByTestId("task-failed")).toContainText("no update", { timeout: 20_000 });
+  await page.getByTestId("restore-ask").click();
   await isClean(page, "keeping");
   await isReachedByKeyboard(page);
   await page.goto(`${network}/desk/#/live`);
