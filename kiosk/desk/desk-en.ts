@@ -191,6 +191,7 @@ export const deskEn = {
   "sample.risk-all": "all decisions",
   "sample.risk-overridden": "decisions other than proposed",
   "sample.risk-danger": "work with danger left in",
+  "sample.assessor": "Decided by",
   "sample.draw": "Draw",
   "sample.drawn": "{person} drew {count} of {candidates} with the seed {seed}, {time}",
   "sample.none": "No sample was drawn yet.",

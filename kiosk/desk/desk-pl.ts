@@ -193,6 +193,7 @@ export const deskPl: Record<DeskKey, string> = {
   "sample.risk-all": "wszystkich decyzji",
   "sample.risk-overridden": "decyzji innych niż proponowane",
   "sample.risk-danger": "prac, w których zostało zagrożenie",
+  "sample.assessor": "Decydował",
   "sample.draw": "Losuj",
   "sample.drawn": "{person}: wylosowano {count} z {candidates}, ziarno {seed}, {time}",
   "sample.none": "Jeszcze nie losowano.",

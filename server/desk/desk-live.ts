@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { sampleRisks } from "../../shared/protocol/decision-words.ts";
 import { nameOfFault } from "../../shared/electrical/fault-name.ts";
 import type { DeskLive, DeskRow } from "../../shared/protocol/desk-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
@@ -6,6 +7,7 @@ import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import type { BenchCore, Records } from "../bench/bench-core.ts";
 import { cablesLeft } from "../bench/cables-left.ts";
 import type { Staff } from "../people/person.ts";
+import { titleOf } from "../exercise/exercises.ts";
 import { eventOfBytes } from "../store/event-bytes.ts";
 import { boardFace } from "../view/board-face.ts";
 import { deskRow, nameOf, rowFor } from "./desk-rows.ts";
@@ -16,6 +18,9 @@ const most = 50;
 const sampleSchema = z.object({
   person: z.string(),
   seed: z.string(),
+  risk: z.enum(sampleRisks),
+  assessor: z.string().optional(),
+  scenario: z.string().optional(),
   candidateCount: z.number(),
   attempts: z.array(z.string()),
 });
@@ -24,12 +29,31 @@ function sampleOf(core: BenchCore, { log, logReader, attempts }: Records, me: St
   const row = logReader.lastOfType("sample-drawn", log.benchId);
   const parsed = row && parseSafely(sampleSchema, eventOfBytes(row.bytes).content);
   if (!row || !parsed?.success) return null;
-  const { person, seed, candidateCount, attempts: ids } = parsed.data;
+  const { person, seed, risk, assessor, scenario, candidateCount, attempts: ids } = parsed.data;
   const rows = ids.flatMap((id): DeskRow[] => {
     const record = attempts.byId(id);
     return record ? [rowFor(core, me, record)] : [];
   });
-  return { seed, wallMs: row.wallMs, person: nameOf(core.parts, person), candidateCount, attempts: rows };
+  return {
+    seed,
+    risk,
+    assessor: assessor === undefined ? null : nameOf(core.parts, assessor),
+    scenario:
+      scenario === undefined ? null : { id: scenario, title: titleOf(core.parts.scenarios, scenario) },
+    wallMs: row.wallMs,
+    person: nameOf(core.parts, person),
+    candidateCount,
+    attempts: rows,
+  };
+}
+
+/** By what a verifier may narrow a sample; nobody else draws one. */
+function samplesBy({ parts: { people, scenarios } }: BenchCore, me: Staff): DeskLive["samplesBy"] {
+  if (me.role !== "verifier") return null;
+  return {
+    assessors: people.assessors().map(({ id, name }) => ({ id, name })),
+    scenarios: [...scenarios.kits.values()].map(({ scenario: { id, title } }) => ({ id, title })),
+  };
 }
 
 function workOf(core: BenchCore, { attempts }: Records, language: Language): DeskLive["work"] {
@@ -69,6 +93,7 @@ export function deskLive(
     cableCount: cablesLeft(core.board),
     waiting: rowsOf({ status: "ready" }).sort((a, b) => (a.readyWallMs ?? 0) - (b.readyWallMs ?? 0)),
     toDecide: rowsOf({ status: "handed-in", mode: "assessed", isDecided: false }),
+    samplesBy: samplesBy(core, me),
     sample: sampleOf(core, records, me),
   };
 }

@@ -93,6 +93,15 @@ export class People {
     return known.filter(isStaff).filter(({ id }) => store?.reader.pinHashOf(id) !== undefined);
   }
 
+  /** Those of the staff who decide on work, by name. */
+  assessors(): Staff[] {
+    const known: readonly Person[] = [...this.#demo, ...(this.#parts.store?.reader.all() ?? [])];
+    return known
+      .filter(isStaff)
+      .filter(({ role }) => role === "assessor")
+      .sort((a, b) => a.name.localeCompare(b.name));
+  }
+
   byId(id: string): Person | undefined {
     return this.#demo.find((person) => person.id === id) ?? this.#parts.store?.reader.byId(id);
   }

@@ -4,7 +4,7 @@ import type { AttemptKind, Mode, Step } from "./attempt-words.ts";
 import type { StaffRole } from "./author.ts";
 import type { AttemptView, BoardFace } from "./bench-view.ts";
 import type { Adjustments } from "./keep-view.ts";
-import type { CriterionAnswer, Outcome, Proposal, ReviewAnswer, Tick } from "./decision-words.ts";
+import type { CriterionAnswer, Outcome, Proposal, ReviewAnswer, SampleRisk, Tick } from "./decision-words.ts";
 
 /** Where the desk finds what it shows; each address answers with one of the views below as JSON. */
 export const deskData = "/desk-data";
@@ -130,9 +130,18 @@ export interface DeskLive {
   waiting: DeskRow[];
   /** Assessed work that was handed in and not decided on. */
   toDecide: DeskRow[];
+  /** By what a sample may be narrowed, for whoever draws it. */
+  samplesBy: {
+    assessors: { id: string; name: string }[];
+    scenarios: { id: string; title: Text }[];
+  } | null;
   /** What the verifier drew last. */
   sample: {
     seed: string;
+    risk: SampleRisk;
+    /** Whose decisions, by name, and at which task; null where it was drawn from all. */
+    assessor: string | null;
+    scenario: { id: string; title: Text | null } | null;
     wallMs: number;
     person: string;
     candidateCount: number;

@@ -197,8 +197,11 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
   await verifier.getByTestId("page-sample").click();
   await verifier.getByTestId("seed").focus();
   await verifier.keyboard.type("2026-11");
-  await verifier.keyboard.press("Enter");
+  await verifier.getByTestId("sample-assessor").selectOption("Olwen Tansley");
+  await verifier.getByTestId("sample-scenario").selectOption("The first spur");
+  await verifier.getByTestId("draw").press("Enter");
   await expect(verifier.getByTestId("sample")).toContainText("2026-11");
+  await expect(verifier.getByTestId("sample")).toContainText("Decided by: Olwen Tansley");
   await isClean(verifier, "sample");
   const work = verifier.getByRole("link", { name: "Bryony Cole" });
   const address = (await work.getAttribute("href")) ?? "";

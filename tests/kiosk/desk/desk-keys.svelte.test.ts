@@ -76,6 +76,7 @@ const liveFor = (role: StaffRole, change: Partial<DeskLive>): { live: DeskLive }
     cableCount: 0,
     waiting: [],
     toDecide: [],
+    samplesBy: null,
     sample: null,
     ...change,
   },

@@ -320,7 +320,20 @@ describe("what is going on at the bench", () => {
     await byStaff(bench, "verifier", "draw-sample", { seed: "2026-11", size: 5, risk: "all" });
     expect(await data<DeskLive>(`${url}/live`)).toMatchObject({
       toDecide: [],
+      samplesBy: null,
       sample: { seed: "2026-11", person: "Piotr Lasek", candidateCount: 1, attempts: [{ id }] },
+    });
+    const asked = { seed: "2026-12", size: 5, risk: "all", scenario: "first-spur" } as const;
+    await byStaff(bench, "verifier", "draw-sample", { ...asked, assessor: "demo-assessor" });
+    await bench.does("sign-out", {});
+    await unlock(bench, "verifier");
+    const told = await data<DeskLive>(`${url}/live`);
+    expect(told.samplesBy?.assessors).toContainEqual({ id: "demo-assessor", name: "Olwen Tansley" });
+    expect(told.samplesBy?.scenarios.map((one) => one.id)).toContain("first-spur");
+    expect(told.sample).toMatchObject({
+      risk: "all",
+      assessor: "Olwen Tansley",
+      scenario: { id: "first-spur", title: { en: "The first spur" } },
     });
   });
 });
