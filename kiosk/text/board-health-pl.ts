@@ -79,7 +79,7 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
   "health.no-board.remedy": "Technik: sprawdź taśmę i zasilanie 3,3 V tablicy. Stanowisko samo ruszy dalej.",
 
   "health.walk.what": "Dotykaj sondą styków po kolei. Każdy pojawi się tu, gdy zostanie wyczuty.",
-  "health.walk.simulated": "Ta tablica jest udawana: dotknij styku, aby przyłożyć czerwoną sondę.",
+  "health.walk.simulated": "Ta tablica jest symulowana: dotknij styku, aby przyłożyć czerwoną sondę.",
   "health.walk.start": "Zacznij obchód",
   "health.walk.stop": "Zakończ obchód",
   "health.walk.left": "Zostało do dotknięcia: {count}",

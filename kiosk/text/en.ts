@@ -50,7 +50,7 @@ export const en = {
   "say.clear-board": "Clear the board first. Old cables on it: {cableCount}.",
   "say.setting": "Choose what is fitted at {station}: tap it twice.",
   "say.mend": "Look at the notes: {count} to put right.",
-  "say.sound": "Nothing to put right. Hand in when you are ready.",
+  "say.sound": "Nothing to put right. Test it, then hand in.",
   "say.hand-in": "Look it over, then hand in.",
   "say.ready": "Ready for a check. Leave the board as it is.",
   "say.handed-in": "Handed in. You can leave the bench.",
@@ -155,8 +155,8 @@ export const en = {
   "dead.between": "between {pair}",
   "dead.volts": "{n} V",
   "dead.unlocked": "not locked",
-  "dead.missed.chart-first": "Which breaker is it? Read the chart, then it counts.",
-  "dead.missed.lock-first": "It does not count yet: the right breaker is off and locked first.",
+  "dead.missed.chart-first": "Which breaker is it? Read the circuit chart first.",
+  "dead.missed.lock-first": "It does not count yet: first switch off and lock the right breaker.",
   "dead.missed.prove-first":
     "It does not count: a tester that is not proved may be silent because it is broken.",
   "dead.missed.live": "230 V: this circuit is live. Do not touch it. Is it the right breaker?",
@@ -597,6 +597,30 @@ export const en = {
   "word.rcd": "RCD",
   "word.rcd.means":
     "Residual current device. It switches off when current leaks to earth. It adds to the earth, never replaces it.",
+  "word.consumer-unit": "consumer unit",
+  "word.consumer-unit.means":
+    "The box where the supply comes in and is shared out: main switch, and a way with its device for each circuit.",
+  "word.rose": "ceiling rose",
+  "word.rose.means":
+    "The fitting on the ceiling that a lamp hangs from. Its terminals join the lighting cables.",
+  "word.switched-line": "switched line",
+  "word.switched-line.means":
+    "The line after the switch. It is live only while the switch is on. Its core is marked brown where it is not.",
+  "word.strapper": "strapper",
+  "word.strapper.means":
+    "One of the two cores that join two-way switches. At each moment one of them is live.",
+  "word.two-way": "two-way switch",
+  "word.two-way.means":
+    "A switch that joins its common to one strapper or the other. Two of them work one light.",
+  "word.intermediate": "intermediate switch",
+  "word.intermediate.means":
+    "A switch in the strappers between two two-way switches. It swaps the strappers, so it works the light too.",
+  "word.polarity": "polarity",
+  "word.polarity.means":
+    "Each conductor at its own terminal, and every single-pole switch and fuse in the line. It is tested.",
+  "word.Zs": "Zs",
+  "word.Zs.means":
+    "The impedance of the path a fault to earth takes, there and back. The lower, the sooner the device opens.",
 } as const;
 
 export type TextKey = keyof typeof en;

@@ -34,6 +34,14 @@ const forms: Record<Language, Record<TradeWord, string>> = {
     neutral: "neutral",
     earth: "earth",
     rcd: "RCDs?",
+    "consumer-unit": "consumer units?",
+    rose: "(?:ceiling )?roses?",
+    "switched-line": "switched line",
+    strapper: "strappers?",
+    "two-way": "two-way switch(?:es)?",
+    intermediate: "intermediate switch(?:es)?",
+    polarity: "polarity",
+    Zs: "Zs",
   },
   pl: {
     ...symbols,
@@ -47,10 +55,18 @@ const forms: Record<Language, Record<TradeWord, string>> = {
     fcu: "złącz\\p{L}* (?:z bezpiecznikiem(?: \\(FCU\\))?|FCU)|FCU",
     "junction-box": "pusz(?:k\\p{L}*|ce|ek)",
     isolate: "odłącz\\p{L}*",
-    line: "faz(?:a|y|ę|ie|ą)|przew[oó]d\\p{L}* (?:fazow|liniow)\\p{L}*",
+    line: "faz(?:a|y|ę|ie|ą)(?! załączan)|przew[oó]d\\p{L}* (?:fazow|liniow)\\p{L}*",
     neutral: "(?:przew[oó]d\\p{L}* )?neutraln\\p{L}*",
     earth: "(?:przew[oó]d\\p{L}* )?ochronn(?:y|ego|ym|emu)",
     rcd: "RCD|wyłącznik\\p{L}* różnicowoprądow\\p{L}*",
+    "consumer-unit": "rozdzielnic\\p{L}*",
+    rose: "rozet\\p{L}*|rozecie",
+    "switched-line": "faz\\p{L}* załączan\\p{L}*",
+    strapper: "(?:żył\\p{L}* )?korespondencyjn\\p{L}*",
+    "two-way": "łącznik\\p{L}* schodow\\p{L}*",
+    intermediate: "łącznik\\p{L}* krzyżow\\p{L}*",
+    polarity: "biegunowoś\\p{L}*",
+    Zs: "Zs",
   },
 };
 
@@ -71,7 +87,7 @@ function bounded(form: string): string {
 }
 
 function groupOf(word: TradeWord): string {
-  return word.replace("-", "_");
+  return word.replaceAll("-", "_");
 }
 
 const patterns: Partial<Record<Language, RegExp>> = {};

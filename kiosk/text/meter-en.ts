@@ -35,7 +35,7 @@ export const meterEn = {
   "meter.over-ohm": ">1999 Ω",
   "meter.over-megohm": ">999 MΩ",
   "meter.no-trip": "no trip",
-  "meter.shows.open": "Open: a probe touches nothing",
+  "meter.shows.open": "A probe touches nothing",
   "meter.shows.over-range": "Out of range",
   "meter.shows.unclear-board": "The board cannot read a contact",
   "meter.shows.unclear-size": "A cable has no size yet",

@@ -18,6 +18,14 @@ export const tradeWords = [
   "neutral",
   "earth",
   "rcd",
+  "consumer-unit",
+  "rose",
+  "switched-line",
+  "strapper",
+  "two-way",
+  "intermediate",
+  "polarity",
+  "Zs",
 ] as const;
 
 export type TradeWord = (typeof tradeWords)[number];

@@ -1,4 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { en } from "../../kiosk/text/en.ts";
+import { pl } from "../../kiosk/text/pl.ts";
+import { tradeWords } from "../../kiosk/text/trade-words.ts";
 import { byId, showBench } from "./show-bench.ts";
 import { sampleView } from "./views.ts";
 
@@ -75,5 +78,33 @@ describe.each([
     touch(left, bottom + 10);
     await settled();
     expect(explained()).toBe(told);
+  });
+});
+
+describe.each([
+  { language: "en", texts: en },
+  { language: "pl", texts: pl },
+] as const)("every word of the trade, in $language", ({ language, texts }) => {
+  it("is explained at a touch wherever a task has it", async () => {
+    const told = (word: (typeof tradeWords)[number]) => texts[`word.${word}`];
+    // A symbol stands in brackets in a sentence, a way has its number.
+    const inText = tradeWords.map((word) =>
+      word === "way" ? `${told(word)} 1` : /^[IZ][bnzts]$/.test(word) ? `(${told(word)})` : told(word),
+    );
+    const sample = sampleView("ring", { language });
+    const task = { ...sample.attempt!.scenario.task, [language]: inText.join(", ") };
+    const scenario = { ...sample.attempt!.scenario, task };
+    await showBench({ view: { ...sample, attempt: { ...sample.attempt!, scenario } } });
+    byId("key-menu").click();
+    await settled();
+    byId("key-task").click();
+    await settled();
+    for (const each of tradeWords) {
+      word("dialog-task", each).click();
+      await settled();
+      expect(explained()).toBe(told(each));
+      byId("key-close").click();
+      await settled();
+    }
   });
 });

@@ -71,6 +71,26 @@ describe("signing in", () => {
       expect(Math.min(width, height)).toBeGreaterThan(10 * mmPx - 1);
   });
 
+  it.each([
+    { width: 800, height: 480 },
+    { width: 480, height: 800 },
+  ])("moves no key and covers none for a wrong badge, at $width by $height", async ({ width, height }) => {
+    const answer = { ok: false, code: "unknown-badge", facts: {} } as const;
+    const { screen } = await showBench({ view: sampleView("sign-in"), width, height, answer });
+    await screen.getByTestId("key-badge").click();
+    const boxes = () =>
+      [...byId("keyboard").querySelectorAll("button")].map((key) => {
+        const { left, top, right, bottom } = key.getBoundingClientRect();
+        const hit = document.elementFromPoint((left + right) / 2, (top + bottom) / 2);
+        return { left, top, right, bottom, isOnTop: key.contains(hit) };
+      });
+    const before = boxes();
+    expect(before.every(({ isOnTop }) => isOnTop)).toBe(true);
+    await userEvent.keyboard("SW-99{Enter}");
+    await expect.element(screen.getByTestId("refusal")).toBeVisible();
+    expect(boxes()).toEqual(before);
+  });
+
   it("says that somebody's work is kept where the bench was locked, and not where none is", async () => {
     const { screen, show } = await showBench({ view: bench({ person: null, isWorkKept: true }) });
     await expect.element(screen.getByTestId("work-kept")).toHaveTextContent("Your work is kept");

@@ -527,7 +527,7 @@ export const pl: Translated<typeof en> = {
       on: {
         what: "{place} świeci, cokolwiek zrobi łącznik.",
         why: "Faza dochodzi tam z pominięciem łącznika.",
-        remedy: "Doprowadź do światła fazę po łączniku (SL), a nie fazę (L).",
+        remedy: "Doprowadź do światła fazę załączaną (SL), a nie fazę (L).",
       },
     },
   },
@@ -536,8 +536,9 @@ export const pl: Translated<typeof en> = {
     variants: {
       half: {
         what: "Jeden łącznik, od którego zależy {place}, działa tylko przy jednym położeniu drugiego.",
-        why: "Każdy łącznik ma zapalać i gasić światło, cokolwiek zrobi drugi. Potrzebne są do tego oba łącza (S1 i S2), a każdy zacisk wspólny na swoim miejscu.",
-        remedy: "Połącz łączniki: S1 z S1 i S2 z S2. Żadne łącze nie może trafić na zacisk wspólny (C).",
+        why: "Każdy łącznik ma zapalać i gasić światło, cokolwiek zrobi drugi. Potrzebne są do tego obie żyły korespondencyjne (S1 i S2), a każdy zacisk wspólny na swoim miejscu.",
+        remedy:
+          "Połącz łączniki: S1 z S1 i S2 z S2. Żadna żyła korespondencyjna nie może trafić na zacisk wspólny (C).",
       },
     },
   },

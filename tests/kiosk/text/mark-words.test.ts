@@ -21,6 +21,8 @@ describe("words of the trade in a text", () => {
     ["Nothing brings or appoints an isolator here.", []],
     ["A spur may start at the way itself.", ["spur: spur", "way: way"]],
     ["The RCD of the way.", ["RCD: rcd"]],
+    ["The switched line leaves the ceiling rose.", ["switched line: switched-line", "ceiling rose: rose"]],
+    ["Two-way switches share two strappers.", ["Two-way switches: two-way", "strappers: strapper"]],
   ])("in English: %s", (text, expected) => {
     expect(marked(text, "en")).toEqual(expected);
   });
@@ -35,6 +37,11 @@ describe("words of the trade in a text", () => {
     ["Odgałęzień z puszki", ["Odgałęzień: spur", "puszki: junction-box"]],
     ["przewodem ochronnym i neutralnym", ["przewodem ochronnym: earth", "neutralnym: neutral"]],
     ["Polecenie: punktualnie", []],
+    ["Faza i faza załączana", ["Faza: line", "faza załączana: switched-line"]],
+    [
+      "Łącznik krzyżowy stoi w żyłach korespondencyjnych.",
+      ["Łącznik krzyżowy: intermediate", "żyłach korespondencyjnych: strapper"],
+    ],
   ])("in Polish: %s", (text, expected) => {
     expect(marked(text, "pl")).toEqual(expected);
   });
