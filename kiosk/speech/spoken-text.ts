@@ -4,6 +4,9 @@ import type { Language } from "../../shared/text/languages.ts";
 const said: Record<Language, readonly [RegExp, string][]> = {
   en: [
     [/ ?mm²/gu, " square millimetres"],
+    [/(?<=\d) ?mΩ\/m/gu, " milliohms a metre"],
+    [/(?<=\d) ?ms(?!\p{L})/gu, " milliseconds"],
+    [/>(?=\d)/gu, "more than "],
     [/(?<=\d) ?MΩ/gu, " megohms"],
     [/(?<=\d) ?Ω/gu, " ohms"],
     [/(?<=\d) A(?![\p{L}\d])/gu, " amps"],
@@ -16,6 +19,9 @@ const said: Record<Language, readonly [RegExp, string][]> = {
   ],
   pl: [
     [/ ?mm²/gu, " milimetra kwadratowego"],
+    [/(?<=\d) ?mΩ\/m/gu, " milioma na metr"],
+    [/(?<=\d) ?ms(?!\p{L})/gu, " milisekundy"],
+    [/>(?=\d)/gu, "ponad "],
     [/(?<=\d) ?MΩ/gu, " megaoma"],
     [/(?<=\d) ?Ω/gu, " oma"],
     [/(?<=\d) A(?![\p{L}\d])/gu, " ampera"],
@@ -33,6 +39,8 @@ const polishUnits: readonly (readonly [string, string, string, string])[] = [
   ["milimetra kwadratowego", "milimetr kwadratowy", "milimetry kwadratowe", "milimetrów kwadratowych"],
   ["megaoma", "megaom", "megaomy", "megaomów"],
   ["oma", "om", "omy", "omów"],
+  ["milioma na metr", "miliom na metr", "miliomy na metr", "miliomów na metr"],
+  ["milisekundy", "milisekunda", "milisekundy", "milisekund"],
   ["ampera", "amper", "ampery", "amperów"],
   ["wata", "wat", "waty", "watów"],
   ["wolta", "wolt", "wolty", "woltów"],

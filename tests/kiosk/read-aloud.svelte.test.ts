@@ -5,6 +5,23 @@ import { local, putInPlace, SpeechDouble } from "./speech/speech-double.ts";
 import { attempt, bench, ringOpen, sampleView, verdict, type ViewName } from "./views.ts";
 
 const tongues = { en: "en-GB", pl: "pl-PL" } as const;
+/** Parts of what is read of the second half's screens, as a voice is given them. */
+const readings = {
+  en: {
+    meter: ["more than 1999 ohms simulated", "Red. Way 1 a N", "never proof of dead"],
+    record: ["Ring 1: end to end. L. 0.27 ohms · Pass simulated. right", "N. not yet"],
+    hunt: ["3 of 7 points", "Broken core", "You named it", "You did not name it"],
+    heat: ["The device of Way 1 opens first", "96 °C", "does not protect this cable"],
+    numbers: ["30 amps of 32 amps: may have opened", "24 amps, 80 %"],
+  },
+  pl: {
+    meter: ["ponad 1999 omów symulacja", "Czerwona. Pole 1 a N"],
+    record: ["0,27 oma · Dobry symulacja. dobrze", "N. jeszcze nie"],
+    hunt: ["3 z 7 punktów", "Przerwana żyła", "Tak to nazwano"],
+    heat: ["Pierwszy wyłącza wyłącznik: Pole 1", "96 °C"],
+    numbers: ["30 amperów z 32 ampery: mógł już wyłączyć", "24 ampery, 80 %"],
+  },
+} as const;
 const on = (id: string) => document.querySelector(`[data-testid="${id}"]`);
 const settled = () => new Promise((done) => setTimeout(done, 50));
 const press = async (id: string): Promise<void> => {
@@ -43,6 +60,32 @@ describe.each(["en", "pl"] as const)("read aloud, in %s", (language) => {
     byVoiceOfTheLanguage(double);
     const line = byId("say").textContent ?? "";
     expect(double.spoken[0]?.text.replace(/\.$/, "")).toBe(line.trim().replace(/\.$/, ""));
+  });
+
+  it("reads what the meter shows and where its probes are, what is on record, and what a hunt came to", async () => {
+    const parts = readings[language];
+    const double = await show("test");
+    await press("key-read-main");
+    for (const part of parts.meter) expect(said(double)).toContain(part);
+    await press("meter-tab-record");
+    await press("key-read-main");
+    await press("key-read-main");
+    for (const part of parts.record) expect(said(double)).toContain(part);
+    const after = await show("hunt-outcome");
+    await press("key-read-main");
+    for (const part of parts.hunt) expect(said(after)).toContain(part);
+  });
+
+  it("reads what the plot comes to, and the numbers of the step Load", async () => {
+    const parts = readings[language];
+    const double = await show("load");
+    await press("load-tab-heat");
+    await press("key-read-main");
+    for (const part of parts.heat) expect(said(double)).toContain(part);
+    await press("load-tab-numbers");
+    await press("key-read-main");
+    await press("key-read-main");
+    for (const part of parts.numbers) expect(said(double)).toContain(part);
   });
 
   it("reads the caution in full", async () => {
