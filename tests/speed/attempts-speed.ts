@@ -28,30 +28,31 @@ const longEvery = 1000;
 const learnerCount = 400;
 
 /** What the start of an attempt tells but for who and how. */
-const startOf = (scenario: string) => ({
+const startOf = (scenario: string, documentHash = "00") => ({
   scenario,
   scenarioRevision: 1,
-  scenarioHash: "00",
+  scenarioHash: documentHash,
   board: "workshop",
-  boardHash: "00",
+  boardHash: documentHash,
   rulePackVersion: "1",
   softwareVersion: "0.1.0",
   kind: "first",
   isExistingCircuit: false,
 });
 
-/** Fills a log through its own writer, many attempts an append. */
-function fill(writer: LogWriter, random: () => number): string[] {
+/** Fills a log through its own writer, many attempts an append; gives the ids of those with many events. */
+export function fill(writer: LogWriter, random: () => number, count: number, prefix = "attempt"): string[] {
   const full = { joins: [], codes: [], unknown: [] };
   const joins = Array.from({ length: 60 }, (_, index) => `socket-${index}.a.L~socket-${index + 1}.b.L`);
   const verdict = { findings: [{ weight: "fix" }], proposal: "not-yet" };
+  const documentHash = writer.keepDocument("board", Buffer.from("a board"));
   const eventsOf = (attemptId: string, isLong: boolean): NewEvent[] => [
     {
       attemptId,
       author: byBench,
       type: "attempt-started",
       content: {
-        ...startOf(`scenario-${Math.floor(random() * 20)}`),
+        ...startOf(`scenario-${Math.floor(random() * 20)}`, documentHash),
         learner: `learner-${Math.floor(random() * learnerCount)}`,
         mode: random() < 0.2 ? "assessed" : "practice",
       },
@@ -74,8 +75,11 @@ function fill(writer: LogWriter, random: () => number): string[] {
     },
   ];
   const long: string[] = [];
-  for (let from = 0; from < attemptCount; from += longEvery) {
-    const ids = Array.from({ length: longEvery }, (_, index) => `attempt-${from + index}`);
+  for (let from = 0; from < count; from += longEvery) {
+    const ids = Array.from(
+      { length: Math.min(longEvery, count - from) },
+      (_, index) => `${prefix}-${from + index}`,
+    );
     writer.append(ids.flatMap((id, index) => eventsOf(id, index === 0)));
     long.push(ids[0] ?? "");
   }
@@ -89,7 +93,7 @@ const named = {
   people: {
     learnerNames: () =>
       new Map(learnerIds.map((id, index) => [id, `Learner ${(index * 37) % learnerCount}`])),
-    byId: () => undefined,
+    toldOf: () => undefined,
   },
   scenarios: {
     kits: new Map(
@@ -116,12 +120,16 @@ function processorMs(call: () => void): number {
 }
 
 /** A page in each order, of the whole list, of a narrowed one, and further down. */
-function sortedMs(database: Connection, random: () => number): number {
+export function sortedMs(
+  database: Connection,
+  random: () => number,
+  anyAttempt = () => `attempt-${Math.floor(random() * attemptCount)}`,
+): number {
   const reader = new AttemptReader(database);
   const times: number[] = [];
   for (const isUp of [true, false])
     for (const order of orders.map((one) => ({ ...one, isUp }))) {
-      const after = reader.byId(`attempt-${Math.floor(random() * attemptCount)}`);
+      const after = reader.byId(anyAttempt());
       const scenario = `scenario-${Math.floor(random() * 20)}`;
       const page = (filter: AttemptFilter, from?: AttemptCursor) =>
         processorMs(() => sortedPage(named, reader, filter, 50, from, order));
@@ -188,7 +196,7 @@ export const lines = async (seed: number): Promise<SpeedLine[]> => {
   try {
     const path = join(folder, "log.db");
     const writing = openForWriting(path);
-    const long = fill(new LogWriter(writing, path, systemClock()), random);
+    const long = fill(new LogWriter(writing, path, systemClock()), random, attemptCount);
     writing.close();
     const database = openForReading(path);
     const listMs = pageMs(database, random);

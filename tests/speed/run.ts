@@ -15,6 +15,7 @@ const parts: [name: string, load: Load][] = [
   ["bench", () => import("./bench-speed.ts")],
   ["view", () => import("./view-speed.ts")],
   ["centre", () => import("./centre-speed.ts")],
+  ["centre-desk", () => import("./centre-desk-speed.ts")],
 ];
 
 /** The lines of a part. One that breaks off is a line that is missed, and the table goes on. */

@@ -68,6 +68,12 @@ export class BenchLog {
     }
   }
 
+  /** Leaves the file no page more, as a disk without room does; with `isFull` false there is room again. */
+  fillDisk(isFull = true): void {
+    const pages = isFull ? Number(this.#writing.pragma("page_count", { simple: true })) : 2 ** 30;
+    this.#writing.pragma(`max_page_count = ${pages}`);
+  }
+
   send(address: string): void {
     this.outbox = new Outbox({
       benchId: this.writer.benchId,

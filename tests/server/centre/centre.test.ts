@@ -161,6 +161,40 @@ describeOnPostgres("the centre's store", (programs) => {
     await isWholeAtCentre(bench);
   });
 
+  it("takes nothing while the store's disk is full, and all of it once there is room", async () => {
+    const bench = await onList();
+    bench.append(30);
+    bench.send(address);
+    await allSent(bench);
+    // As the engine says it: class 53 of its error codes, "insufficient resources".
+    await pool.query(`
+      CREATE FUNCTION no_room() RETURNS trigger LANGUAGE plpgsql AS $$
+        BEGIN RAISE EXCEPTION 'could not extend file: No space left on device' USING ERRCODE = '53100'; END $$;
+      CREATE TRIGGER no_room BEFORE INSERT ON log_row FOR EACH ROW EXECUTE FUNCTION no_room()`);
+    bench.append(20);
+    await vi.waitFor(() => expect(bench.outbox?.state.trouble?.why).toBe("not-reached"), { timeout: 30_000 });
+    expect(await headOf(bench)).toMatchObject({ rowCount: 31 });
+    await pool.query("DROP TRIGGER no_room ON log_row; DROP FUNCTION no_room()");
+    await allSent(bench);
+    await isWholeAtCentre(bench);
+    expect(bench.outbox?.state.trouble).toBeUndefined();
+  });
+
+  it("has all that a bench could write when the bench's disk was full, and what it wrote after", async () => {
+    const bench = await onList();
+    bench.append(10);
+    bench.send(address);
+    bench.fillDisk();
+    const long = "x".repeat(50_000);
+    expect(() => bench.append(1, long)).toThrow(expect.objectContaining({ code: "disk-full" }));
+    await allSent(bench);
+    await isWholeAtCentre(bench);
+    bench.fillDisk(false);
+    bench.append(5, long);
+    await allSent(bench);
+    await isWholeAtCentre(bench);
+  });
+
   it("sets aside what a bench that was restored from a back-up writes, and keeps what it had", async () => {
     const bench = await onList();
     bench.append(5);
