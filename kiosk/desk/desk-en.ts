@@ -48,6 +48,12 @@ export const deskEn = {
   "hide.other-core": "Other core",
   "hide.set": "Hide it",
   "hide.hidden": "Hidden now",
+  "hide.take-back": "Take it back",
+  "hide.next-title": "Hide a fault for the next start",
+  "hide.next-more":
+    "It is hidden the next time somebody starts this task, in what is there to find, and only then. Visitors of an open day never get it.",
+  "hide.task": "Task",
+  "hide.waiting": "Waiting for their next start",
   "live.board-clear": "The board is clear for the next learner.",
   "live.board-left": "Cables left on the board: {count}",
   "live.clear-board": "Clear the board for the next learner",

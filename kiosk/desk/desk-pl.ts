@@ -50,6 +50,12 @@ export const deskPl: Record<DeskKey, string> = {
   "hide.other-core": "Druga żyła",
   "hide.set": "Ukryj",
   "hide.hidden": "Teraz ukryte",
+  "hide.take-back": "Cofnij",
+  "hide.next-title": "Ukryj usterkę na następne rozpoczęcie",
+  "hide.next-more":
+    "Będzie ukryta, gdy ktoś następnym razem rozpocznie to zadanie, w tym, co już jest wykonane, i tylko wtedy. Goście dnia otwartego nigdy jej nie dostaną.",
+  "hide.task": "Zadanie",
+  "hide.waiting": "Czekają na następne rozpoczęcie",
   "live.board-clear": "Tablica jest wolna dla następnego ucznia.",
   "live.board-left": "Kable na tablicy: {count}",
   "live.clear-board": "Opróżnij tablicę dla następnego ucznia",

@@ -21,6 +21,8 @@ import { erasePerson } from "./erase-person.ts";
 import { freezeBench } from "./freeze-bench.ts";
 import { goToStep } from "./go-to-step.ts";
 import { hideFault } from "./hide-fault.ts";
+import { hideNext } from "./hide-next.ts";
+import { unhideFault } from "./unhide-fault.ts";
 import { handIn } from "./hand-in.ts";
 import { holdPerson } from "./hold-person.ts";
 import { leadAct } from "./lead-act.ts";
@@ -109,6 +111,8 @@ export const acts: { readonly [Name in ActName]: Act<Name> } = {
   "walk-test": walkTest,
   "test-lead": testLead,
   "hide-fault": hideFault,
+  "unhide-fault": unhideFault,
+  "hide-next": hideNext,
   "set-up": setUp,
   "show-act": showAct,
   "add-person": addPerson,

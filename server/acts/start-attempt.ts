@@ -6,7 +6,7 @@ import { byBench } from "../../shared/protocol/author.ts";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
-import { hiddenAtStart } from "../attempt/hidden-at-start.ts";
+import { hiddenAtStart, hiddenByTrainer } from "../attempt/hidden-at-start.ts";
 import { reduce } from "../attempt/reduce.ts";
 import { exerciseKit } from "../exercise/exercises.ts";
 import { done, refuse } from "../refusal.ts";
@@ -113,6 +113,13 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
   if (core.work.run) endRun(core, { reason: "another-started" });
   const { board, boardBytes, rulePackVersion, softwareVersion } = core.parts;
   const attemptId = uuidV7();
+  const { hiddenNext = [] } = core.session.memory;
+  // Whoever tries out the bench on an open day is no learner of the trainer's.
+  const prepared =
+    message.mode === "open-day"
+      ? undefined
+      : hiddenNext.find(({ scenario }) => scenario === message.scenario);
+  const hidden = hiddenAtStart(kit, () => randomInt(2 ** 32));
   const full = pluggedOf(sensed);
   const events: AttemptEvent[] = [
     {
@@ -133,7 +140,8 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
     },
     { type: "sensed", content: { added: full.joins, removed: [], full } },
     ...again,
-    ...hiddenAtStart(kit, () => randomInt(2 ** 32)),
+    ...hidden,
+    ...hiddenByTrainer(hidden, prepared),
   ];
   records.log.append(
     events.map((event) => ({
@@ -147,6 +155,7 @@ function start(core: BenchCore, message: ActMessage<"start-attempt">): { ok: tru
     undefined,
   );
   core.work.begin(state && core.runOf(kit, state));
+  if (prepared) core.session.remember({ hiddenNext: hiddenNext.filter((one) => one !== prepared) });
   endHealthTools(core);
   return done;
 }

@@ -110,6 +110,8 @@ export const attemptEventSchemas = {
   }),
   /** A trainer hid one more while the work was open; `person` is theirs. */
   "fault-set": z.strictObject({ fault: hiddenFaultSchema, person: z.string() }),
+  /** A trainer took back one that a trainer hid. */
+  "fault-unset": z.strictObject({ name: faultNameSchema, person: z.string() }),
   /** A cable was out long enough to be another: what was hidden in it is gone. */
   "hidden-fault-ended": z.strictObject({ cable: z.string().transform((text) => text as CableId) }),
   /** The reading before it is not what it would be without these hidden faults, by their place in the row. */

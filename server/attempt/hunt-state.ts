@@ -1,5 +1,5 @@
 import type { CableId } from "../../shared/board/ids.ts";
-import { type FaultName, isSameFault } from "../../shared/electrical/fault-name.ts";
+import { type FaultName, isSameFault, nameOfFault } from "../../shared/electrical/fault-name.ts";
 import { standingFaults } from "../../shared/electrical/hidden-faults.ts";
 import type { HiddenFault } from "../../shared/wiring/hidden-fault.schema.ts";
 import type { Reading } from "../../shared/wiring/wiring.schema.ts";
@@ -7,6 +7,8 @@ import type { Reading } from "../../shared/wiring/wiring.schema.ts";
 /** A hunt as its events tell it: what is hidden, what readings showed of it, and what the learner called it. */
 export interface HuntState {
   faults: readonly HiddenFault[];
+  /** How many of them, at the end of the row, a trainer hid while the work was open. */
+  setCount: number;
   /** Cables that were out long enough to be new ones: what was hidden in them is gone. */
   renewed: readonly CableId[];
   /** Every reading on record in its order, those of before a change too. */
@@ -17,14 +19,34 @@ export interface HuntState {
   named: readonly { name: FaultName; readingCount: number }[];
 }
 
-export const noHunt: HuntState = { faults: [], renewed: [], readings: [], shownAfter: {}, named: [] };
+export const noHunt: HuntState = {
+  faults: [],
+  setCount: 0,
+  renewed: [],
+  readings: [],
+  shownAfter: {},
+  named: [],
+};
 
 /** One more is hidden, in a cable that is in: whatever was there before it is another one now. */
 export const afterSetting = (hunt: HuntState, fault: HiddenFault): HuntState => ({
   ...hunt,
   faults: [...hunt.faults, fault],
+  setCount: hunt.setCount + 1,
   renewed: "cable" in fault ? hunt.renewed.filter((cable) => cable !== fault.cable) : hunt.renewed,
 });
+
+/** Those that a trainer hid while the work was open: they alone can be taken back. */
+export const setFaults = ({ faults, setCount }: Pick<HuntState, "faults" | "setCount">): HiddenFault[] =>
+  setCount === 0 ? [] : faults.slice(-setCount);
+
+/** One that a trainer hid is taken back; where nothing is hidden any more there is no hunt. */
+export function afterUnsetting(hunt: HuntState, name: FaultName): HuntState | null {
+  const gone = setFaults(hunt).find((fault) => isSameFault(nameOfFault(fault), name));
+  if (!gone) return hunt;
+  const faults = hunt.faults.filter((fault) => fault !== gone);
+  return faults.length === 0 ? null : { ...hunt, faults, setCount: hunt.setCount - 1 };
+}
 
 /** The faults that meter and load run see now. */
 export const faultsNow = ({ faults, renewed }: Pick<HuntState, "faults" | "renewed">): HiddenFault[] =>

@@ -9,7 +9,15 @@ import {
 } from "../../shared/wiring/plugged.ts";
 import type { AttemptEvent } from "./attempt-events.ts";
 import { type AttemptState, settingName } from "./attempt-state.ts";
-import { afterNaming, afterReading, afterRenewal, afterSetting, afterShown, noHunt } from "./hunt-state.ts";
+import {
+  afterNaming,
+  afterReading,
+  afterRenewal,
+  afterSetting,
+  afterUnsetting,
+  afterShown,
+  noHunt,
+} from "./hunt-state.ts";
 import { afterSwitching, loadAtRest } from "./load-state.ts";
 import type { SwitchingOn } from "../../shared/electrical/live-network.ts";
 import { afterMeterAct, meterAtRest } from "./meter-state.ts";
@@ -216,6 +224,8 @@ export function reduce(
       return { ...state, hunt: { ...noHunt, faults: event.content.faults } };
     case "fault-set":
       return { ...state, hunt: afterSetting(state.hunt ?? noHunt, event.content.fault) };
+    case "fault-unset":
+      return { ...state, hunt: state.hunt && afterUnsetting(state.hunt, event.content.name) };
     case "hidden-fault-ended":
       return { ...state, hunt: state.hunt && afterRenewal(state.hunt, event.content.cable) };
     case "faults-shown":

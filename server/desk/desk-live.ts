@@ -1,9 +1,12 @@
 import { z } from "zod";
 import { sampleRisks } from "../../shared/protocol/decision-words.ts";
+import { cableId } from "../../shared/board/ids.ts";
 import { nameOfFault } from "../../shared/electrical/fault-name.ts";
 import type { DeskLive, DeskRow } from "../../shared/protocol/desk-view.ts";
 import type { Language } from "../../shared/text/languages.ts";
+import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
+import { setFaults } from "../attempt/hunt-state.ts";
 import type { BenchCore, Records } from "../bench/bench-core.ts";
 import { cablesLeft } from "../bench/cables-left.ts";
 import type { Staff } from "../people/person.ts";
@@ -65,11 +68,27 @@ function workOf(core: BenchCore, { attempts }: Records, language: Language): Des
     row: deskRow(core.parts, record),
     step: state.step,
     hidden: (state.hunt?.faults ?? []).map(nameOfFault),
+    hiddenByTrainer: (state.hunt ? setFaults(state.hunt) : []).map(nameOfFault),
     isWaitingForTrainer: state.isTrainerNeeded || core.work.toResume?.mode === "assessed",
     view: run
       ? deskViewOf({ kit: run.kit, board, judge }, { ...run.state, plugged: run.plugged }, language)
       : null,
   };
+}
+
+function toFindAt(core: BenchCore): NonNullable<DeskLive["toFind"]> {
+  const { hiddenNext = [] } = core.session.memory;
+  return [...core.parts.scenarios.kits.values()]
+    .filter((kit) => kit.scenario.asFound.cables.length > 0 && fitsBoard(kit.stripped, core.parts.board))
+    .map(({ scenario: { id, title, asFound } }) => ({
+      scenario: id,
+      title,
+      cables: asFound.cables.map(({ from, to }) => cableId(from, to)),
+      hiddenNext: (hiddenNext.find(({ scenario }) => scenario === id)?.faults ?? []).map((fault) => ({
+        fault,
+        name: nameOfFault(fault),
+      })),
+    }));
 }
 
 /** What is going on at the bench, for one of the staff. @throws StoreError */
@@ -89,6 +108,7 @@ export function deskLive(
     benchName: `Spurwise ${records.log.benchId.slice(-4)}`,
     nowWallMs: clock.wallMs(),
     work: workOf(core, records, language),
+    toFind: me.role === "trainer" ? toFindAt(core) : null,
     face: boardFace(board, isSimulated),
     cableCount: cablesLeft(core.board),
     waiting: rowsOf({ status: "ready" }).sort((a, b) => (a.readyWallMs ?? 0) - (b.readyWallMs ?? 0)),

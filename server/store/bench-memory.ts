@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { languages } from "../../shared/text/languages.ts";
+import { hiddenFaultSchema } from "../../shared/wiring/hidden-fault.schema.ts";
 import { jsonOf } from "./json-of.ts";
 import type { Connection } from "./open-database.ts";
 import { readThrough } from "./read-through.ts";
@@ -16,6 +17,10 @@ export const benchMemorySchema = z.strictObject({
     .default(null),
   /** A technician has chosen to let the network in. */
   isNetworkChosen: z.boolean().default(false),
+  /** What a trainer hid for the next start of a task, and who. */
+  hiddenNext: z
+    .array(z.strictObject({ scenario: z.string(), faults: z.array(hiddenFaultSchema), person: z.string() }))
+    .optional(),
   /** How the last self-check ended, and of which board it was. */
   lastSelfCheck: z
     .strictObject({ board: z.string(), faultCount: z.number().int().min(0), wallMs: z.number() })

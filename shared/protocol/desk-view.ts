@@ -1,6 +1,8 @@
+import type { CableId } from "../board/ids.ts";
 import type { FaultName } from "../electrical/fault-name.ts";
 import type { Text } from "../text/text.schema.ts";
 import type { AttemptKind, Mode, Step } from "./attempt-words.ts";
+import type { HiddenFault } from "../wiring/hidden-fault.schema.ts";
 import type { StaffRole } from "./author.ts";
 import type { AttemptView, BoardFace } from "./bench-view.ts";
 import type { Adjustments } from "./keep-view.ts";
@@ -121,8 +123,19 @@ export interface DeskLive {
     isWaitingForTrainer: boolean;
     /** What is hidden in the circuit. */
     hidden: FaultName[];
+    /** Of these, what a trainer hid and can take back. */
+    hiddenByTrainer: FaultName[];
     view: AttemptView | null;
   } | null;
+  /** The tasks with something there to find, and what is hidden for their next start; for a trainer alone. */
+  toFind:
+    | {
+        scenario: string;
+        title: Text;
+        cables: CableId[];
+        hiddenNext: { fault: HiddenFault; name: FaultName }[];
+      }[]
+    | null;
   face: BoardFace;
   /** Cables that are on the board, whoever left them there. */
   cableCount: number;

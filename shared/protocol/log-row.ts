@@ -54,6 +54,7 @@ export const eventTypes = [
   "criteria-chosen",
   "show-counted",
   "fault-set",
+  "fault-unset",
   "decision-seen",
   "decision-shown",
   "decisions-taken",

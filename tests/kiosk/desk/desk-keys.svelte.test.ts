@@ -78,10 +78,11 @@ const liveFor = (role: StaffRole, change: Partial<DeskLive>): { live: DeskLive }
     toDecide: [],
     samplesBy: null,
     sample: null,
+    toFind: null,
     ...change,
   },
 });
-const work = { row, step: "wire" as const, isWaitingForTrainer: true, hidden: [], view: null };
+const work = { row, step: "wire" as const, isWaitingForTrainer: true, hidden: [], hiddenByTrainer: [], view: null };
 
 describe("what lies on the bench", () => {
   it("goes on after a trainer at the desk has looked, or is ended by them with each reason there is", async () => {

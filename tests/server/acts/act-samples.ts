@@ -65,6 +65,14 @@ export const actSamples = {
     attempt: "a-1",
     fault: { kind: "open-core", cable: "socket-1.a~way-1.a", role: "N" },
   },
+  "hide-next": {
+    scenario: "silent-ring",
+    faults: [{ kind: "high-resistance", cable: "socket-1.a~way-1.a", role: "E", resistanceOhm: 1.4 }],
+  },
+  "unhide-fault": {
+    attempt: "a-1",
+    name: { kind: "open-core", place: "socket-1.a~way-1.a", cores: ["N"] },
+  },
   "show-act": { what: "touch" },
   "freeze-bench": { isFrozen: false },
   "set-time": { what: "set", minutes: null },
