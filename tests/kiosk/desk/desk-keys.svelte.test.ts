@@ -6,6 +6,7 @@ import { DeskWords } from "../../../kiosk/desk/desk-words.svelte.ts";
 import KeepingPart from "../../../kiosk/desk/keep/KeepingPart.svelte";
 import LivePage from "../../../kiosk/desk/LivePage.svelte";
 import SaveFile from "../../../kiosk/desk/SaveFile.svelte";
+import type { CableId } from "../../../shared/board/ids.ts";
 import { endReasons } from "../../../shared/protocol/attempt-words.ts";
 import type { StaffRole } from "../../../shared/protocol/author.ts";
 import type { DeskLive } from "../../../shared/protocol/desk-view.ts";
@@ -82,7 +83,14 @@ const liveFor = (role: StaffRole, change: Partial<DeskLive>): { live: DeskLive }
     ...change,
   },
 });
-const work = { row, step: "wire" as const, isWaitingForTrainer: true, hidden: [], hiddenByTrainer: [], view: null };
+const work = {
+  row,
+  step: "wire" as const,
+  isWaitingForTrainer: true,
+  hidden: [],
+  hiddenByTrainer: [],
+  view: null,
+};
 
 describe("what lies on the bench", () => {
   it("goes on after a trainer at the desk has looked, or is ended by them with each reason there is", async () => {
@@ -175,5 +183,47 @@ describe("what takes a while", () => {
     press("save-stop");
     await vi.waitFor(() => expect(found("save-end")?.textContent).toBe("Stopped."));
     expect(isCancelled).toBe(true);
+  });
+});
+
+describe("a fault for the next start of a task", () => {
+  const cable = "socket-1.b~socket-2.a" as CableId;
+  const there = {
+    fault: { kind: "open-core", cable, role: "N" },
+    name: { kind: "open-core", place: cable, cores: ["N"] },
+  } as const;
+  const face = { stations: [] } as unknown as DeskLive["face"];
+  const toFindOf = (hiddenNext: NonNullable<DeskLive["toFind"]>[number]["hiddenNext"]) => [
+    {
+      scenario: "silent-ring",
+      title: { en: "The silent ring", pl: "Cichy pierścień" },
+      cables: [cable],
+      hiddenNext,
+    },
+  ];
+
+  it("is hidden with those that wait already, said to wait, and taken back by a key of its own", async () => {
+    answering({});
+    const { sent } = await shown(LivePage, liveFor("trainer", { face, toFind: toFindOf([there]) }));
+    expect(found("hidden-next")?.textContent).toContain("The silent ring (1)");
+    press("hide-set");
+    press("hide-take-back");
+    await tick();
+    expect(sent).toEqual([
+      {
+        name: "hide-next",
+        command: {
+          scenario: "silent-ring",
+          faults: [there.fault, { kind: "open-core", cable, role: "L" }],
+        },
+      },
+      { name: "hide-next", command: { scenario: "silent-ring", faults: [] } },
+    ]);
+  });
+
+  it("is nothing that an assessor is shown", async () => {
+    answering({});
+    await shown(LivePage, liveFor("assessor", {}));
+    expect(found("hide-next")).toBeNull();
   });
 });
