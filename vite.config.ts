@@ -4,6 +4,8 @@ import { defineConfig } from "vite";
 /** The bench screen, the desk and the show, each loaded apart: kiosk/ to dist/kiosk. */
 export default defineConfig({
   root: "kiosk",
+  // kiosk/public is a room of the kiosk, not a folder of files to be copied as they are.
+  publicDir: false,
   plugins: [svelte()],
   build: {
     outDir: "../dist/kiosk",

@@ -144,9 +144,6 @@ test("a trainer makes a task from an empty grid, wires its answers on the bench,
     await get("author-back").click();
     await expect(get("author-row-own-the-two-rooms")).toContainText("offered to learners");
     await isClean(page, "prepare-list");
-    await get("desk-language").click();
-    await expect(get("author-row-own-the-two-rooms")).toContainText("dla uczących się");
-    await isClean(page, "prepare-list-pl");
   });
 
   await test.step("a learner solves it", async () => {
