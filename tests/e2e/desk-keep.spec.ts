@@ -77,6 +77,9 @@ test("a trainer brings a class in, agrees on large letters and prints badges", a
   await signInAtDesk(page, `${network}/desk/`, "Maud Perrin");
   await page.getByTestId("page-people").click();
   await expect(page.getByTestId("people")).toContainText("Bryony Cole");
+  await expect(page.getByTestId("people").getByRole("rowheader").first()).toHaveText("Aled Rees");
+  await page.getByTestId("people-by-name").press("Enter");
+  await expect(page.getByTestId("people").getByRole("rowheader").first()).toHaveText("Noor Haddad");
   const csv = (text: string) => ({ name: "class.csv", mimeType: "text/csv", buffer: Buffer.from(text) });
   await page.getByTestId("class-file").setInputFiles(csv("name,centre number\nLeo Ashdown,12\n,13\n"));
   await expect(page.getByTestId("class-faults")).toContainText("line 3");

@@ -194,7 +194,9 @@ test("a learner hands in an open ring; the assessor sees it arrive, replays, dec
     .evaluateAll((options) => ["", (options as HTMLOptionElement[]).at(-1)?.value ?? ""]);
   await desk.getByTestId("beside-work").selectOption(theirs);
   await expect(desk.getByTestId("beside")).toContainText("Aled Rees");
-  await expect(desk.getByTestId("beside-differences")).toContainText("only right: Socket outlet 1 a – Way 1 a");
+  await expect(desk.getByTestId("beside-differences")).toContainText(
+    "only right: Socket outlet 1 a – Way 1 a",
+  );
   await desk.getByTestId("replay-speed").selectOption("64");
   await desk.getByTestId("replay-play").click();
   await expect(desk.getByTestId("replay-moment")).not.toContainText("Moment 1 of");
