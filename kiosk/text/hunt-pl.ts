@@ -5,7 +5,7 @@ export const huntPl: Record<keyof typeof huntEn, string> = {
   "hunt.count": "Usterek ukrytych w obwodzie: {count}. Znajdź je miernikiem, potem nazwij tutaj.",
   "hunt.what": "Co jest źle?",
   "hunt.where": "Gdzie to jest?",
-  "hunt.cores": "W której żyle? L jest brązowa, N niebieska, E żółto-zielona.",
+  "hunt.cores": "W której żyle? L jest brązowa, N niebieska, E zielono-żółta.",
   "hunt.cores-two": "Które dwie żyły?",
   "hunt.name": "Nazwij",
   "hunt.named": "Nazwane",
@@ -21,7 +21,7 @@ export const huntPl: Record<keyof typeof huntEn, string> = {
 
   "hunt.title": "Co było ukryte",
   "hunt.points": "{points} z {most} punktów",
-  "hunt.right": "Tak to nazwano.",
+  "hunt.right": "Nazwano ją dobrze.",
   "hunt.kind-only": "Nazwano, co jest źle, ale nie gdzie.",
   "hunt.place-only": "Nazwano miejsce, ale nie to, co jest źle.",
   "hunt.missed": "Nie nazwano jej.",

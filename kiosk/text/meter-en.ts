@@ -96,7 +96,7 @@ export const meterEn = {
   "record.fail": "Fail",
   "record.back": "Back",
   "record.empty": "not yet",
-  "record.past": "The circuit was changed: {count} readings have to be taken again.",
+  "record.past": "The circuit was changed. Readings to take again: {count}.",
   "record.others": "Taken elsewhere",
   "record.live": "Live tests (simulated)",
   "record.expected": "What should it be?",

@@ -67,7 +67,7 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.dead-again-first": "Obwód był pod napięciem. Najpierw wyłącz i sprawdź: krok „Wyłącz”.",
   "refused.energise-at-test": "Włącza się go znowu w kroku pomiarów.",
   "refused.switch-off-first": "Obwód jest pod napięciem. Najpierw wyłącz.",
-  "refused.tests-missing": "Zostaje wyłączone: brakuje pomiarów: {left}.",
+  "refused.tests-missing": "Zostaje wyłączone. Brakuje pomiarów: {left}.",
   "refused.tests-failed": "Zostaje wyłączone: zapisany pomiar jest zły.",
   "refused.tests-doubtful": "Zostaje wyłączone: jeden z wyników się nie zgadza. Zobacz zapis.",
   "refused.put-back-first": "Najpierw włóż końce z powrotem i wyjmij zworę.",
@@ -75,7 +75,7 @@ export const refusalsPl: Record<keyof typeof refusalsEn, string> = {
   "refused.all-named": "Usterek jest tu {count} i tyle już nazwano. Najpierw którąś cofnij.",
   "refused.board-first":
     "Praca na ocenę zaczyna się na pustej tablicy albo na tym, co tam zastano. Przewody do wyjęcia: {outCount}, do włożenia: {inCount}.",
-  "refused.all-hidden": "Można ukryć najwyżej {count} usterki.",
+  "refused.all-hidden": "Usterek można ukryć najwyżej: {count}.",
   "refused.already-tested": "Próby już trwają: usterkę można ukryć przed pierwszym odczytem.",
   "refused.bench-in-use": "Ktoś teraz pracuje przy stanowisku.",
   "refused.own-screen-only": "To można zrobić tylko przy stanowisku.",
