@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { orderedBy } from "../lead/order-by.ts";
 import { done, refuse } from "../refusal.ts";
 import { type Act, always } from "./act.ts";
 import { keepers } from "./actor.ts";
@@ -44,27 +45,28 @@ export const leadAct: Act<"lead-act"> = {
   isFree: true,
   states: always,
   isRemote: true,
-  does: async ({ core }, message) => {
+  does: async ({ core, actor }, message) => {
     const { lead } = core.parts;
     if (!lead) return refuse("no-lead");
     const { workshop, link } = lead;
+    const by = orderedBy(actor);
     switch (message.what) {
       case "lead":
         await workshop.lead(message.isLeading);
         return done;
       case "show-code":
         if (!workshop.isLeading) return refuse("no-lead");
-        workshop.showCode();
+        workshop.showCode(by);
         return done;
       case "forget":
-        workshop.forget(message.bench);
+        workshop.forget(message.bench, by);
         return done;
       case "join": {
         const { host, port } = placeOf(message.address);
-        return link.pair(host, port, message.code);
+        return link.pair(host, port, message.code, by);
       }
       case "leave":
-        link.leave();
+        link.leave(by);
         return done;
     }
   },

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { orderedBy } from "../lead/order-by.ts";
 import { done, refuse } from "../refusal.ts";
 import { type Act, always } from "./act.ts";
 
@@ -32,7 +33,7 @@ export const leadOrder: Act<"lead-order"> = {
     const { lead } = core.parts;
     if (!lead?.workshop.isLeading) return refuse("no-lead");
     const { workshop, packs } = lead;
-    const by = { role: "trainer" as const, person: actor.staff ?? "?", session: actor.session };
+    const by = orderedBy(actor);
     switch (message.what) {
       case "freeze-all":
         return workshop.freeze(message.isFrozen, by);
@@ -47,7 +48,7 @@ export const leadOrder: Act<"lead-order"> = {
       case "project":
         return workshop.project(message.bench) ? done : refuse("no-picture");
       case "send-pack": {
-        const { pack, sealed } = packs.make(core);
+        const { pack, sealed } = packs.make(core, { person: by.person, session: by.session });
         workshop.sendPack(pack.version, sealed);
         return done;
       }

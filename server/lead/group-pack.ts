@@ -14,6 +14,8 @@ const groupPackSchema = z.strictObject({
   /** Counts up at the lead: an older one never takes the place of a newer. */
   version: z.number().int().min(1),
   madeWallMs: z.number(),
+  /** Who sent it, by their id, and their session in the lead's log. */
+  by: z.strictObject({ person: z.string().min(1).max(60), session: z.string().max(60).nullable() }),
   /** What badges of these people are looked up under. */
   badgeSalt: z.base64(),
   people: z.array(packedPersonSchema).max(2000),

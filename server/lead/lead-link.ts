@@ -17,6 +17,7 @@ import {
   type SealedPack,
 } from "./lead-messages.schema.ts";
 import { isSameProof, plainCode, proofOf, saltOf, signedOfLink, transcriptOf } from "./pair-code.ts";
+import type { OrderBy } from "./order-by.ts";
 import { linkText } from "./workshop.ts";
 
 export type Order = Extract<FromLead, { what: "order" }>;
@@ -29,6 +30,8 @@ export interface LeadLinkParts {
   pins: Pick<PinHasher, "badgeMark">;
   timers: Timers;
   note: (sentence: string) => void;
+  /** Puts into the log of this bench who leads it, and by whose hand. @throws StoreError */
+  log: (type: "lead-joined" | "lead-left", content: object, by: OrderBy) => void;
 }
 
 /** What the bench gives to its lead and takes from it. */
@@ -98,8 +101,8 @@ export class LeadLink {
   }
 
   /** Pairs this bench with the lead at an address by the code that is shown there. @throws StoreError */
-  async pair(host: string, port: number, code: string): Promise<Reply> {
-    const { benchId, name, signer, pins, book } = this.#parts;
+  async pair(host: string, port: number, code: string, by: OrderBy): Promise<Reply> {
+    const { benchId, name, signer, pins, book, log } = this.#parts;
     let channel: Channel | undefined;
     try {
       channel = await openChannel(host, port);
@@ -123,6 +126,7 @@ export class LeadLink {
         isSameProof(proof.data.proof, proofOf(stretched, "lead", transcript)) &&
         isSignatureOf(leadKey, signedOfLink("pair", "lead", transcript), proof.data.signature);
       if (!isLead) return refuse("wrong-pair-code");
+      log("lead-joined", { lead: leadId, leadKey, name: leadName }, by);
       book.keepLead({ id: leadId, name: leadName, publicKey: leadKey, host, port });
     } catch (error) {
       return refusalOf(error);
@@ -135,8 +139,11 @@ export class LeadLink {
   }
 
   /** This bench is led by nobody from now on. @throws StoreError */
-  leave(): void {
-    this.#parts.book.keepLead(null);
+  leave(by: OrderBy): void {
+    const { book, log } = this.#parts;
+    if (!book.lead) return;
+    log("lead-left", { lead: book.lead.id }, by);
+    book.keepLead(null);
     this.#drop();
     this.#end?.lost();
   }

@@ -12,8 +12,9 @@ import { takeChannels } from "./channel.ts";
 import { LeadNames } from "./find-leads.ts";
 import { KeptPacks } from "./kept-packs.ts";
 import { LeadBook } from "./lead-book.ts";
-import { LeadLink } from "./lead-link.ts";
+import { LeadLink, type LeadLinkParts } from "./lead-link.ts";
 import type { LeadParts } from "./lead-parts.ts";
+import { logOrder } from "./order-by.ts";
 import { PackKeeper } from "./pack-keeper.ts";
 import type { TaskLibrary } from "./task-library.ts";
 import { Workshop, type WorkshopParts } from "./workshop.ts";
@@ -75,7 +76,9 @@ export function openLead({
     server.once("close", () => void names?.hide());
     return { server, port };
   };
-  const ends = { book, benchId, name, signer, pins, timers: systemTimers, note };
+  const log: WorkshopParts["log"] & LeadLinkParts["log"] = (type, content, by) =>
+    logOrder(records.log, type, content, by);
+  const ends = { book, benchId, name, signer, pins, timers: systemTimers, note, log };
   const packs = new PackKeeper({
     ...{ kept: new KeptPacks(data), tasks, people, benchId, signer, note },
     keepCriteria: (text) => writeWhole(criteriaPath(data), text),

@@ -1,4 +1,4 @@
-import { byBench } from "../../shared/protocol/author.ts";
+import type { Author } from "../../shared/protocol/author.ts";
 import type { Language } from "../../shared/text/languages.ts";
 import type { Clock } from "../clock/clock.ts";
 import { bytesOfCriteria, type Criteria } from "../desk/criteria.ts";
@@ -7,7 +7,7 @@ import type { LogWriter } from "../store/log-writer.ts";
 import type { People } from "../people/people.ts";
 import type { LogSigner } from "../store/log-signer.ts";
 import { StoreError } from "../store/store-error.ts";
-import { openPack, sealPack } from "./group-pack.ts";
+import { type GroupPack, openPack, sealPack } from "./group-pack.ts";
 import type { KeptPack, KeptPacks } from "./kept-packs.ts";
 import type { KnownLead } from "./lead-book.ts";
 import type { SealedPack } from "./lead-messages.schema.ts";
@@ -42,6 +42,9 @@ interface PackedBench {
   publish: () => void;
 }
 
+/** Packs are sent by trainers alone. */
+const sentBy = ({ by: { session } }: GroupPack): Author => ({ by: "trainer", session });
+
 /** Makes the packs of a lead, and takes those of one: each comes into force between two pieces of work, never within one. */
 export class PackKeeper {
   readonly #parts: PackKeeperParts;
@@ -73,17 +76,18 @@ export class PackKeeper {
     return this.#parts.kept.at("inForce")?.pack.settings.findings;
   }
 
-  /** Makes a pack of what this bench works with, newer than the last. @throws StoreError */
-  make({ parts, session }: PackedBench): KeptPack {
+  /** Makes a pack of what this bench works with, newer than the last; the log says who had it made. @throws StoreError */
+  make({ parts, session }: PackedBench, by: GroupPack["by"]): KeptPack {
     const { people, benchId, signer, kept } = this.#parts;
     const known = people.forPack();
-    if (!known) throw new StoreError("damaged", {});
+    if (!known || !parts.records) throw new StoreError("damaged", {});
     const sealed = sealPack(
       {
         format: "spurwise group pack 1",
         leadId: benchId,
         version: (this.sent?.pack.version ?? 0) + 1,
         madeWallMs: Math.round(parts.clock.wallMs()),
+        by,
         badgeSalt: Buffer.from(known.badgeSalt).toString("base64"),
         people: known.people,
         erased: known.erased,
@@ -99,6 +103,8 @@ export class PackKeeper {
     const opened = openPack(sealed, signer.publicKey);
     if (!opened) throw new Error("a pack that was just made is none");
     const made = { ...opened, leadKey: signer.publicKey, sealed };
+    const content = { version: made.pack.version, pack: made.hash, person: by.person };
+    parts.records.log.append([{ attemptId: null, type: "pack-sent", author: sentBy(made.pack), content }]);
     kept.keep("sent", made);
     return made;
   }
@@ -130,7 +136,8 @@ export class PackKeeper {
     const { records } = core.parts;
     if (!records) return;
     const { pack, hash, leadKey } = waiting;
-    people.takeOver(pack, byBench);
+    const author = sentBy(pack);
+    people.takeOver(pack, author);
     people.useBadgesUnder(Buffer.from(pack.badgeSalt, "base64"));
     const criteria = records.log.keepDocument("criteria", bytesOfCriteria(pack.criteria));
     keepCriteria(`${JSON.stringify(pack.criteria, undefined, 2)}\n`);
@@ -138,8 +145,9 @@ export class PackKeeper {
     tasks.take(pack.tasks.map((text) => Buffer.from(text, "base64")));
     core.parts.findings = pack.settings.findings;
     core.session.remember({ language: pack.settings.language });
-    const content = { lead: pack.leadId, leadKey, version: pack.version, pack: hash, criteria };
-    records.log.append([{ attemptId: null, type: "pack-applied", author: byBench, content }]);
+    const { leadId: lead, version, by } = pack;
+    const content = { lead, leadKey, version, pack: hash, criteria, person: by.person };
+    records.log.append([{ attemptId: null, type: "pack-applied", author, content }]);
     kept.keep("inForce", waiting);
     kept.drop("waiting");
     core.publish();

@@ -1,6 +1,5 @@
 import type { Server } from "node:tls";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
-import type { ActorRole } from "../../shared/protocol/author.ts";
 import type { BenchReport, LedBench } from "../../shared/protocol/lead-view.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 import { changed, type ViewChange } from "../../shared/protocol/view-change.ts";
@@ -11,6 +10,7 @@ import { refuse } from "../refusal.ts";
 import { isSignatureOf, type LogSigner } from "../store/log-signer.ts";
 import type { Channel } from "./channel.ts";
 import type { LeadBook } from "./lead-book.ts";
+import type { OrderBy } from "./order-by.ts";
 import {
   firstOfBenchSchema,
   type FromLead,
@@ -35,13 +35,6 @@ const mostTries = 3;
 const hereEveryMs = 3000;
 const orderTimeoutMs = 8000;
 
-/** Who gives an order at the lead. */
-export interface OrderBy {
-  role: ActorRole;
-  person: string;
-  session: string | null;
-}
-
 export interface WorkshopParts {
   book: LeadBook;
   benchId: string;
@@ -53,6 +46,8 @@ export interface WorkshopParts {
   /** Listens for benches; gives the port. It is done when the workshop is led from here. */
   listen: (taken: (channel: Channel) => void) => Promise<{ server: Server; port: number }>;
   note: (sentence: string) => void;
+  /** Puts into the log of this bench whom it is paired with, and by whose hand. @throws StoreError */
+  log: (type: "bench-paired" | "bench-forgotten", content: object, by: OrderBy) => void;
 }
 
 interface Linked {
@@ -76,7 +71,7 @@ export class Workshop {
   readonly #refused = new Map<string, string>();
   readonly #replies = new Map<number, (reply: Reply) => void>();
   readonly #listeners = new Set<() => void>();
-  #code: { text: string; endsMs: number; endsWallMs: number; triesLeft: number } | undefined;
+  #code: { text: string; by: OrderBy; endsMs: number; endsWallMs: number; triesLeft: number } | undefined;
   #frozen: { isFrozen: boolean; by: OrderBy } | undefined;
   #projected: string | null = null;
   #pack: { version: number; sealed: SealedPack } | undefined;
@@ -164,11 +159,12 @@ export class Workshop {
   }
 
   /** Shows a new code for the next bench; the one before ends. */
-  showCode(): void {
+  showCode(by: OrderBy): void {
     const { clock, timers } = this.#parts;
     const endsMs = clock.monotonicMs() + codeLifeMs;
     const code = {
       text: newPairCode(),
+      by,
       endsMs,
       endsWallMs: clock.wallMs() + codeLifeMs,
       triesLeft: mostTries,
@@ -181,7 +177,9 @@ export class Workshop {
   }
 
   /** @throws StoreError */
-  forget(benchId: string): void {
+  forget(benchId: string, by: OrderBy): void {
+    if (!this.#parts.book.benches.some(({ id }) => id === benchId)) return;
+    this.#parts.log("bench-forgotten", { bench: benchId }, by);
     this.#parts.book.forgetBench(benchId);
     this.#linked.get(benchId)?.channel.close();
     this.#last.delete(benchId);
@@ -315,6 +313,7 @@ export class Workshop {
       note(`lead: a bench at ${channel.address} gave another pairing code`);
       return channel.end({ what: "refused", why: "wrong-code" });
     }
+    this.#parts.log("bench-paired", { bench: benchId, benchKey, name }, code.by);
     book.keepBench({ id: benchId, name, publicKey: benchKey });
     this.#dropCode();
     channel.end({

@@ -64,7 +64,12 @@ export const eventTypes = [
   "bench-thawed",
   "time-set",
   "bench-reset",
+  "pack-sent",
   "pack-applied",
+  "bench-paired",
+  "bench-forgotten",
+  "lead-joined",
+  "lead-left",
 ] as const;
 export type EventType = (typeof eventTypes)[number];
 

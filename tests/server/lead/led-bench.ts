@@ -9,10 +9,11 @@ import { type Channel, takeChannels } from "../../../server/lead/channel.ts";
 import { KeptPacks } from "../../../server/lead/kept-packs.ts";
 import { LeadBook } from "../../../server/lead/lead-book.ts";
 import { tieToLead } from "../../../server/lead/lead-end.ts";
-import { LeadLink, lostAfterMs } from "../../../server/lead/lead-link.ts";
+import { LeadLink, type LeadLinkParts, lostAfterMs } from "../../../server/lead/lead-link.ts";
+import { logOrder } from "../../../server/lead/order-by.ts";
 import { PackKeeper } from "../../../server/lead/pack-keeper.ts";
 import { TaskLibrary } from "../../../server/lead/task-library.ts";
-import { Workshop } from "../../../server/lead/workshop.ts";
+import { Workshop, type WorkshopParts } from "../../../server/lead/workshop.ts";
 import { PinHasher } from "../../../server/people/pin-hash.ts";
 import { openSigner } from "../../../server/store/log-signer.ts";
 import { writeWhole } from "../../../server/store/write-whole.ts";
@@ -59,7 +60,10 @@ export class LedBench {
     const benchId = parts.records?.log.benchId ?? "";
     const signer = openSigner(folder);
     this.book = new LeadBook(folder);
-    const ends = { book: this.book, benchId, name: `Bench ${benchId.slice(-4)}`, signer, pins, note };
+    const log: WorkshopParts["log"] & LeadLinkParts["log"] = (type, content, by) => {
+      if (parts.records) logOrder(parts.records.log, type, content, by);
+    };
+    const ends = { log, book: this.book, benchId, name: `Bench ${benchId.slice(-4)}`, signer, pins, note };
     this.packs = new PackKeeper({
       ...{ kept: new KeptPacks(folder), tasks, people, benchId, signer, note },
       keepCriteria: (text) => writeWhole(join(folder, "criteria.json"), text),

@@ -8,6 +8,7 @@ import { temporaryFolder } from "../temporary-folder.ts";
 import { firstSpur } from "../test-bench.ts";
 import { LedBench, until, workshopOf } from "./led-bench.ts";
 
+const by = { person: "t-1", session: "s-1" };
 const secondTask = firstSpur({ id: "second-task", revision: 7 });
 
 /** A lead with a class list, a trainer with a PIN, and a task that the benches have not got; and two benches. */
@@ -31,6 +32,9 @@ describe("the pack of a group", () => {
   it("has a class that was loaded once work at every bench: by name, by badge, by PIN, under one id", async () => {
     const { lead, benches } = await withClass();
     expect(await lead.byTrainer("lead-order", { what: "send-pack" })).toEqual({ ok: true });
+    expect(lead.bench.events("pack-sent")).toMatchObject([
+      { author: { by: "trainer", session: "s-1" }, content: { version: 1, person: "t-1" } },
+    ]);
     const known = lead.bench.parts.people.all();
     for (const bench of benches) {
       await until(isInForce(bench, 1), "the pack");
@@ -45,7 +49,10 @@ describe("the pack of a group", () => {
       });
       expect(bench.bench.view().scenarios.map(({ id }) => id)).toEqual(["first-spur", "second-task"]);
       expect(bench.bench.events("pack-applied")).toMatchObject([
-        { author: { by: "bench" }, content: { lead: lead.id, version: 1 } },
+        {
+          author: { by: "trainer", session: "s-1" },
+          content: { lead: lead.id, version: 1, person: "t-1" },
+        },
       ]);
       expect(readFileSync(join(bench.bench.folder, "criteria.json"), "utf8")).toContain('"criteria"');
     }
@@ -104,8 +111,8 @@ describe("the pack of a group", () => {
   it("is none where the lead has not signed it, where a byte is another, or where it is older", async () => {
     const { lead, benches } = await withClass();
     const [bench] = benches as [LedBench];
-    const first = lead.packs.make(lead.bench.bench.core);
-    const second = lead.packs.make(lead.bench.bench.core);
+    const first = lead.packs.make(lead.bench.bench.core, by);
+    const second = lead.packs.make(lead.bench.bench.core, by);
     const { core } = bench.bench.bench;
     const known = bench.book.lead;
     if (!known) throw new Error("not paired");

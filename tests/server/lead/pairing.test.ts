@@ -49,6 +49,14 @@ describe("pairing", () => {
     expect(await joining(lead, bench, ` ${code.toLowerCase().replace("-", " ")} `)).toEqual({ ok: true });
     expect(lead.book.benches).toMatchObject([{ id: bench.id }]);
     expect(bench.book.lead).toMatchObject({ id: lead.id, port: lead.workshop.port });
+    // Each end has in its log whom it is paired with, and whose hand did it.
+    const byHand = { author: { by: "trainer", session: "s-1" } };
+    expect(lead.bench.events("bench-paired")).toMatchObject([
+      { ...byHand, content: { bench: bench.id, person: "t-1" } },
+    ]);
+    expect(bench.bench.events("lead-joined")).toMatchObject([
+      { ...byHand, content: { lead: lead.id, person: "t-1" } },
+    ]);
     await until(() => lead.reportOf(bench), "the report");
     // It is used up: another bench needs another.
     expect(lead.workshop.code).toBeUndefined();
@@ -155,6 +163,7 @@ describe("the link after it", () => {
     await lead.byTrainer("lead-act", { what: "forget", bench: bench.id });
     await until(() => bench.link.lead?.isLinked === false, "the end of the link");
     expect(lead.workshop.benches()).toEqual([]);
+    expect(lead.bench.events("bench-forgotten")).toMatchObject([{ content: { bench: bench.id } }]);
     await until(
       () => bench.bench.notes.some((note) => note.includes("does not know this bench")),
       "the note",
