@@ -23,6 +23,8 @@ export const deskEn = {
   "page.debrief": "Debrief",
   "page.prepare": "Prepare tasks",
   "page.machine": "The bench itself",
+  "page.workshop": "Workshop",
+  "page.projector": "Projector",
   "role.trainer": "trainer",
   "role.assessor": "assessor",
   "role.verifier": "verifier",

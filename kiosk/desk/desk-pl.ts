@@ -25,6 +25,8 @@ export const deskPl: Record<DeskKey, string> = {
   "page.debrief": "Omówienie",
   "page.prepare": "Zadania",
   "page.machine": "Samo stanowisko",
+  "page.workshop": "Warsztat",
+  "page.projector": "Rzutnik",
   "role.trainer": "trener",
   "role.assessor": "oceniający",
   "role.verifier": "weryfikator",

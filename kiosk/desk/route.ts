@@ -1,5 +1,5 @@
 /** The pages of what keeps a bench and its people; they are loaded when they are first opened. */
-export const keepPages = ["people", "debrief", "prepare", "machine"] as const;
+export const keepPages = ["people", "debrief", "prepare", "machine", "workshop", "projector"] as const;
 export type KeepPage = (typeof keepPages)[number];
 export type Page = "live" | "attempts" | "attempt" | "sample" | KeepPage;
 

@@ -35,7 +35,7 @@ class Watchers {
 
   /** Begins a stream with the whole view. `isLive` says whether whoever watches still may. */
   add(response: Response, isLive: () => boolean): void {
-    const { lead, clock } = this.#core.parts;
+    const { lead, clock, people } = this.#core.parts;
     if (!lead) return;
     if (this.#streams.size === 0) {
       this.#endListening = lead.workshop.onChange(() => this.#later());
@@ -43,7 +43,7 @@ class Watchers {
     }
     // Who is there already gets what changed until now, and whoever comes begins with the same.
     this.#tell();
-    this.#sent ??= leadView(lead, clock);
+    this.#sent ??= leadView(lead, clock, people);
     this.#streams.set(response, isLive);
     response.write(`event: view\ndata: ${JSON.stringify(this.#sent)}\n\n`);
     response.on("close", () => {
@@ -72,10 +72,10 @@ class Watchers {
   }
 
   #tell(): void {
-    const { lead, clock } = this.#core.parts;
+    const { lead, clock, people } = this.#core.parts;
     const before = this.#sent;
     if (!lead || !before) return;
-    const now = leadView(lead, clock);
+    const now = leadView(lead, clock, people);
     const change = changeOf({ ...before, nowWallMs: 0 }, { ...now, nowWallMs: 0 });
     if (!change) return;
     this.#sent = now;

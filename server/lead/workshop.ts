@@ -84,6 +84,10 @@ export class Workshop {
     this.#parts = parts;
   }
 
+  get name(): string {
+    return this.#parts.name;
+  }
+
   get isLeading(): boolean {
     return this.#server !== undefined;
   }

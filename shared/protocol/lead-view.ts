@@ -58,6 +58,8 @@ export interface LedBench {
 /** All that the page of a lead shows. */
 export interface LeadView {
   isLeading: boolean;
+  /** What this bench is called on the network. */
+  name: string;
   /** Where benches that do not find it by name are pointed to. */
   addresses: string[];
   nowWallMs: number;
@@ -68,9 +70,18 @@ export interface LeadView {
   projected: string | null;
   benches: LedBench[];
   /** The last pack that went out. */
-  pack: { version: number; madeWallMs: number; learnerCount: number } | null;
+  pack: {
+    version: number;
+    madeWallMs: number;
+    learnerCount: number;
+    taskCount: number;
+    /** Who sent it; empty where they are not on the list any more. */
+    sentBy: string;
+  } | null;
   /** Who leads this bench itself. */
   led: { name: string; address: string; isLinked: boolean } | null;
+  /** Leads are looked for by name; not before this bench is let into the network. */
+  isFinding: boolean;
 }
 
 /** A lead that was found by its name on the network. */
