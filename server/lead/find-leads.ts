@@ -17,6 +17,7 @@ export class LeadNames {
   /** The address of the interface to use; that of the system where left out. */
   readonly #at: string | undefined;
   #bonjour: Promise<Bonjour> | undefined;
+  #isPublished = false;
 
   constructor(note: (sentence: string) => void, at?: string) {
     this.#note = note;
@@ -27,16 +28,18 @@ export class LeadNames {
   async publish(name: string, port: number): Promise<void> {
     const bonjour = await this.#open();
     await this.hide();
+    this.#isPublished = true;
     bonjour.publish({ name, type, port, probe: false });
   }
 
   /** Is found no more. */
   async hide(): Promise<void> {
-    const bonjour = await this.#open();
-    await new Promise<void>((done) => bonjour.unpublishAll(() => done()));
+    const bonjour = await this.#bonjour;
+    this.#isPublished = false;
+    if (bonjour) await new Promise<void>((done) => bonjour.unpublishAll(() => done()));
   }
 
-  /** The leads that answer within a moment. */
+  /** The leads that answer within a moment. Nothing stays open for it where nothing is published from here. */
   async find(): Promise<FoundLead[]> {
     const bonjour = await this.#open();
     const found = new Map<string, FoundLead>();
@@ -46,11 +49,13 @@ export class LeadNames {
     });
     await new Promise((resolve) => setTimeout(resolve, lookMs));
     browser.stop();
+    if (!this.#isPublished) await this.close();
     return [...found.values()].sort((a, b) => (a.name < b.name ? -1 : 1));
   }
 
   async close(): Promise<void> {
     const bonjour = await this.#bonjour;
+    this.#bonjour = undefined;
     if (!bonjour) return;
     await new Promise<void>((done) => bonjour.unpublishAll(() => bonjour.destroy(() => done())));
   }

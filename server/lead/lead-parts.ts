@@ -8,6 +8,6 @@ export interface LeadParts {
   workshop: Workshop;
   link: LeadLink;
   packs: PackKeeper;
-  /** Undefined where nothing is asked of the network's names. */
+  /** Undefined where nothing is asked of the network's names: in checks. */
   names: LeadNames | undefined;
 }

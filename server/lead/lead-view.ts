@@ -12,7 +12,7 @@ const addresses = (port: number | undefined): string[] =>
 
 /** All that the page of a lead shows. */
 export function leadView(
-  { workshop, link, packs, names }: LeadParts,
+  { workshop, link, packs }: LeadParts,
   clock: Clock,
   people: Pick<People, "byId">,
 ): LeadView {
@@ -37,6 +37,5 @@ export function leadView(
         }
       : null,
     led: link.lead,
-    isFinding: names !== undefined,
   };
 }

@@ -63,7 +63,7 @@ export function openLead({
   const { benchId } = records.log;
   const name = `Spurwise ${benchId.slice(-4)}`;
   const host = isNetwork ? (environment.host ?? everyAddress) : loopback;
-  const names = isNetwork ? new LeadNames(note) : undefined;
+  const names = new LeadNames(note);
   const listen: WorkshopParts["listen"] = async (taken) => {
     const server = takeChannels(taken);
     await new Promise<void>((ready, failed) => {
@@ -72,8 +72,9 @@ export function openLead({
     });
     const { port } = server.address() as AddressInfo;
     note(`lead: benches find it at port ${port}`);
-    void names?.publish(name, port);
-    server.once("close", () => void names?.hide());
+    // Where the network was not let in, nobody on it is told of this bench; it may still look for others.
+    if (isNetwork) void names.publish(name, port);
+    server.once("close", () => void names.hide());
     return { server, port };
   };
   const log: WorkshopParts["log"] & LeadLinkParts["log"] = (type, content, by) =>

@@ -80,8 +80,6 @@ export interface LeadView {
   } | null;
   /** Who leads this bench itself. */
   led: { name: string; address: string; isLinked: boolean } | null;
-  /** Leads are looked for by name; not before this bench is let into the network. */
-  isFinding: boolean;
 }
 
 /** A lead that was found by its name on the network. */

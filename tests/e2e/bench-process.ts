@@ -30,6 +30,10 @@ export interface BenchOptions {
   networkPort?: number;
   /** The file of the key of who publishes updates. */
   updateKeyFile?: string;
+  /** Where benches that it leads call it. */
+  leadPort?: number;
+  /** The address of the centre's store that its log goes to. */
+  centre?: string;
   /** Left out: a new folder. */
   dataFolder?: string;
 }
@@ -89,6 +93,8 @@ export const startBench = async (options: BenchOptions = {}): Promise<BenchProce
         SPURWISE_PORT: String(options.port ?? 0),
         SPURWISE_SHOW_SPEED: String(options.showSpeed ?? 1),
         SPURWISE_UPDATE_KEY: options.updateKeyFile ?? "",
+        ...(options.leadPort === undefined ? {} : { SPURWISE_LEAD_PORT: String(options.leadPort) }),
+        ...(options.centre === undefined ? {} : { SPURWISE_CENTRE: options.centre }),
         ...(options.networkPort === undefined
           ? {}
           : { SPURWISE_HOST: "127.0.0.1", SPURWISE_NETWORK_PORT: String(options.networkPort) }),

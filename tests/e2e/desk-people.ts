@@ -41,13 +41,16 @@ async function setUpPeople(dataFolder: string): Promise<void> {
 }
 
 /** Starts a bench on the small board with those people, let into the network; its data go when it is stopped. */
-export async function startBenchWithPeople(networkPort: number): Promise<BenchProcess> {
+export async function startBenchWithPeople(networkPort: number, leadPort?: number): Promise<BenchProcess> {
   const dataFolder = newDataFolder();
   await setUpPeople(dataFolder);
   const updateKeyFile = join(dataFolder, "publisher.pub");
   const { publicKey } = generateKeyPairSync("ed25519");
   writeFileSync(updateKeyFile, publicKey.export({ type: "spki", format: "pem" }));
-  const running = await startBench({ board: "small", dataFolder, networkPort, updateKeyFile });
+  const running = await startBench({
+    ...{ board: "small", dataFolder, networkPort, updateKeyFile },
+    ...(leadPort === undefined ? {} : { leadPort }),
+  });
   return {
     ...running,
     stop: async () => {

@@ -2,7 +2,6 @@
 export const leadEn = {
   "lead.title": "Workshop",
   "lead.lost": "The link to the bench that leads is lost. It comes back by itself.",
-  "lead.cannot": "This bench can neither lead nor be led: its records are damaged. Call the technician.",
   "all.title": "All benches",
   "all.freeze": "Freeze all",
   "all.thaw": "Let all go on",
@@ -106,12 +105,10 @@ export const leadEn = {
   "join.title": "Pair this bench with a lead",
   "join.find": "Look for leads on the network",
   "join.none": "No lead was found by name. Type its address.",
-  "join.off": "Leads are looked for by name once the bench is let into the network. Type the address.",
   "join.found": "Found",
   "join.address": "Address of the lead",
   "join.code": "Code shown there",
   "join.do": "Pair",
-  "join.done": "Paired with {name}.",
   "projector.nothing": "Nothing is shown now.",
   "projector.of": "{title} · {name}",
 } as const;

@@ -4,8 +4,6 @@ import type { LeadKey } from "./lead-en.ts";
 export const leadPl: Record<LeadKey, string> = {
   "lead.title": "Warsztat",
   "lead.lost": "Połączenie ze stanowiskiem prowadzącym jest zerwane. Wróci samo.",
-  "lead.cannot":
-    "To stanowisko nie może prowadzić ani być prowadzone: jego zapisy są uszkodzone. Zawołaj technika.",
   "all.title": "Wszystkie stanowiska",
   "all.freeze": "Zatrzymaj wszystkie",
   "all.thaw": "Niech pracują dalej",
@@ -110,12 +108,10 @@ export const leadPl: Record<LeadKey, string> = {
   "join.title": "Sparuj to stanowisko z prowadzącym",
   "join.find": "Szukaj prowadzących w sieci",
   "join.none": "Nie znaleziono prowadzącego po nazwie. Wpisz jego adres.",
-  "join.off": "Prowadzących szuka się po nazwie, gdy stanowisko jest wpuszczone do sieci. Wpisz adres.",
   "join.found": "Znalezione",
   "join.address": "Adres prowadzącego",
   "join.code": "Kod pokazany tam",
   "join.do": "Sparuj",
-  "join.done": "Sparowane z {name}.",
   "projector.nothing": "Teraz nic nie jest pokazywane.",
   "projector.of": "{title} · {name}",
 };
