@@ -61,6 +61,7 @@ export class LeadLink {
   #channel: Channel | undefined;
   #sent: BenchReport | undefined;
   #isLinked = false;
+  readonly #listeners = new Set<() => void>();
   #isStopped = false;
   #failedCount = 0;
   #saidWhy: string | undefined;
@@ -77,6 +78,12 @@ export class LeadLink {
   get lead(): { name: string; address: string; isLinked: boolean } | null {
     const { lead } = this.#parts.book;
     return lead && { name: lead.name, address: `${lead.host}:${lead.port}`, isLinked: this.#isLinked };
+  }
+
+  /** Calls `listener` whenever who leads this bench, or whether they are there, is another. Returns what ends it. */
+  onChange(listener: () => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
   }
 
   /** Begins to call the lead that this bench was paired with, and goes on until `stop`. */
@@ -186,6 +193,7 @@ export class LeadLink {
       throw error;
     }
     this.#isLinked = true;
+    this.#told();
     this.#failedCount = 0;
     this.#saidWhy = undefined;
     this.#cancelLost?.();
@@ -248,6 +256,11 @@ export class LeadLink {
     const channel = this.#channel;
     this.#channel = undefined;
     channel?.close();
+    this.#told();
+  }
+
+  #told(): void {
+    for (const listener of this.#listeners) listener();
   }
 
   /** For the journal: once for each reason, however often it is tried again. */

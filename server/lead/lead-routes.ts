@@ -38,7 +38,8 @@ class Watchers {
     const { lead, clock, people } = this.#core.parts;
     if (!lead) return;
     if (this.#streams.size === 0) {
-      this.#endListening = lead.workshop.onChange(() => this.#later());
+      const ends = [lead.workshop, lead.link].map((one) => one.onChange(() => this.#later()));
+      this.#endListening = () => ends.forEach((end) => end());
       this.#here();
     }
     // Who is there already gets what changed until now, and whoever comes begins with the same.

@@ -3,12 +3,16 @@ import { networkHosts } from "../web/origin.ts";
 import type { Clock } from "../clock/clock.ts";
 import type { People } from "../people/people.ts";
 import type { LeadParts } from "./lead-parts.ts";
+import type { Workshop } from "./workshop.ts";
 
-/** The addresses of this machine that a bench may be pointed to, those of the network first. */
-const addresses = (port: number | undefined): string[] =>
-  port === undefined
-    ? []
-    : [...networkHosts([])].filter((host) => /^\d+(\.\d+){3}$/.test(host)).map((host) => `${host}:${port}`);
+/** Where a bench may be pointed to: the address that is listened at, or those of this machine on the network. */
+function addresses({ host, port }: Workshop): string[] {
+  if (host === undefined || port === undefined) return [];
+  const isEvery = host === "0.0.0.0" || host === "::";
+  const hosts = isEvery ? [...networkHosts([])].filter((name) => /^\d+(\.\d+){3}$/.test(name)) : [host];
+  const far = hosts.filter((name) => !name.startsWith("127."));
+  return (far.length > 0 ? far : hosts).map((name) => `${name}:${port}`);
+}
 
 /** All that the page of a lead shows. */
 export function leadView(
@@ -21,7 +25,7 @@ export function leadView(
   return {
     isLeading: workshop.isLeading,
     name: workshop.name,
-    addresses: addresses(workshop.port),
+    addresses: addresses(workshop),
     nowWallMs: clock.wallMs(),
     ...(code ? { code } : {}),
     isFrozen: workshop.isFrozen,

@@ -97,6 +97,12 @@ export class Workshop {
     return this.#port;
   }
 
+  /** The address it listens at; undefined where the workshop is not led from here. */
+  get host(): string | undefined {
+    const listening = this.#server?.address();
+    return typeof listening === "object" ? listening?.address : undefined;
+  }
+
   get isFrozen(): boolean {
     return this.#frozen?.isFrozen === true;
   }

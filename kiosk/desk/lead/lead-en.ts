@@ -52,7 +52,7 @@ export const leadEn = {
   "bench.refused": "Not done: {why}",
   "bench.more": "+{minutes} min",
   "bench.more-for": "{minutes} minutes more for {name}",
-  "bench.project": "To the projector",
+  "bench.project": "Projector",
   "bench.project-of": "Show the picture of {name} on the projector",
   "bench.reset": "Reset",
   "bench.reset-of": "Reset {name} for the next group",

@@ -55,7 +55,7 @@ export const leadPl: Record<LeadKey, string> = {
   "bench.refused": "Nie zrobiono: {why}",
   "bench.more": "+{minutes} min",
   "bench.more-for": "{minutes} minut więcej dla {name}",
-  "bench.project": "Na rzutnik",
+  "bench.project": "Rzutnik",
   "bench.project-of": "Pokaż obraz {name} na rzutniku",
   "bench.reset": "Przygotuj",
   "bench.reset-of": "Przygotuj {name} dla następnej grupy",
