@@ -142,7 +142,9 @@ test("three benches are paired, get the class that was loaded once, and are led 
   await page.getByTestId("freeze-all").click();
   await expect(bench.get("banner-frozen")).toContainText("Hands off, look at the trainer");
   await keepPicture(atBench, "lead-bench-frozen");
+  await page.getByTestId("reset-all").click();
   await isClean(page, "lead-frozen");
+  await page.getByTestId("reset-all").click();
   await expect(first.link.does("pull", { what: "all" })).rejects.toThrow("bench-frozen");
   await page.getByTestId("thaw-all").click();
   await expect(bench.get("banner-frozen")).toHaveCount(0);
@@ -163,9 +165,8 @@ test("three benches are paired, get the class that was loaded once, and are led 
   await tileOf(page, "Tomos Reed").getByTestId("bench-reset").click();
   await third.link.seen(({ attempt, person }) => attempt === null && person === null);
   await page.getByTestId("reset-all").click();
-  await page.getByTestId("desk-language").click();
-  await isClean(page, "lead-reset-pl");
-  await page.getByTestId("desk-language").click();
+  await page.getByTestId("reset-all-do").click();
+  await expect(tileOf(page, "Mia Fox").getByTestId("bench-refused")).toContainText("waits for a check");
   await takePlace(third, "L-13");
 });
 
@@ -201,10 +202,11 @@ test("a bench that is killed comes back where it was, and its work is at the cen
   // Without its lead a bench does all that it does with it.
   await lead.cutPower();
   const [first] = benches as [Led];
+  await takePlace(first, "L-11");
   await first.link.does("plug-cable", { entryA: "socket-1.b", entryB: "socket-2.a" } as never);
-  await first.link.does("pull", { what: "all" });
+  await first.link.does("ask-verdict", {});
+  await first.link.seen(({ attempt }) => (attempt?.verdict ?? null) !== null);
   await first.link.does("leave-attempt", {});
-  await takePlace(first, "L-12");
 });
 
 const keepPicture = async (page: Page, name: string): Promise<void> => {
