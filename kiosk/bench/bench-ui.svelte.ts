@@ -65,6 +65,8 @@ export class BenchUi implements PlanHand {
   probeInHand = $state<"red" | "black">("red");
   trayCsaMm2 = $state<number | undefined>();
   sheet = $state.raw<Sheet | null>(null);
+  /** What of their own records a learner looks at where they choose a task. */
+  ownRecords = $state<"progress" | "outcomes" | null>(null);
   /** The word that was touched: it stands first in the list of words. */
   wordAsked = $state.raw<TradeWord | null>(null);
   refusal = $state.raw<Said | null>(null);
@@ -159,6 +161,7 @@ export class BenchUi implements PlanHand {
   /** Puts away all that somebody had open, as when the bench is locked. */
   putAway(): void {
     this.sheet = null;
+    this.ownRecords = null;
     this.stage = "plan";
     this.opened = [];
     this.trayCsaMm2 = undefined;
