@@ -11,6 +11,7 @@ export const staffEn = {
   "staff.pin-of": "PIN of {name}",
   "staff.pin-length": "{count} digits typed",
   "staff.me": "{name}, {role}",
+  "staff.desk": "Open the desk",
   "staff.lock": "Lock",
   "staff.everywhere": "Sign out everywhere",
   "staff.add": "Add a person",

@@ -12,6 +12,7 @@ export const staffPl: Record<keyof typeof staffEn, string> = {
   "staff.pin-of": "PIN: {name}",
   "staff.pin-length": "Wpisane cyfry: {count}",
   "staff.me": "{name}, {role}",
+  "staff.desk": "Otwórz biurko",
   "staff.lock": "Zamknij",
   "staff.everywhere": "Wyloguj wszędzie",
   "staff.add": "Dodaj osobę",

@@ -4,7 +4,7 @@ import { BenchScreen } from "./bench-screen.ts";
 
 test.use({ viewport: { width: 800, height: 480 } });
 
-test("a demonstration ends with its first person, who unlocks with their PIN and is signed out by a lock", async ({
+test("a demonstration ends with its first person, who unlocks with their PIN, opens the desk and leaves the bench to the learner", async ({
   page,
 }) => {
   const running = await startBench({ board: "small" });
@@ -34,8 +34,10 @@ test("a demonstration ends with its first person, who unlocks with their PIN and
     for (const letter of "LEO")
       await bench.get("keyboard").getByRole("button", { name: letter, exact: true }).tap();
     await bench.get("key-name-enter").tap();
-    await bench.get("key-lock").tap();
-    await bench.get("key-close").tap();
+    await bench.get("key-desk").tap();
+    await expect(bench.get("desk-me")).toHaveText("Ida, technician");
+    await expect(bench.get("machine-chain")).toBeVisible();
+    await bench.get("desk-sign-out").tap();
     await page.getByRole("button", { name: "Leo" }).tap();
     await bench.get("screen-scenarios").waitFor();
   } finally {
