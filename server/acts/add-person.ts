@@ -29,7 +29,7 @@ export const addPerson: Act<"add-person"> = {
     if (actor.kind !== "technician" && typed.role !== "learner") return refuse("not-for-you");
     // A bench whose people are invented is not mixed with real ones.
     if (core.parts.people.isDemonstration) return refuse("demonstration");
-    const added = await core.parts.people.add(typed, authorOf(actor)).catch(refusalOfPin);
+    const added = await core.parts.people.list.add(typed, authorOf(actor)).catch(refusalOfPin);
     return "ok" in added ? added : done;
   },
 };

@@ -20,5 +20,5 @@ export const adjustPerson: Act<"adjust-person"> = {
   states: always,
   isRemote: true,
   does: ({ core, actor }, { person, adjustments }) =>
-    core.parts.people.adjust(person, adjustments, authorOf(actor)) ?? done,
+    core.parts.people.list.adjust(person, adjustments, authorOf(actor)) ?? done,
 };

@@ -21,7 +21,7 @@ export const erasePerson: Act<"erase-person"> = {
   does: ({ core, actor }, { person }) => {
     const isOpen = core.work.isOpen && core.work.state?.learner === person;
     if (isOpen || actor.staff === person) return refuse("person-at-work");
-    const refused = core.parts.people.erase(person, authorOf(actor));
+    const refused = core.parts.people.list.erase(person, authorOf(actor));
     if (!refused) core.parts.webSessions.endAllOf(person);
     return refused ?? done;
   },

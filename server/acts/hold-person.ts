@@ -19,5 +19,5 @@ export const holdPerson: Act<"hold-person"> = {
   states: always,
   isRemote: true,
   does: ({ core, actor }, { person, isHeld }) =>
-    core.parts.people.hold(person, isHeld, authorOf(actor)) ?? done,
+    core.parts.people.list.hold(person, isHeld, authorOf(actor)) ?? done,
 };

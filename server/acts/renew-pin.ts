@@ -21,7 +21,7 @@ export const renewPin: Act<"renew-pin"> = {
   states: always,
   does: async ({ core, actor }, { person, pin }) => {
     const { people, webSessions } = core.parts;
-    const refused = await people.renewPin(person, pin, authorOf(actor)).catch(refusalOfPin);
+    const refused = await people.list.renewPin(person, pin, authorOf(actor)).catch(refusalOfPin);
     if (!refused) webSessions.endAllOf(person);
     return refused ?? done;
   },

@@ -151,7 +151,7 @@ export class Session implements ActorSession {
     const all = people.all();
     this.#learners = all.filter((person) => !isStaff(person));
     this.#staffList = all.filter(isStaff);
-    this.#held = people.held();
+    this.#held = people.list.held();
     this.#unlockers = people.unlockers();
   }
 

@@ -46,10 +46,10 @@ export async function run(args: string[]): Promise<number> {
     const guard = new GuessGuard(() => clock.monotonicMs());
     const people = new People({ store, demo: [], pins: new PinHasher(), guard });
     if (!list) {
-      process.stdout.write(people.classList());
+      process.stdout.write(people.list.classList());
       return 0;
     }
-    const added = await people.addClass(list.learners, byBench);
+    const added = await people.list.addClass(list.learners, byBench);
     if ("faults" in added) return refused(added.faults);
     records.log.checkpoint();
     say(`${added.addedCount} learners were added.`);

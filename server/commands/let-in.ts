@@ -24,7 +24,7 @@ export async function run(args: string[]): Promise<number> {
   return withRecords(path, say, async ({ people: store, records }) => {
     const guard = new GuessGuard(() => systemClock().monotonicMs());
     const people = new People({ store, demo: [], pins: new PinHasher(), guard });
-    const letIn = await people.letIn(name.data);
+    const letIn = await people.list.letIn(name.data);
     if ("ok" in letIn) {
       say("The records of this bench are damaged: nobody can be let in before they are brought back.");
       return 2;

@@ -28,7 +28,7 @@ function peopleView({ core, keepYears, due }: KeepParts): PeopleView {
   return {
     isDemonstration: people.isDemonstration,
     keepYears,
-    learners: people.learners().map(({ id, name, centreNumber, isHeld, hasBadge, adjustments }) => ({
+    learners: people.list.learners().map(({ id, name, centreNumber, isHeld, hasBadge, adjustments }) => ({
       ...{ id, name, centreNumber, isHeld, hasBadge },
       dueSinceWallMs: dueSince.get(id) ?? null,
       adjustments: adjustments ?? noAdjustments,
@@ -52,7 +52,7 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
 
   router.get(`${keepData}/class-list.csv`, keepers, (_request, response) => {
     response.set("Cache-Control", "no-store").attachment("class-list.csv").type("text/csv");
-    response.send(people.classList());
+    response.send(people.list.classList());
   });
 
   // With `?try=1` nothing is changed: what would come in is shown, or every line that stands against it.
@@ -65,8 +65,8 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
     const isTried = request.query["try"] !== undefined;
     const done = await (
       isTried
-        ? people.checkClass(list.learners).then((faults) => ({ faults }))
-        : people.addClass(list.learners, authorOf(actorOf(request)))
+        ? people.list.checkClass(list.learners).then((faults) => ({ faults }))
+        : people.list.addClass(list.learners, authorOf(actorOf(request)))
     ).catch(refusalOfPin);
     if ("ok" in done) return isBusy(response);
     const faults = "faults" in done ? done.faults : [];
@@ -87,7 +87,9 @@ export function peopleRoutes(parts: KeepParts, only: OnlyFor): Router {
     }
     const parsed = parseSafely(badgesSchema, asked);
     if (!parsed.success) return say(response, 400, "These are no people.");
-    const given = await people.giveBadges(parsed.data.people, authorOf(actorOf(request))).catch(refusalOfPin);
+    const given = await people.list
+      .giveBadges(parsed.data.people, authorOf(actorOf(request)))
+      .catch(refusalOfPin);
     if (!("ok" in given)) return answerWith(response, { badges: given } satisfies BadgesView);
     if (given.code === "too-fast") return isBusy(response);
     say(response, 404, "Somebody of these is not on the list any more. No badge was made.");

@@ -47,7 +47,7 @@ const noteWithout = ({ wallMs, sentence }: KeptNote, people: readonly string[]):
 export function supportBundle(core: BenchCore, health: Health, parts: MachineParts): object {
   const { board, people, records, scenarios, isSimulated, isNetworkOpen, findings } = core.parts;
   const names = readThroughOr([], () =>
-    people.learners().flatMap(({ name, centreNumber }) => [name, ...name.split(/\s+/), centreNumber]),
+    people.list.learners().flatMap(({ name, centreNumber }) => [name, ...name.split(/\s+/), centreNumber]),
   );
   const staff = readThroughOr([], () => people.all().flatMap(({ name }) => [name, ...name.split(/\s+/)]));
   return {

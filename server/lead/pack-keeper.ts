@@ -54,7 +54,7 @@ export class PackKeeper {
     const { pack } = parts.kept.at("inForce") ?? {};
     if (!pack) return;
     parts.tasks.take(pack.tasks.map((text) => Buffer.from(text, "base64")));
-    parts.people.useBadgesUnder(Buffer.from(pack.badgeSalt, "base64"));
+    parts.people.pack.useBadgesUnder(Buffer.from(pack.badgeSalt, "base64"));
   }
 
   /** Which pack is in force, and which waits; 0 and null where there is none. */
@@ -79,7 +79,7 @@ export class PackKeeper {
   /** Makes a pack of what this bench works with, newer than the last; the log says who had it made. @throws StoreError */
   make({ parts, session }: PackedBench, by: GroupPack["by"]): KeptPack {
     const { people, benchId, signer, kept } = this.#parts;
-    const known = people.forPack();
+    const known = people.pack.forPack();
     if (!known || !parts.records) throw new StoreError("damaged", {});
     const sealed = sealPack(
       {
@@ -137,8 +137,8 @@ export class PackKeeper {
     if (!records) return;
     const { pack, hash, leadKey } = waiting;
     const author = sentBy(pack);
-    people.takeOver(pack, author);
-    people.useBadgesUnder(Buffer.from(pack.badgeSalt, "base64"));
+    people.pack.takeOver(pack, author);
+    people.pack.useBadgesUnder(Buffer.from(pack.badgeSalt, "base64"));
     const criteria = records.log.keepDocument("criteria", bytesOfCriteria(pack.criteria));
     keepCriteria(`${JSON.stringify(pack.criteria, undefined, 2)}\n`);
     core.parts.criteria = pack.criteria;

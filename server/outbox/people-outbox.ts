@@ -10,7 +10,7 @@ import type { PeopleLink } from "./centre-link.ts";
 export interface PeopleOutboxParts {
   benchId: string;
   /** Everybody on the list who is no invention, and a number that is another whenever the list is. */
-  people: { readonly revision: number; listed: () => ListedPerson[] };
+  people: { readonly revision: number; list: { listed: () => ListedPerson[] } };
   logReader: Pick<LogReader, "lastRow">;
   signer: Pick<LogSigner, "signatureOf">;
   link: PeopleLink;
@@ -77,7 +77,7 @@ export class PeopleOutbox {
   async #send(): Promise<boolean> {
     const { people, benchId, logReader, link, signer, centreKey } = this.#parts;
     const { revision } = people;
-    const listed = people.listed();
+    const listed = people.list.listed();
     if (listed.length > peopleLimits.people) {
       this.#say(`the list of people is longer than the centre takes (${peopleLimits.people})`);
       return false;

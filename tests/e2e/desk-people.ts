@@ -31,9 +31,9 @@ async function setUpPeople(dataFolder: string): Promise<void> {
     ["Olwen Tansley", "assessor"],
     ["Piotr Lasek", "verifier"],
   ] as const)
-    await people.add({ name, role, pin: deskPin }, byBench);
+    await people.list.add({ name, role, pin: deskPin }, byBench);
   for (const [at, name] of learners.entries())
-    await people.add({ name, role: "learner", badge: `L-${at + 2}` }, byBench);
+    await people.list.add({ name, role: "learner", badge: `L-${at + 2}` }, byBench);
   opened.records.memory.write({ language: "en", isLarge: false, person: null, isNetworkChosen: true });
   opened.records.log.checkpoint();
   opened.reading.close();

@@ -63,9 +63,9 @@ async function onNetwork(network: NetworkDoor = networkDoor): Promise<TestServer
   const made = await testServer({ kioskFolder, network, hasDemo: false });
   const { people } = made.bench.parts;
   const by = { by: "bench", session: null } as const;
-  await people.add({ name: "Ida Nowak", role: "technician", pin }, by);
-  await people.add({ name: "Maud Perrin", role: "trainer", pin, badge: "T-0815" }, by);
-  await people.add({ name: "Kasia Wrona", role: "learner", badge: "L-11" }, by);
+  await people.list.add({ name: "Ida Nowak", role: "technician", pin }, by);
+  await people.list.add({ name: "Maud Perrin", role: "trainer", pin, badge: "T-0815" }, by);
+  await people.list.add({ name: "Kasia Wrona", role: "learner", badge: "L-11" }, by);
   return made;
 }
 
@@ -400,7 +400,7 @@ describe("the door on the network", () => {
 
     const gone = await cookieFor(networkUrl);
     const maud = bench.parts.people.all().find(({ name }) => name === "Maud Perrin")?.id ?? "";
-    bench.parts.people.erase(maud, { by: "bench", session: null });
+    bench.parts.people.list.erase(maud, { by: "bench", session: null });
     expect(await isIn(gone)).toBe(false);
   });
 
@@ -474,7 +474,7 @@ describe("the door on the network", () => {
   it("takes a class list from a trainer, all or none, and gives it back without a formula in it", async () => {
     const { bench, networkUrl } = await onNetwork();
     const { people } = bench.parts;
-    await people.add({ name: "Sol Verma", role: "assessor", pin }, { by: "bench", session: null });
+    await people.list.add({ name: "Sol Verma", role: "assessor", pin }, { by: "bench", session: null });
     const cookie = await cookieFor(networkUrl);
     const address = `${networkUrl}/keep-data/class-list`;
     const send = (body: string, headers: Record<string, string> = {}) =>

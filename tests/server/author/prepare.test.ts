@@ -54,7 +54,7 @@ const own: Scenario = {
 async function bench(role: "trainer" | "assessor" = "trainer") {
   const made = await testServer({ hasDemo: false });
   const { people } = made.bench.parts;
-  await people.add({ name: "Maud Perrin", role, pin }, { by: "bench", session: null });
+  await people.list.add({ name: "Maud Perrin", role, pin }, { by: "bench", session: null });
   const me = people.unlockers()[0]?.id ?? "";
   await made.bench.does("sign-in", { by: "pin", person: me, pin });
   const url = `${made.url}/keep-data/prepare`;

@@ -56,10 +56,10 @@ describeOnPostgres("the desk of a centre", (programs) => {
     const bench = await new TestBench({ isSealing: true }).start();
     const { records, people } = bench.parts;
     const { log, logReader } = records!;
-    await people.add({ name: `${name} Keeper`, role: "technician", pin: "481516" }, {
+    await people.list.add({ name: `${name} Keeper`, role: "technician", pin: "481516" }, {
       role: "bench",
     } as never);
-    const learner = await people.add(
+    const learner = await people.list.add(
       { name, role: "learner", centreNumber: "N-17", badge: `BADGE-${name}` },
       {
         role: "bench",
@@ -216,7 +216,7 @@ describeOnPostgres("the desk of a centre", (programs) => {
     expect(await run(["this-key"])).toBe(0);
     writing.mockRestore();
     expect(lines.at(-1)).toBe(`${publicKey}\n`);
-    expect(gone.bench.parts.people.erase(gone.learner, { role: "bench" } as never)).toBeUndefined();
+    expect(gone.bench.parts.people.list.erase(gone.learner, { role: "bench" } as never)).toBeUndefined();
 
     const without = (id: string) => `? ${id.slice(-4)}`;
     await vi.waitFor(
@@ -230,7 +230,7 @@ describeOnPostgres("the desk of a centre", (programs) => {
     expect(await desk.rows("learner=dunmore")).toEqual([]);
 
     // The bench that still knows them tells of them again, and they are not taken in.
-    await bench.parts.people.add({ name: "Ed Lowry", role: "learner" }, { role: "bench" } as never);
+    await bench.parts.people.list.add({ name: "Ed Lowry", role: "learner" }, { role: "bench" } as never);
     await vi.waitFor(() => expect(sending.isAllSent).toBe(true), { timeout: 30_000, interval: 5 });
     const { rows } = await pool.query("SELECT 1 FROM person WHERE person_id = ANY ($1::text[])", [
       [learner, gone.learner],

@@ -105,8 +105,8 @@ describe("attempts.csv", () => {
     const { bench, url } = await testServer({ hasDemo: false });
     const by = { by: "bench", session: null } as const;
     const { people } = bench.parts;
-    await people.add({ name: "=HYPERLINK(1)", role: "learner", centreNumber: "+44", badge: "L-1" }, by);
-    await people.add({ name: "Olwen Tansley", role: "assessor", badge: "A-1" }, by);
+    await people.list.add({ name: "=HYPERLINK(1)", role: "learner", centreNumber: "+44", badge: "L-1" }, by);
+    await people.list.add({ name: "Olwen Tansley", role: "assessor", badge: "A-1" }, by);
     await bench.does("sign-in", { by: "badge", badge: "L-1" });
     await bench.does("start-attempt", { scenario: "first-spur", mode: "practice" });
     await bench.does("leave-attempt", {});

@@ -119,18 +119,21 @@ describe("the record of an attempt on paper", () => {
     const bench = await new TestBench({ hasDemo: false }).start();
     const { people } = bench.parts;
     const by = { by: "bench", session: null } as const;
-    const added = await people.add({ name: "Bryony Cole", role: "learner", badge: "SPURWISE-DEMO-02" }, by);
+    const added = await people.list.add(
+      { name: "Bryony Cole", role: "learner", badge: "SPURWISE-DEMO-02" },
+      by,
+    );
     const learner = "id" in added ? added.id : "";
     const id = await handIn(bench);
     const told = () => evidenceSource(bench.bench.core)?.evidenceOf(id, { language: "en" })?.told;
     expect(told()?.agreed).toBeNull();
     const adjustments = { extraTimePercent: 25, hasRests: true, isLarge: false, isReadAloud: true };
-    people.adjust(learner, adjustments, by);
+    people.list.adjust(learner, adjustments, by);
     expect(told()?.agreed).toEqual(adjustments);
     expect((await readPdf(await pdfOf(bench, id, "pl"))).text).toContain(
       letters("25 % więcej czasu, przerwy na odpoczynek, teksty czytane na głos."),
     );
-    people.erase(learner, by);
+    people.list.erase(learner, by);
     expect(told()?.agreed).toBeNull();
   });
 

@@ -46,8 +46,8 @@ async function keptBench({ backUpTo = temporaryFolder() } = {}) {
   });
   const { bench } = made;
   const { people } = bench.parts;
-  const staff = await people.add({ name: "Ida Nowak", role: "technician", pin }, by);
-  await people.add({ name: "Bryony Cole", role: "learner", badge: "SPURWISE-DEMO-02" }, by);
+  const staff = await people.list.add({ name: "Ida Nowak", role: "technician", pin }, by);
+  await people.list.add({ name: "Bryony Cole", role: "learner", badge: "SPURWISE-DEMO-02" }, by);
   const signIn = () => bench.does("sign-in", { by: "pin", person: "id" in staff ? staff.id : "", pin });
   await signIn();
   const url = `${made.url}/keep-data/keeping`;
@@ -161,8 +161,8 @@ describe("a back-up that is brought back at the desk", () => {
     expect(await post("/restore", { folder: "", name, isTried: false })).toBe(202);
     expect(started).toEqual(["records"]);
     // Between the two she is erased: she must not come back.
-    const bryony = people.learners()[0]?.id ?? "";
-    people.erase(bryony, by);
+    const bryony = people.list.learners()[0]?.id ?? "";
+    people.list.erase(bryony, by);
     await bench.stop();
     const path = join(bench.folder, "spurwise.db");
     const found = restoreWanted(path, bench.clock, undefined);

@@ -24,9 +24,9 @@ async function keptBench(role: "technician" | "trainer" | "assessor" = "technici
     ["Maud Perrin", "trainer"],
     ["Olwen Tansley", "assessor"],
   ] as const)
-    await people.add({ name, role: one, pin }, by);
-  await people.add({ name: "Bryony Cole", role: "learner", badge: "L-02" }, by);
-  await people.add({ name: "Kasia Wrona", role: "learner", centreNumber: "77" }, by);
+    await people.list.add({ name, role: one, pin }, by);
+  await people.list.add({ name: "Bryony Cole", role: "learner", badge: "L-02" }, by);
+  await people.list.add({ name: "Kasia Wrona", role: "learner", centreNumber: "77" }, by);
   const me = people.unlockers().find((one) => one.role === role)?.id ?? "";
   await made.bench.does("sign-in", { by: "pin", person: me, pin });
   const url = `${made.url}/keep-data`;
@@ -51,9 +51,9 @@ describe("a class that is brought in at the desk", () => {
         faults: [],
       } satisfies ClassListView,
     ]);
-    expect(people.learners()).toHaveLength(2);
+    expect(people.list.learners()).toHaveLength(2);
     expect((await post("/class-list", "name;badge\nLeo Ashdown;L-20\nMia Fox;\n")).status).toBe(200);
-    expect(people.learners().map(({ name }) => name)).toEqual([
+    expect(people.list.learners().map(({ name }) => name)).toEqual([
       "Bryony Cole",
       "Kasia Wrona",
       "Leo Ashdown",
@@ -76,7 +76,7 @@ describe("a class that is brought in at the desk", () => {
         { line: 3, message: "the badge is somebody's already" },
       ]);
     }
-    expect(people.learners()).toHaveLength(2);
+    expect(people.list.learners()).toHaveLength(2);
   });
 
   it("is for a trainer or a technician, from one of the bench's own pages", async () => {
@@ -88,7 +88,7 @@ describe("a class that is brought in at the desk", () => {
     expect(
       (await trainer.post("/class-list", "name\nLeo\n", { origin: "http://evil.example.org" })).status,
     ).toBe(403);
-    expect(trainer.people.learners()).toHaveLength(2);
+    expect(trainer.people.list.learners()).toHaveLength(2);
   });
 });
 

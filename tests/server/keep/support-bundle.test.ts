@@ -22,8 +22,11 @@ async function workedBench() {
   const made = await testServer({ hasDemo: false });
   const { bench } = made;
   const { people } = bench.parts;
-  const staff = await people.add({ name: told.technician, role: "technician", pin }, by);
-  await people.add({ name: told.learner, role: "learner", centreNumber: told.number, badge: told.badge }, by);
+  const staff = await people.list.add({ name: told.technician, role: "technician", pin }, by);
+  await people.list.add(
+    { name: told.learner, role: "learner", centreNumber: told.number, badge: told.badge },
+    by,
+  );
   const attempt = await handIn(bench);
   await byStaff(bench, "assessor", "observe", {
     attempt,

@@ -36,8 +36,11 @@ const bringBack = (from: string, folder: string, isDryRun = false) =>
 async function bench(folder = temporaryFolder()): Promise<{ bench: TestBench; kasia: string }> {
   const made = await new TestBench({ folder, hasDemo: false }).start();
   const { people } = made.parts;
-  await people.add({ name: "Ida Nowak", role: "technician", pin: "482915" }, byBench);
-  await people.add({ name: "Kasia Wrona", role: "learner", badge: "L-11", centreNumber: "T-011" }, byBench);
+  await people.list.add({ name: "Ida Nowak", role: "technician", pin: "482915" }, byBench);
+  await people.list.add(
+    { name: "Kasia Wrona", role: "learner", badge: "L-11", centreNumber: "T-011" },
+    byBench,
+  );
   await made.does("sign-in", { by: "badge", badge: "L-11" });
   await made.does("start-attempt", { scenario: "first-spur", mode: "assessed" });
   await made.does("accept-caution", {});
@@ -141,7 +144,7 @@ describe("a back-up", () => {
     const to = temporaryFolder();
     const { file } = await backUpOf(one.folder, to);
     await one.does("leave-attempt", {});
-    expect(one.parts.people.erase(kasia, byBench)).toBeUndefined();
+    expect(one.parts.people.list.erase(kasia, byBench)).toBeUndefined();
     await backUpOf(one.folder, to, 1_700_000_100_000);
     await one.stop();
     const erasedIn = (folder: string): void => {
@@ -362,7 +365,7 @@ describe("a back-up", () => {
 describe("learners who are due", () => {
   it("are those who did nothing here for longer than they are kept, but those on hold", async () => {
     const { bench: one, kasia } = await bench();
-    await one.parts.people.add({ name: "Leo Ashdown", role: "learner" }, byBench);
+    await one.parts.people.list.add({ name: "Leo Ashdown", role: "learner" }, byBench);
     const leo = one.parts.people.all().find(({ name }) => name === "Leo Ashdown")?.id ?? "";
     await one.does("leave-attempt", {});
     await one.stop();

@@ -15,8 +15,8 @@ const secondTask = firstSpur({ id: "second-task", revision: 7 });
 async function withClass() {
   const made = await workshopOf(2, { scenarios: [firstSpur(), secondTask] });
   const { people } = made.lead.bench.parts;
-  await people.add({ name: "Maud Perrin", role: "trainer", pin: "482915" }, byBench);
-  await people.addClass(
+  await people.list.add({ name: "Maud Perrin", role: "trainer", pin: "482915" }, byBench);
+  await people.list.addClass(
     [
       { line: 2, name: "Kasia Wrona", centreNumber: "C-7", badge: "L-11" },
       { line: 3, name: "Ewan Birt", centreNumber: "C-8", badge: undefined },
@@ -94,8 +94,8 @@ describe("the pack of a group", () => {
     const again = await new LedBench({ folder: bench.bench.folder }).start();
     await until(isInForce(again, 1), "the pack");
     const { people } = lead.bench.parts;
-    const ewan = people.learners().find(({ name }) => name === "Ewan Birt")?.id ?? "";
-    people.erase(ewan, byBench);
+    const ewan = people.list.learners().find(({ name }) => name === "Ewan Birt")?.id ?? "";
+    people.list.erase(ewan, byBench);
     await lead.byTrainer("lead-order", { what: "send-pack" });
     await until(isInForce(again, 2), "the second pack");
     expect(again.bench.parts.people.all().map(({ name }) => name)).toEqual(["Kasia Wrona", "Maud Perrin"]);

@@ -78,7 +78,7 @@ describe("the class list command", () => {
   async function benchFolder(): Promise<string> {
     const folder = temporaryFolder();
     const bench = await new TestBench({ folder, hasDemo: false }).start();
-    await bench.parts.people.add(
+    await bench.parts.people.list.add(
       { name: "Ida Nowak", role: "technician", pin: "482915" },
       { by: "bench", session: null },
     );

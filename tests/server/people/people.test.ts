@@ -434,7 +434,7 @@ describe("a person who is erased", () => {
     await unlock(bench, "Ruth Okafor");
     await bench.does("erase-person", { person: ida });
     expect(
-      bench.parts.people.erase(idOf(bench, "Ruth Okafor"), { by: "bench", session: null }),
+      bench.parts.people.list.erase(idOf(bench, "Ruth Okafor"), { by: "bench", session: null }),
     ).toMatchObject({
       code: "last-technician",
     });
