@@ -88,6 +88,9 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
 const isHalfIn = ({ cable, cores }: DrawnCable): boolean =>
   cable.isUnsaved === true && cores.some(({ isThere }) => !isThere);
 
+/** Of more cables than this what is makeshift stays so while nothing is amiss: to lay all again takes too long. */
+const mostLaidAgain = 9;
+
 /**
  * The cables with their labels; where a label finds no place of its own, or a cable lies far off the route it was
  * judged on, all are laid again. That is makeshift: the pins of a plug make contact one after the other, and the
@@ -99,11 +102,12 @@ const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires =
   if (!input.isTypefaceThere || best.cables === before.cables || best.cables.some(isHalfIn)) return best;
   const isWorse = best.amiss > before.amiss;
   const isLess = best.amiss > 0 && best.cables.length < before.cables.length;
-  if (before.isMakeshift || (before.cables.length > 0 && (isWorse || isLess))) {
+  const isUndone = before.isMakeshift && best.cables.length <= mostLaidAgain;
+  if (isUndone || (before.cables.length > 0 && (isWorse || isLess))) {
     const plain = layWires(input, ground, noWires);
     if (plain.amiss < best.amiss || (plain.amiss === best.amiss && before.isMakeshift)) best = plain;
   }
-  if (!isWorse && !isLess) return best;
+  if (!isWorse) return best;
   for (const by of others) {
     if (best.amiss === 0) break;
     const other = layWires(input, ground, noWires, by);
