@@ -82,7 +82,8 @@ export const alongLine = (line: readonly Point[], far: number): Point & { isLeve
   let left = Math.max(0, far);
   let a = line[0] ?? { x: 0, y: 0 };
   let isLevel = true;
-  for (const b of line.slice(1)) {
+  for (let i = 1; i < line.length; i += 1) {
+    const b = line[i] ?? a;
     isLevel = Math.abs(b.x - a.x) >= Math.abs(b.y - a.y);
     const length = distance(a, b);
     if (left <= length) {

@@ -93,6 +93,7 @@ const isLevelAlong = (line: readonly Point[], far: number, width: number): boole
 const asides = [0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75, 1, -1];
 /** What stands near an end may lie a little further off, past what lies on the line. */
 const asidesAtEnd = [...asides, 1.3, -1.3];
+const mostAside = Math.max(...asidesAtEnd);
 
 const mostCovered = 3;
 
@@ -100,13 +101,14 @@ const mostCovered = 3;
 interface Spot extends Rect {
   /** What speaks against it, lines apart; 0 is best. */
   weight: number;
-  /** How many lines of other cables it covers, once that was asked. */
-  under?: number;
+  /** How many lines of other cables it covers. */
+  under: number;
 }
 
 /** The places for one form of a label. What hangs on lines and plates alone is worked out once for all turns. */
 class FormSpots {
-  readonly #found: Spot[] = [];
+  readonly #clear: Spot[] = [];
+  readonly #covering: Spot[] = [];
   readonly #form: LabelForm;
   readonly #tried: readonly number[];
   #next = 0;
@@ -125,42 +127,53 @@ class FormSpots {
   best(set: readonly Rect[], most: number): Rect | undefined {
     let best: Spot | undefined;
     let least = Infinity;
-    const look = (spot: Spot): void => {
-      if (spot.weight >= least || set.some((other) => overlaps(spot, other, 1))) return;
-      spot.under ??= linesUnder(spot, this.wish.own ?? this.wish.id, this.parts, mostCovered + 1);
+    let [clearAt, coveringAt] = [0, 0];
+    const look = (spot: Spot | undefined): void => {
+      if (!spot || spot.under > most) return;
       const whole = spot.weight + spot.under * 40;
-      if (spot.under > most || whole >= least) return;
+      if (whole >= least || set.some((other) => overlaps(spot, other, 1))) return;
       [best, least] = [spot, whole];
     };
-    this.#found.forEach(look);
-    // Spots come best first: none further off can do better than one found.
-    while (this.#next < this.#tried.length && this.#nearness() < least) this.#bringNext().forEach(look);
-    return best;
+    for (;;) {
+      for (; clearAt < this.#clear.length; clearAt += 1) look(this.#clear[clearAt]);
+      if (most > 0)
+        for (; coveringAt < this.#covering.length; coveringAt += 1) look(this.#covering[coveringAt]);
+      // Spots come best first: none further off can do better than one found.
+      if (this.#next >= this.#tried.length || this.#nearness() >= least) return best;
+      this.#bringNext();
+    }
   }
 
   #nearness(): number {
     return this.#next * (this.wish.near === "middle" ? 0.1 : 0.3);
   }
 
-  /** The places round the next point of the line. */
-  #bringNext(): Spot[] {
+  /** Brings the places round the next point of the line. */
+  #bringNext(): void {
     const { wish, field } = this;
     const { width, height, isAlong = false } = this.#form;
     const [nearness, far] = [this.#nearness(), this.#tried[this.#next] ?? 0];
     this.#next += 1;
-    if (isAlong && !isLevelAlong(wish.line, far, width)) return [];
+    if (isAlong && !isLevelAlong(wish.line, far, width)) return;
     const point = alongLine(wish.line, far);
     const aside = field.halfLinePx + 2 + (point.isLevel ? height : width) / 2;
-    const brought: Spot[] = [];
+    // All places round this point lie in here: what is further off is looked at once for all of them.
+    const reach = 2 * mostAside * aside;
+    const round = point.isLevel
+      ? rectRound(point, width, height + reach)
+      : rectRound(point, width + reach, height);
+    const solid = field.solid.filter((other) => overlaps(round, other, 1));
+    const parts = this.parts.filter((part) => overlaps(round, part));
     for (const part of isAlong ? [0] : wish.near === "middle" ? asides : asidesAtEnd) {
       const off = part * aside;
       const centre = point.isLevel ? { x: point.x, y: point.y + off } : { x: point.x + off, y: point.y };
       const rect = rectRound(centre, width, height);
-      if (isInside(rect, field.area) && !field.solid.some((other) => overlaps(rect, other, 1)))
-        brought.push({ ...rect, weight: nearness + Math.abs(part) * 5 });
+      if (!isInside(rect, field.area) || solid.some((other) => overlaps(rect, other, 1))) continue;
+      const under = linesUnder(rect, wish.own ?? wish.id, parts, mostCovered + 1);
+      const spot = { ...rect, weight: nearness + Math.abs(part) * 5, under };
+      if (under === 0) this.#clear.push(spot);
+      else if (under <= mostCovered) this.#covering.push(spot);
     }
-    this.#found.push(...brought);
-    return brought;
   }
 }
 
