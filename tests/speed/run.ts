@@ -14,6 +14,7 @@ const parts: [name: string, load: Load][] = [
   ["server", () => import("./server-speed.ts")],
   ["bench", () => import("./bench-speed.ts")],
   ["view", () => import("./view-speed.ts")],
+  ["lead", () => import("./lead-speed.ts")],
   ["centre", () => import("./centre-speed.ts")],
   ["centre-desk", () => import("./centre-desk-speed.ts")],
 ];

@@ -1,24 +1,18 @@
 import { readFileSync, rmSync } from "node:fs";
 import { setTimeout as pause } from "node:timers/promises";
 import { type BenchProcess, newDataFolder, startBench } from "../e2e/bench-process.ts";
+import { usedS } from "./process-time.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
 
 const starts = 7;
 const restS = 65;
 const watchedS = 10;
-const ticksPerS = 100;
 
 const residentMb = (pid: number): number =>
   Number(/VmRSS:\s+(\d+) kB/.exec(readFileSync(`/proc/${pid}/status`, "utf8"))?.[1] ?? Number.NaN) / 1024;
 
 const childrenOf = (pid: number): number[] =>
   readFileSync(`/proc/${pid}/task/${pid}/children`, "utf8").trim().split(" ").filter(Boolean).map(Number);
-
-/** Processor time a process has used, in seconds. */
-const usedS = (pid: number): number => {
-  const fields = readFileSync(`/proc/${pid}/stat`, "utf8").split(") ")[1]?.split(" ") ?? [];
-  return (Number(fields[11]) + Number(fields[12])) / ticksPerS;
-};
 
 /** Bytes a process has had written to the disk. */
 const writtenBytes = (pid: number): number =>
