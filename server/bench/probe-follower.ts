@@ -8,6 +8,7 @@ import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { workStateOf } from "../attempt/work-state.ts";
 import { type Probe, touchedBy } from "../board/touched-by.ts";
 import type { BenchCore } from "./bench-core.ts";
+import { isTellable } from "./plugged-now.ts";
 
 type Touches = Readonly<Record<Probe, ProbeTouch>>;
 
@@ -16,7 +17,7 @@ const probes = ["red", "black"] as const;
 
 /**
  * The probe leads of a board put down and lift the probes of the meter, at the step Test and while there is work to do
- * there. Who puts one down by touch puts it elsewhere until its lead moves again; of a lead's ends, the learner says which.
+ * there; while the board cannot be read they stay where they were. Who puts one down by touch puts it elsewhere until its lead moves again; of a lead's ends, the learner says which.
  */
 export class ProbeFollower {
   #last = nowhere;
@@ -27,7 +28,7 @@ export class ProbeFollower {
       this.#last = nowhere;
       return;
     }
-    if (!board.sensed || !board.isSettled) return;
+    if (!board.sensed || !board.isSettled || !isTellable(board.sensed)) return;
     const now = touches(board.sensed);
     const events = probes.flatMap((probe) => this.#moved(run, probe, now[probe]));
     if (events.length > 0) run.record(events, byBench);

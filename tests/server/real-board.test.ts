@@ -100,6 +100,16 @@ describe("the probe leads of a real board", () => {
     expect(test(bench).meter.red).toBe("way-1.a.N");
   });
 
+  it("stay where they were while the board cannot be read", async () => {
+    const bench = await atRealTest();
+    await act(bench, { what: "dial", to: "low-ohms" });
+    touch(bench, "red", "socket-1.front.L");
+    const rowCount = bench.events("meter-acted").length;
+    bench.port.cutsChain();
+    expect(test(bench).meter.red).toBe("socket-1.front.L");
+    expect(bench.events("meter-acted")).toHaveLength(rowCount);
+  });
+
   it("move nothing while the work waits to be checked, and are no finding of the board", async () => {
     const bench = await atRealTest("assessed");
     touch(bench, "red", "socket-1.front.L");
