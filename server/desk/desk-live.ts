@@ -8,6 +8,7 @@ import { fitsBoard } from "../../shared/scenario/fits-board.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import { setFaults } from "../attempt/hunt-state.ts";
 import type { BenchCore, Records } from "../bench/bench-core.ts";
+import { benchNameOf } from "../bench/bench-name.ts";
 import { cablesLeft } from "../bench/cables-left.ts";
 import type { Staff } from "../people/person.ts";
 import { titleOf } from "../exercise/exercises.ts";
@@ -105,7 +106,7 @@ export function deskLive(
   return {
     me: { id: me.id, name: me.name, role: me.role },
     isAtBench,
-    benchName: `Spurwise ${records.log.benchId.slice(-4)}`,
+    benchName: benchNameOf(records.log.benchId),
     nowWallMs: clock.wallMs(),
     work: workOf(core, records, language),
     toFind: me.role === "trainer" ? toFindAt(core) : null,

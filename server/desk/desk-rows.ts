@@ -1,12 +1,13 @@
 import type { AttemptKind, Mode } from "../../shared/protocol/attempt-words.ts";
 import type { Outcome, Proposal, ReviewAnswer } from "../../shared/protocol/decision-words.ts";
 import type { DeskRow } from "../../shared/protocol/desk-view.ts";
+import { benchNameOf } from "../bench/bench-name.ts";
 import type { BenchCore, BenchParts } from "../bench/bench-core.ts";
 import { titleOf } from "../exercise/exercises.ts";
 import type { Staff } from "../people/person.ts";
 import type { AttemptRecord } from "../store/attempt-record.ts";
 
-type Named = Pick<BenchParts, "people" | "scenarios">;
+type Named = Pick<BenchParts, "people" | "scenarios" | "records">;
 
 /** Somebody by name; whoever was erased by the end of their id. */
 export const nameOf = ({ people }: Pick<Named, "people">, id: string): string =>
@@ -16,6 +17,7 @@ export const nameOf = ({ people }: Pick<Named, "people">, id: string): string =>
 export function deskRow(parts: Named, record: AttemptRecord, isBlind = false): DeskRow {
   return {
     id: record.attemptId,
+    otherBench: record.benchId === parts.records?.log.benchId ? null : benchNameOf(record.benchId),
     learner: record.learner === null ? "" : nameOf(parts, record.learner),
     scenario: record.scenario,
     title: titleOf(parts.scenarios, record.scenario),

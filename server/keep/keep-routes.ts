@@ -1,6 +1,7 @@
 import { Router } from "express";
 import { keepData, type KeeperView } from "../../shared/protocol/keep-view.ts";
 import { authorRoutes } from "../author/author-routes.ts";
+import { benchNameOf } from "../bench/bench-name.ts";
 import { answerWith, say } from "../web/answers.ts";
 import { languageAsked } from "../web/language-asked.ts";
 import { debriefSince } from "./debrief.ts";
@@ -29,7 +30,7 @@ export function keepRoutes(parts: KeepParts): Router {
     };
   router.get(`${keepData}/me`, only("trainer", "assessor", "verifier", "technician"), (request, response) => {
     const { id = "", name = "", role = "trainer" } = staffOf(request) ?? {};
-    const benchName = `Spurwise ${core.parts.records?.log.benchId.slice(-4) ?? ""}`;
+    const benchName = benchNameOf(core.parts.records?.log.benchId);
     answerWith(response, { id, name, role, isAtBench, benchName } satisfies KeeperView);
   });
   router.get(`${keepData}/machine`, only("technician"), (_request, response) =>

@@ -1,5 +1,6 @@
 import type { AttemptView, BoardFace } from "../../shared/protocol/bench-view.ts";
 import type { BenchReport } from "../../shared/protocol/lead-view.ts";
+import { benchNameOf } from "../bench/bench-name.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { deskViewOf } from "../desk/replay.ts";
 
@@ -52,7 +53,7 @@ export function benchReport(
   const { person, staff } = session;
   const nowWallMs = Math.round(clock.wallMs());
   return {
-    benchName: `Spurwise ${records?.log.benchId.slice(-4) ?? ""}`.trim(),
+    benchName: benchNameOf(records?.log.benchId),
     nowWallMs,
     state,
     clock: clock.state(),

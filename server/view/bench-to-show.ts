@@ -2,6 +2,7 @@ import type { Banner, BenchView, BoardFace, ScenarioCard } from "../../shared/pr
 import { planSheetOf } from "../attempt/plan-sheet.ts";
 import type { AttemptState } from "../attempt/attempt-state.ts";
 import { toldToLearner } from "../desk/told-to-learner.ts";
+import { benchNameOf } from "../bench/bench-name.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
 import { ownRun } from "../bench/own-run.ts";
 import type { Staff } from "../people/person.ts";
@@ -83,7 +84,7 @@ export function benchToShow(
     bench: {
       revision: core.revision,
       ...boardState(core),
-      benchName: `Spurwise ${parts.records?.log.benchId.slice(-4) ?? ""}`.trim(),
+      benchName: benchNameOf(parts.records?.log.benchId),
       language: memory.language,
       isLarge: memory.isLarge,
       banners: banners(core),

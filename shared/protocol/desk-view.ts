@@ -21,6 +21,8 @@ export type ListColumn = (typeof listColumns)[number];
 /** An attempt as a line of a list. */
 export interface DeskRow {
   id: string;
+  /** The name of the bench that it was done at, where that is another than this one. */
+  otherBench: string | null;
   /** Empty for a guest. */
   learner: string;
   scenario: string;

@@ -49,6 +49,7 @@ afterEach(() => vi.unstubAllGlobals());
 
 const row: NonNullable<DeskLive["work"]>["row"] = {
   id: "a-1",
+  otherBench: null,
   learner: "Bryony Cole",
   scenario: "first-spur",
   title: { en: "The first spur", pl: "Pierwsze odgałęzienie" },

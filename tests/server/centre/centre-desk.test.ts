@@ -158,7 +158,13 @@ describeOnPostgres("the desk of a centre", (programs) => {
         expect((await desk.rows()).map(({ learner }) => learner).sort()).toEqual(["Ada Marsh", "Bo Fenwick"]),
       { timeout: 30_000, interval: 20 },
     );
-    expect(await desk.rows("learner=marsh")).toMatchObject([{ id: first.attempt, status: "handed-in" }]);
+    expect(await desk.rows("learner=marsh")).toMatchObject([
+      {
+        id: first.attempt,
+        status: "handed-in",
+        otherBench: `Spurwise ${first.bench.parts.records!.log.benchId.slice(-4)}`,
+      },
+    ]);
     expect(await desk.rows("sort=learner&order=down")).toMatchObject([
       { learner: "Bo Fenwick" },
       { learner: "Ada Marsh" },
