@@ -64,6 +64,7 @@ export function benchReport(
     // To the second: what is only a little later each time is no change.
     timeUpWallMs:
       leftMs === undefined || isFrozen ? null : Math.round((nowWallMs + leftMs) / secondMs) * secondMs,
+    heldTimeMs: leftMs !== undefined && isFrozen ? Math.round(leftMs) : null,
     work: workOf(core),
     picture: pictureOf(core),
     face,

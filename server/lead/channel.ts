@@ -19,6 +19,8 @@ const tls = {
 
 /** A group's pack with its class, tasks and criteria is the longest that is sent. */
 export const largestMessageBytes = 8 * 1024 * 1024;
+/** Whoever has not proved yet who they are says less. */
+export const largestUnprovedBytes = 4096;
 /** What the other end does not read is not kept for it. */
 const mostUnreadBytes = 2 * largestMessageBytes;
 const connectTimeoutMs = 5000;
@@ -37,6 +39,7 @@ export class Channel {
   readonly #waiting: unknown[] = [];
   #parts: Buffer[] = [];
   #partBytes = 0;
+  #largestBytes = largestUnprovedBytes;
 
   constructor(socket: TLSSocket) {
     this.#socket = socket;
@@ -75,6 +78,11 @@ export class Channel {
     });
   }
 
+  /** Who is at the other end has proved it: long messages are taken from now on. */
+  trust(): void {
+    this.#largestBytes = largestMessageBytes;
+  }
+
   send(message: object): void {
     if (this.#isClosed) return;
     if (this.#socket.writableLength > mostUnreadBytes) return this.close();
@@ -93,6 +101,7 @@ export class Channel {
   #take(chunk: Buffer): void {
     let rest = chunk;
     for (let end = rest.indexOf(10); end >= 0 && !this.#socket.destroyed; end = rest.indexOf(10)) {
+      if (this.#partBytes + end > this.#largestBytes) return this.close();
       const line = Buffer.concat([...this.#parts, rest.subarray(0, end)]).toString("utf8");
       this.#parts = [];
       this.#partBytes = 0;
@@ -106,7 +115,7 @@ export class Channel {
       this.#waiting.push(message);
     }
     this.#partBytes += rest.length;
-    if (this.#partBytes > largestMessageBytes) return this.close();
+    if (this.#partBytes > this.#largestBytes) return this.close();
     if (rest.length > 0) this.#parts.push(rest);
     this.#drain();
   }

@@ -192,6 +192,7 @@ export class LeadLink {
       channel.close();
       throw error;
     }
+    channel.trust();
     this.#isLinked = true;
     this.#told();
     this.#failedCount = 0;

@@ -340,6 +340,7 @@ export class Workshop {
     const text = linkText(channel.binding, benchId, this.#parts.benchId);
     if (!known || !isSignatureOf(known.publicKey, signedOfLink("link", "bench", text), signature))
       return channel.end({ what: "refused", why: "unknown-bench" });
+    channel.trust();
     channel.send({ what: "linked", signature: signer.signatureOf(signedOfLink("link", "lead", text)) });
     this.#linked.get(benchId)?.channel.close();
     const linked: Linked = { channel, report: undefined, clockBehindMs: 0 };

@@ -21,6 +21,8 @@ export interface BenchReport {
   isFrozen: boolean;
   /** When its time is up; null where none is set or it stands still. */
   timeUpWallMs: number | null;
+  /** What is left while it stands still; null where none is set or it runs. */
+  heldTimeMs: number | null;
   work: {
     attempt: string;
     learner: string;

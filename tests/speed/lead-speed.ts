@@ -52,7 +52,7 @@ async function viewsOfWork(): Promise<BenchView[]> {
 
 const reportOf = ({ attempt, board }: BenchView, learner: string, nowWallMs: number): BenchReport => ({
   ...{ benchName: learner, nowWallMs, state: "ready", clock: "synced", faults: [], records: "sound" },
-  ...{ person: learner, isFrozen: false, timeUpWallMs: nowWallMs + 1_800_000 },
+  ...{ person: learner, isFrozen: false, timeUpWallMs: nowWallMs + 1_800_000, heldTimeMs: null },
   work: attempt && {
     ...{ attempt: attempt.id, learner, title: { en: "Ring and spurs", pl: "Obwód z odgałęzieniami" } },
     ...{ mode: "practice", step: "wire", startedWallMs: 0, readyWallMs: null, isWaitingForTrainer: false },

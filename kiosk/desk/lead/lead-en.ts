@@ -31,6 +31,7 @@ export const leadEn = {
   "bench.waits": "READY FOR CHECK, waits {time}",
   "bench.stuck": "Waits for a trainer: it was off in the middle of this, or has to be let go on.",
   "bench.frozen": "Frozen",
+  "bench.frozen-with": "Frozen, time left: {time}",
   "bench.time-left": "Time left: {time}",
   "bench.time-up": "TIME IS UP, {time} ago",
   "bench.cables": "cables: {count}",

@@ -34,6 +34,7 @@ export const leadPl: Record<LeadKey, string> = {
   "bench.waits": "GOTOWE DO SPRAWDZENIA, czeka {time}",
   "bench.stuck": "Czeka na instruktora: było wyłączone w trakcie pracy albo trzeba pozwolić iść dalej.",
   "bench.frozen": "Zatrzymane",
+  "bench.frozen-with": "Zatrzymane, pozostały czas: {time}",
   "bench.time-left": "Pozostały czas: {time}",
   "bench.time-up": "CZAS MINĄŁ, {time} temu",
   "bench.cables": "przewody: {count}",

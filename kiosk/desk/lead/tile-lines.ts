@@ -30,12 +30,13 @@ const line = (key: LeadKey, facts: Record<string, Fact> = {}, isSerious = false)
 });
 
 function timeLines(report: BenchReport, nowWallMs: number): TileLine[] {
-  const { work, timeUpWallMs, isFrozen } = report;
+  const { work, timeUpWallMs, heldTimeMs, isFrozen } = report;
   const lines: TileLine[] = [];
   if (work?.readyWallMs)
     lines.push(line("bench.waits", { time: spanText(nowWallMs - work.readyWallMs) }, true));
   if (work?.isWaitingForTrainer) lines.push(line("bench.stuck", {}, true));
-  if (isFrozen) lines.push(line("bench.frozen"));
+  if (isFrozen && heldTimeMs === null) lines.push(line("bench.frozen"));
+  else if (isFrozen) lines.push(line("bench.frozen-with", { time: spanText(heldTimeMs ?? 0) }));
   if (timeUpWallMs !== null) {
     const leftMs = timeUpWallMs - nowWallMs;
     lines.push(

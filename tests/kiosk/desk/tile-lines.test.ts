@@ -12,6 +12,7 @@ const report: BenchReport = {
   person: null,
   isFrozen: false,
   timeUpWallMs: null,
+  heldTimeMs: null,
   work: null,
   picture: null,
   face: {} as BenchReport["face"],
@@ -55,6 +56,9 @@ describe("the tile of a bench", () => {
       { key: "bench.time-up", facts: { time: "0:05" }, isSerious: true },
     ]);
     expect(keys(linesOf({ isFrozen: true }).time)).toEqual(["bench.frozen"]);
+    expect(linesOf({ isFrozen: true, heldTimeMs: 90_000 }).time).toEqual([
+      { key: "bench.frozen-with", facts: { time: "1:30" }, isSerious: false },
+    ]);
   });
 
   it("names every fault of board, disk and records, and says where there is none", () => {

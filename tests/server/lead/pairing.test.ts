@@ -1,6 +1,6 @@
 import { type AddressInfo, connect, createServer, type Server, type Socket } from "node:net";
 import { onTestFinished, describe, expect, it } from "vitest";
-import { openChannel, takeChannels } from "../../../server/lead/channel.ts";
+import { largestUnprovedBytes, openChannel, takeChannels } from "../../../server/lead/channel.ts";
 import { openSigner } from "../../../server/store/log-signer.ts";
 import { temporaryFolder } from "../temporary-folder.ts";
 import { LedBench, pair, until, workshopOf } from "./led-bench.ts";
@@ -212,5 +212,27 @@ describe("whoever calls a lead", () => {
     await until(() => lead.workshop.benches()[0]?.isLinked && again.link.lead?.isLinked, "the link");
     await pair(lead, again);
     expect(lead.book.benches).toHaveLength(1);
+  });
+});
+
+describe("a message over the link", () => {
+  it.each([
+    ["nobody has proved who they are yet, ends it", false],
+    ["it is proved who is there, is taken", true],
+  ])("that is long, where %s", async (_, isProved) => {
+    const taken = new Promise<unknown>((done) => {
+      const server = takeChannels((channel) => {
+        if (isProved) channel.trust();
+        channel.next().then(done, done);
+      });
+      server.listen(0, "127.0.0.1", () => {
+        const { port } = server.address() as AddressInfo;
+        void openChannel("127.0.0.1", port).then((channel) => channel.send(long));
+      });
+      onTestFinished(() => void server.close());
+    });
+    const long = { text: "x".repeat(largestUnprovedBytes) };
+    if (isProved) expect(await taken).toEqual(long);
+    else expect(await taken).toBeInstanceOf(Error);
   });
 });

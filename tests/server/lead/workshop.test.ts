@@ -89,6 +89,9 @@ describe("a lead", () => {
       { ...trainerOfLead, content: { what: "more", minutes: 5, person: "t-1" } },
     ]);
     await until(() => lead.reportOf(first)?.timeUpWallMs, "the time");
+    await lead.byTrainer("lead-order", { what: "freeze-all", isFrozen: true });
+    await until(() => lead.reportOf(first)?.heldTimeMs === 35 * 60_000, "the time that stands still");
+    expect(lead.reportOf(first)?.timeUpWallMs).toBeNull();
   });
 
   it("makes benches ready for the next group, and says which would not", async () => {
