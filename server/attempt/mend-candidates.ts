@@ -1,5 +1,6 @@
 import {
   type CableId,
+  cableId,
   cableOfConductor,
   type ConductorId,
   endsOfCable,
@@ -9,9 +10,10 @@ import {
   stationOf,
 } from "../../shared/board/ids.ts";
 import type { MendStep, Said } from "../../shared/protocol/bench-view.ts";
-import type { SettingKey } from "../../shared/protocol/attempt-words.ts";
+import { type SettingKey, settingKeys } from "../../shared/protocol/attempt-words.ts";
 import type { Place, RuleId } from "../../shared/rules/rule.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
+import type { Change } from "../../shared/scenario/change.ts";
 import { choicesOf } from "../../shared/scenario/setting-choices.ts";
 import type { AttemptRun } from "./attempt-run.ts";
 import type { SizedCable } from "./settings.ts";
@@ -78,6 +80,28 @@ export function mendCandidates(run: AttemptRun, group: readonly Finding[], verdi
     ...(pullRules.includes(first.rule) ? cables.map(pulled) : []),
   ];
 }
+
+/** A change of the wiring as one touch; none for what a touch cannot do, and for a new cable, which is the learner's to find. */
+export function mendsOf(run: AttemptRun, change: Change): Mend[] {
+  const cable = (id: CableId): SizedCable[] => run.cables.filter((one) => one.id === id && !one.isAsFound);
+  switch (change.kind) {
+    case "pull":
+      return cable(change.cable).map(pulled);
+    case "plug": {
+      const { from, to } = change.cable;
+      return change.isAgain ? cable(cableId(from, to)).filter(hasOwnContacts(run)).flatMap(anew) : [];
+    }
+    case "size":
+      return sizes(run, cable(change.cable)).filter(({ steps: [step] }) => isValue(step, change.csaMm2));
+    case "set":
+      return settingKeys
+        .filter((key) => key === change.key)
+        .flatMap((key) => settings(run, change.station, key))
+        .filter(({ steps: [step] }) => isValue(step, change.value));
+  }
+}
+
+const isValue = (step: MendStep, value: unknown): boolean => step.act === "declare" && step.value === value;
 
 function cableOfPlace({ kind, id }: Place): CableId[] {
   if (kind === "cable") return [id as CableId];

@@ -12,11 +12,13 @@ import { followers } from "../../shared/rules/followers.ts";
 import { rules } from "../../shared/rules/index.ts";
 import type { Finding, Verdict } from "../../shared/rules/verdict.ts";
 import { type FindingGroup, groupFindings } from "../../shared/rules/wording/group-findings.ts";
+import type { Change as LeastChange } from "../../shared/scenario/change.ts";
+import type { CableSpec } from "../../shared/wiring/wiring.schema.ts";
 import type { Plugged } from "../../shared/wiring/plugged.ts";
 import { leadsOfCable } from "../board/leads-of-cables.ts";
 import type { AttemptRun } from "./attempt-run.ts";
 import { type Declared, settingName } from "./attempt-state.ts";
-import { type Mend, mendCandidates } from "./mend-candidates.ts";
+import { type Mend, mendCandidates, mendsOf } from "./mend-candidates.ts";
 
 /** What can be done about a note, and how many more come out once it is mended. */
 export interface Outlook {
@@ -26,6 +28,8 @@ export interface Outlook {
 
 /** So many changes are tried for a note, and no more: each is a verdict of its own. */
 const mostTried = 10;
+/** And before them so many of the things that are least to do. */
+const mostOfLeast = 4;
 
 interface Change {
   plugged: Plugged;
@@ -34,11 +38,28 @@ interface Change {
 
 /**
  * The first change of one touch that takes a note away and brings no other mistake, tried on the rules themselves, with
- * what the notes are after it. Without one, what the verdict keeps back because of the note.
+ * what the notes are after it: one that is of what is least to do until all is right before any other, so that notes,
+ * last hint and record say the same. Without one, what the verdict keeps back because of the note.
  */
-export function outlookOf(run: AttemptRun, group: FindingGroup, verdict: Verdict): Outlook {
+export function outlookOf(
+  run: AttemptRun,
+  group: FindingGroup,
+  verdict: Verdict,
+  least: () => readonly LeastChange[],
+): Outlook {
   const before = new Set(verdict.findings.map(({ id }) => id));
-  for (const mend of mendCandidates(run, group, verdict).slice(0, mostTried)) {
+  const candidates = mendCandidates(run, group, verdict);
+  const changes = least();
+  const isLeast = ({ steps }: Mend): boolean => steps.every((step) => isOf(changes, step));
+  const inTurn = [
+    // A cable that is led elsewhere is not only taken out.
+    ...changes
+      .filter(({ kind }) => kind !== "pull" || changes.length === 1)
+      .flatMap((change) => mendsOf(run, change))
+      .slice(0, mostOfLeast),
+    ...[...candidates.filter(isLeast), ...candidates.filter((mend) => !isLeast(mend))].slice(0, mostTried),
+  ];
+  for (const mend of inTurn) {
     const after = run.judgedIf(changedBy(run, mend.steps)).verdict;
     if (isMended(group, verdict, after, mend))
       return { mend, followCount: groupFindings(after).filter((ones) => isNew(ones, before)).length };
@@ -46,6 +67,28 @@ export function outlookOf(run: AttemptRun, group: FindingGroup, verdict: Verdict
   const findings = followers(verdict, group, rules);
   return { followCount: groupFindings({ ...verdict, findings }).length };
 }
+
+/** Whether a step is one of some changes; a cable that is plugged again is taken out first. */
+const isOf = (changes: readonly LeastChange[], step: MendStep): boolean =>
+  changes.some((change) => {
+    switch (step.act) {
+      case "declare":
+        return change.kind === "size"
+          ? step.key === "csaMm2" && step.subject === change.cable && step.value === change.csaMm2
+          : change.kind === "set" &&
+              step.subject === change.station &&
+              step.key === change.key &&
+              step.value === change.value;
+      case "pull":
+        return change.kind === "pull"
+          ? step.cable === change.cable
+          : change.kind === "plug" && change.isAgain === true && step.cable === idOf(change.cable);
+      case "plug-cable":
+        return change.kind === "plug" && cableId(step.entryA, step.entryB) === idOf(change.cable);
+    }
+  });
+
+const idOf = ({ from, to }: CableSpec): CableId => cableId(from, to);
 
 const isNew = (group: FindingGroup, before: ReadonlySet<string>): boolean =>
   group.every(({ id }) => !before.has(id));

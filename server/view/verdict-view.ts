@@ -9,6 +9,7 @@ import { wordUndetermined } from "../../shared/rules/wording/word-undetermined.t
 import type { Requirement, Wiring } from "../../shared/wiring/wiring.schema.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { stationNames } from "../attempt/station-names.ts";
+import type { Change } from "../../shared/scenario/change.ts";
 import { type Outlook, outlookOf } from "../attempt/try-mends.ts";
 import { workStateOf } from "../attempt/work-state.ts";
 import type { AttemptToShow } from "./to-show.ts";
@@ -100,7 +101,9 @@ const outlooks = new WeakMap<Verdict, Outlook[]>();
 function outlooksOf(verdict: Verdict, run: AttemptRun, isOfNow: boolean): readonly Outlook[] {
   const known = outlooks.get(verdict);
   if (known || !isOfNow) return known ?? [];
-  const made = groupFindings(verdict).map((group) => outlookOf(run, group, verdict));
+  let least: readonly Change[] | undefined;
+  const leastOnce = (): readonly Change[] => (least ??= run.leastChange() ?? []);
+  const made = groupFindings(verdict).map((group) => outlookOf(run, group, verdict, leastOnce));
   outlooks.set(verdict, made);
   return made;
 }
@@ -145,7 +148,7 @@ export function verdictView(shown: AttemptToShow, language: Language): VerdictVi
   const isHeld = isAsked || (findings === "live" && !isSettled);
   if (findings === "live" && status === "open" && run.state.entered.includes("wire")) {
     if (isHeld) return { ...copy(nothingYet), isCurrent: true, isHeld };
-    return { ...wordsWhileOpen(run.judged().verdict, run, language, true), isCurrent: true, isHeld };
+    return { ...wordsWhileOpen(run.judged().verdict, run, language, !isHeld), isCurrent: true, isHeld };
   }
   if (!asked) return isHeld ? { ...copy(nothingYet), isCurrent: true, isHeld } : null;
   const isCurrent = status === "handed-in" || run.judged().wiringHash === asked.wiringHash;

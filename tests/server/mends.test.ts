@@ -69,6 +69,8 @@ async function tap(bench: TestBench, { steps }: NonNullable<FindingView["mend"]>
 describe("a mend that one touch makes", () => {
   /** What kinds of mend the tasks' wrong answers were offered. */
   const offeredKeys = new Set<string>();
+  /** Of how many wrong answers one thing puts all right, and a touch does just that. */
+  let leastCount = 0;
 
   it.each(cases)(
     "takes the note away, and as many more come out as were said: $task, $answer",
@@ -76,6 +78,7 @@ describe("a mend that one touch makes", () => {
       const first = await checked(one);
       const offered = await findingsOf(first);
       const before = new Set(offered.map((finding) => finding.id));
+      const least = first.bench.core.work.run?.leastChange() ?? [];
       for (const [at, { id, mend, followCount = 0 }] of offered.filter(({ mend }) => mend).entries()) {
         if (!mend) continue;
         offeredKeys.add(mend.said.key);
@@ -91,9 +94,18 @@ describe("a mend that one touch makes", () => {
           after.filter((finding) => !before.has(finding.id)),
           id,
         ).toHaveLength(followCount);
+        // Where one thing is least to do and a key can do it, the key of a note does that and nothing else.
+        if (least.length === 1 && offered.length === 1 && (least[0]?.kind !== "plug" || least[0].isAgain)) {
+          expect(bench.attempt().verdict?.proposal, JSON.stringify([least, mend])).toBe("met");
+          leastCount += 1;
+        }
       }
     },
   );
+
+  it("is what is least to do, for as many wrong answers as one thing puts right", () => {
+    expect(leastCount).toBeGreaterThan(15);
+  });
 
   it("is never offered in assessed work, nor is it said what follows", async () => {
     for (const one of cases.slice(0, 5)) {
@@ -124,7 +136,7 @@ describe("a mend that one touch makes", () => {
 
   it("is a size, a fuse, the other side of a unit, whole cores or a cable taken out: each somewhere in the tasks", () => {
     expect([...offeredKeys].sort()).toEqual(
-      ["cores", "csaMm2", "deviceRatingA", "fuseRatingA", "pull", "switched", "turn"].map(
+      ["cores", "csaMm2", "deviceCurve", "deviceRatingA", "fuseRatingA", "pull", "switched", "turn"].map(
         (key) => `mend.${key}`,
       ),
     );
