@@ -1,6 +1,7 @@
 import type { StationId } from "../../../shared/board/ids.ts";
 import type { StationKind } from "../../../shared/board/station-kinds.ts";
 import type { StationSettings } from "../../../shared/board/station-settings.schema.ts";
+import type { Language } from "../../../shared/text/languages.ts";
 import type { BoardStationView } from "../../../shared/protocol/author-view.ts";
 import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.ts";
 import { firstFree } from "../../../shared/text/first-free.ts";
@@ -166,3 +167,18 @@ export const slugOf = (title: string): string =>
     .replace(/^-+|-+$/g, "")
     .toLowerCase()
     .slice(0, 40);
+
+/** With three hints of its own, a nudge, the rule, the place: one of them said anew in a language. */
+export const withHint = (draft: Scenario, at: number, language: Language, said: string): Scenario =>
+  said === "" || !draft.hints
+    ? draft
+    : {
+        ...draft,
+        hints: draft.hints.map((hint, one) => (one === at ? { ...hint, [language]: said } : hint)),
+      };
+
+/** Without hints of its own: the bench makes them of what is wrong and what is asked. */
+export function withoutHints(draft: Scenario): Scenario {
+  const { hints: _hints, ...others } = draft;
+  return others;
+}

@@ -1,8 +1,11 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { requirementOf } from "../../../kiosk/desk/author/ask-kinds.ts";
 import {
   slugOf,
   withAnswer,
+  withHint,
+  withoutHints,
   withLoad,
   withoutStation,
   withParts,
@@ -13,6 +16,7 @@ import { withPlace } from "../../../kiosk/desk/author/draft-plan.ts";
 import { entryId, stationId } from "../../../shared/board/ids.ts";
 import type { BoardStationView } from "../../../shared/protocol/author-view.ts";
 import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.ts";
+import { readDraft } from "../../../shared/scenario/read-draft.ts";
 import { none } from "./empty-draft.ts";
 
 const [way, first, second, fcu] = [
@@ -126,5 +130,29 @@ describe("what is asked", () => {
       kind: "kept",
       cables: ["socket-1.a~way-1.a"],
     });
+  });
+});
+
+describe("hints of a task's own", () => {
+  const three = [1, 2, 3].map((at) => ({ en: `hint ${at}`, pl: `podpowiedź ${at}` }));
+  const hinted: Scenario = { ...house, hints: three };
+
+  it("are said anew one at a time, in one language; nothing said leaves what was there", () => {
+    expect(withHint(hinted, 1, "pl", "Spójrz na pole.").hints).toEqual([
+      three[0],
+      { en: "hint 2", pl: "Spójrz na pole." },
+      three[2],
+    ]);
+    expect(withHint(hinted, 1, "pl", "")).toEqual(hinted);
+    expect(withHint(house, 0, "en", "Look.")).toEqual(house);
+  });
+
+  it("are three that a draft may be kept with, or none", () => {
+    const shipped = JSON.parse(readFileSync("scenarios/first-spur.json", "utf8")) as Scenario;
+    const isKept = (draft: Scenario): boolean => readDraft(draft, "draft").ok;
+    expect(isKept(withHint({ ...shipped, hints: three }, 0, "en", "Look."))).toBe(true);
+    expect(isKept(withoutHints(shipped))).toBe(true);
+    expect(isKept({ ...shipped, hints: three.slice(1) })).toBe(false);
+    expect(withoutHints(hinted)).not.toHaveProperty("hints");
   });
 });
