@@ -6,13 +6,13 @@ export const letters = (text: string): string => text.replace(/\s+/g, "");
 /** What a reader of PDF that is not ours finds: the text of all pages, what is drawn on them, and how they are told. */
 export async function readPdf(bytes: Uint8Array) {
   const pdf = await getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
-  let text = "";
+  const pages: string[] = [];
   const drawn: string[][] = [];
   const roles = new Set<string>();
   for (let number = 1; number <= pdf.numPages; number += 1) {
     const page = await pdf.getPage(number);
     const { items } = await page.getTextContent();
-    text += ` ${items.map((item) => ("str" in item ? item.str : "")).join(" ")}`;
+    pages.push(letters(items.map((item) => ("str" in item ? item.str : "")).join(" ")));
     const { fnArray, argsArray } = await page.getOperatorList();
     drawn.push(
       fnArray.flatMap((name, at) => (name === OPS.constructPath ? [JSON.stringify(argsArray[at])] : [])),
@@ -26,5 +26,5 @@ export async function readPdf(bytes: Uint8Array) {
   }
   const { info } = await pdf.getMetadata();
   await pdf.destroy();
-  return { text: letters(text), drawn, roles, info: info as Record<string, unknown> };
+  return { text: pages.join(""), pages, drawn, roles, info: info as Record<string, unknown> };
 }

@@ -24,6 +24,15 @@ export interface PaperTable {
   sizePt?: number;
 }
 
+/** A row of a table in lines, as high as its highest cell. */
+interface MeasuredRow {
+  lines: readonly ReturnType<Typesetter["wrapped"]>[];
+  heightPt: number;
+  widths: readonly number[];
+  sizePt: number;
+  isHead: boolean;
+}
+
 /** Pages that are written from the top down: whatever is written is also told to who has it read out (PDF/UA, ISO 14289-1). */
 export class Paper {
   readonly #doc: Doc;
@@ -58,7 +67,7 @@ export class Paper {
     this.#write("P", text, { sizePt: bodyPt, weight, before: 2, keepPt: 0 });
   }
 
-  /** A table; a row is not parted between two pages. */
+  /** A table; a row is not parted between two pages, and its head stands above the first row on each of them. */
   table({ columns, rows, sizePt = bodyPt }: PaperTable): void {
     if (rows.length === 0) return;
     const whole = columns.reduce((sum, { share }) => sum + share, 0);
@@ -66,9 +75,19 @@ export class Paper {
     const table = this.#doc.struct("Table");
     this.#root.add(table);
     this.#y += 3;
-    const titles = columns.map(({ title }) => title);
-    this.#row(table, titles, { widths, sizePt, isHead: true });
-    for (const row of rows) this.#row(table, row, { widths, sizePt, isHead: false });
+    const rowOf = (cells: readonly string[], isHead: boolean) =>
+      this.#measured(cells, { widths, sizePt, isHead });
+    const head = rowOf(
+      columns.map(({ title }) => title),
+      true,
+    );
+    for (const [at, cells] of rows.entries()) {
+      const row = rowOf(cells, false);
+      const isTurned = this.#need(row.heightPt + (at === 0 ? head.heightPt : 0));
+      if (at === 0) this.#row(table, head);
+      else if (isTurned) this.#headAgain(head);
+      this.#row(table, row);
+    }
     table.end();
     this.#y += 3;
   }
@@ -97,16 +116,28 @@ export class Paper {
     this.#doc.end();
   }
 
-  #row(
-    table: Part,
-    cells: readonly string[],
-    { widths, sizePt, isHead }: { widths: readonly number[]; sizePt: number; isHead: boolean },
-  ): void {
+  #measured(cells: readonly string[], how: Pick<MeasuredRow, "widths" | "sizePt" | "isHead">): MeasuredRow {
+    const { widths, sizePt, isHead } = how;
     const weight = isHead ? "bold" : "regular";
     const lines = cells.map((cell, at) => this.#type.wrapped(cell, (widths[at] ?? 0) - 6, sizePt, weight));
     const heightPt = Math.max(...lines.map(({ length }) => length)) * sizePt * leading + 4;
-    // The head of a table is not left alone at the foot of a page.
-    this.#need(heightPt + (isHead ? 30 : 0));
+    return { ...how, lines, heightPt };
+  }
+
+  /** The head of a table that goes on; who has it read out was told it before. */
+  #headAgain({ lines, widths, sizePt, heightPt }: MeasuredRow): void {
+    this.#rule(this.#y);
+    this.#doc.markContent("Artifact", { type: "Pagination" });
+    let x = page.marginPt;
+    for (const [at, cell] of lines.entries()) {
+      this.#type.lines(cell, x + 2, this.#y + 1, sizePt);
+      x += widths[at] ?? 0;
+    }
+    this.#doc.endMarkedContent();
+    this.#y += heightPt;
+  }
+
+  #row(table: Part, { lines, widths, sizePt, isHead, heightPt }: MeasuredRow): void {
     const row = this.#doc.struct("TR");
     table.add(row);
     let x = page.marginPt;
@@ -165,8 +196,11 @@ export class Paper {
     return page.heightPt - page.marginPt - page.footPt;
   }
 
-  #need(heightPt: number): void {
-    if (this.#y + heightPt > this.#bottom && this.#y > page.marginPt) this.#turn();
+  /** Turns the page where a height is not left on it; true where it did. */
+  #need(heightPt: number): boolean {
+    const isTurned = this.#y + heightPt > this.#bottom && this.#y > page.marginPt;
+    if (isTurned) this.#turn();
+    return isTurned;
   }
 
   #turn(): void {

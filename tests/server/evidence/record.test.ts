@@ -5,6 +5,8 @@ import { hexOf } from "../../../server/store/row-hash.ts";
 import type { Language } from "../../../shared/text/languages.ts";
 import { letters, readPdf } from "../../read-pdf.ts";
 import { readFileSync } from "node:fs";
+import Pdf from "pdfkit";
+import { Paper } from "../../../server/evidence/record/paper.ts";
 import { readBoardFile, scenarioKit } from "../../../server/library.ts";
 import { breakerOfTask } from "../../../server/attempt/circuit-chart.ts";
 import { deadSequenceOn } from "../dead-sequence.ts";
@@ -173,6 +175,27 @@ describe("the record of an attempt on paper", () => {
     expect(count(/\/FontFile2 /g)).toBeGreaterThan(1);
     expect(count(/\/FontFile2 /g)).toBe(count(/\/Type \/FontDescriptor/g));
     expect(raw).toMatch(/\/Marked true/);
+  });
+});
+
+describe("a table on paper", () => {
+  it("has its head above the first row of each page, wherever on a page it begins", async () => {
+    const typefaces = readLetters();
+    for (let before = 46; before < 60; before += 2) {
+      const doc = new Pdf({ autoFirstPage: false, pdfVersion: "1.7", tagged: true });
+      const pieces: Uint8Array[] = [];
+      doc.on("data", (piece: Uint8Array) => pieces.push(piece));
+      const paper = new Paper(doc, typefaces, () => "");
+      for (let line = 0; line < before; line += 1) paper.paragraph("Before.");
+      const rows = Array.from({ length: 30 }, () => ["row\nof\nfour\nlines"]);
+      paper.table({ columns: [{ title: "Headed", share: 1 }], rows });
+      paper.end();
+      await new Promise((resolve) => doc.on("end", resolve));
+      const { pages } = await readPdf(new Uint8Array(Buffer.concat(pieces)));
+      const has = (what: RegExp): boolean[] => pages.map((page) => what.test(page));
+      expect(has(/Headedrow/), `after ${before} lines`).toEqual(has(/row|Headed/));
+      expect(has(/row/).filter((is) => is).length).toBeGreaterThan(1);
+    }
   });
 });
 
