@@ -37,6 +37,11 @@ test("a demonstration ends with its first person, who unlocks with their PIN, op
     await bench.get("key-desk").tap();
     await expect(bench.get("desk-me")).toHaveText("Ida, technician");
     await expect(bench.get("machine-chain")).toBeVisible();
+    await bench.get("keeping-folder").tap();
+    for (const letter of "/media")
+      await bench.get("desk-keyboard").getByRole("button", { name: letter, exact: true }).tap();
+    await expect(bench.get("keeping-folder")).toHaveValue("/media");
+    await bench.get("desk-keyboard").getByRole("button", { name: "Close" }).tap();
     await bench.get("desk-sign-out").tap();
     await page.getByRole("button", { name: "Leo" }).tap();
     await bench.get("screen-scenarios").waitFor();
