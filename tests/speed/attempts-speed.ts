@@ -18,7 +18,7 @@ import { byBench } from "../../shared/protocol/author.ts";
 import { listColumns } from "../../shared/protocol/desk-view.ts";
 import { judge } from "../../shared/rules/judge.ts";
 import { seeded } from "../seeded.ts";
-import { ms, quantile, type SpeedLine, timedMs } from "./speed-line.ts";
+import { type SpeedLine, ms, processorMs, quantile, timedMs } from "./speed-line.ts";
 
 const attemptCount = 100_000;
 /** Of the attempts that are replayed: a long afternoon's work. The others are short, so that the log fits a test. */
@@ -107,17 +107,6 @@ const named = {
     ),
   },
 } as unknown as Parameters<typeof sortedPage>[0];
-
-/** Milliseconds of processor time a call takes, the least of three: all of it is reckoning, the file lies in memory. */
-function processorMs(call: () => void): number {
-  const times = [1, 2, 3].map(() => {
-    const before = process.cpuUsage();
-    call();
-    const { user, system } = process.cpuUsage(before);
-    return (user + system) / 1000;
-  });
-  return Math.min(...times);
-}
 
 /** A page in each order, of the whole list, of a narrowed one, and further down. */
 export function sortedMs(
