@@ -1,4 +1,5 @@
 import type { AddressInfo } from "node:net";
+import { benchNameOf } from "../bench/bench-name.ts";
 import { criteriaPath } from "../desk/criteria-file.ts";
 import type { Clock } from "../clock/clock.ts";
 import { systemTimers } from "../clock/system-clock.ts";
@@ -61,7 +62,7 @@ export function openLead({
     return undefined;
   }
   const { benchId } = records.log;
-  const name = `Spurwise ${benchId.slice(-4)}`;
+  const name = benchNameOf(benchId);
   const host = isNetwork ? (environment.host ?? everyAddress) : loopback;
   const names = new LeadNames(note);
   const listen: WorkshopParts["listen"] = async (taken) => {
