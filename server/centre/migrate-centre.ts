@@ -9,16 +9,21 @@ export class NewerStoreError extends Error {
 /** A number that no other program locks: whoever migrates waits for whoever does already. */
 const lockNumber = 471_100;
 
+const ignored = (): void => undefined;
+
 /** Runs something in one transaction of a connection of its own. */
 export async function inTransaction<Found>(
   pool: Pool,
   run: (client: PoolClient) => Promise<Found>,
 ): Promise<Found> {
   const client = await pool.connect();
+  // An engine that ends between two statements tells the connection alone; the next statement fails by it.
+  client.on("error", ignored);
   try {
     await client.query("BEGIN");
     const found = await run(client);
     await client.query("COMMIT");
+    client.off("error", ignored);
     client.release();
     return found;
   } catch (error) {
@@ -27,6 +32,7 @@ export async function inTransaction<Found>(
       () => false,
       () => true,
     );
+    if (!isLost) client.off("error", ignored);
     client.release(isLost);
     throw error;
   }

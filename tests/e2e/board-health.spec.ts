@@ -70,7 +70,7 @@ test.describe("the health of the workshop board", () => {
     await bench.get("key-touch-socket-1.a.L").tap();
     await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 a L");
     await bench.get("key-touch-socket-1.front.E").tap();
-    await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 Test face E");
+    await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 front E");
     await expect(bench.get("walk-left")).toHaveText("Left to touch: 202");
   });
 

@@ -17,7 +17,7 @@ const readings = {
   pl: {
     meter: ["ponad 1999 omów symulacja", "Czerwona. Pole 1 a N"],
     record: ["0,27 oma · Dobry symulacja. dobrze", "N. jeszcze nie"],
-    hunt: ["3 z 7 punktów", "Przerwana żyła", "Tak to nazwano"],
+    hunt: ["3 z 7 punktów", "Przerwana żyła", "Nazwano ją dobrze"],
     heat: ["Pierwszy wyłącza wyłącznik: Pole 1", "96 °C"],
     numbers: ["30 amperów z 32 ampery: mógł już wyłączyć", "24 ampery, 80 %"],
   },
@@ -72,6 +72,8 @@ describe.each(["en", "pl"] as const)("read aloud, in %s", (language) => {
     await press("key-read-main");
     for (const part of parts.record) expect(said(double)).toContain(part);
     const after = await show("hunt-outcome");
+    // It comes with its own words, a moment after the screen.
+    await expect.poll(() => document.querySelector('[data-testid="hunt-outcome"]')).not.toBeNull();
     await press("key-read-main");
     for (const part of parts.hunt) expect(said(after)).toContain(part);
   });
