@@ -66,7 +66,9 @@ test("Zs, the fault current and the RCD at half, one and five times go on record
   // A board that still settles is refused for that, and says to try again.
   await expect(async () => {
     await screen.get("energise").tap();
-    await expect(bench.get("refusal")).toContainText(/It stays off. Readings missing: \d+/, { timeout: 1000 });
+    await expect(bench.get("refusal")).toContainText(/It stays off. Readings missing: \d+/, {
+      timeout: 1000,
+    });
   }).toPass({ timeout: 20_000 });
   await deadTestsOverLink(link, pointsOfRing);
 
