@@ -2,12 +2,10 @@ import type { BenchReport } from "../../shared/protocol/lead-view.ts";
 import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 import { changeOf } from "../../shared/protocol/view-change.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
-import type { Timers } from "../clock/clock.ts";
-import type { PinHasher } from "../people/pin-hash.ts";
 import { done, refuse } from "../refusal.ts";
-import { isSignatureOf, type LogSigner } from "../store/log-signer.ts";
+import { isSignatureOf } from "../store/log-signer.ts";
 import { type Channel, openChannel } from "./channel.ts";
-import type { KnownLead, LeadBook } from "./lead-book.ts";
+import type { KnownLead } from "./lead-book.ts";
 import {
   fromLeadSchema,
   type FromLead,
@@ -16,20 +14,14 @@ import {
   pairProofSchema,
   type SealedPack,
 } from "./lead-messages.schema.ts";
-import { isSameProof, plainCode, proofOf, saltOf, signedOfLink, transcriptOf } from "./pair-code.ts";
+import { isSameProof, plainCode, proofOf, saltOf, signedOfLink, agreedOf } from "./pair-code.ts";
+import type { LinkEnd } from "./link-end.ts";
 import type { OrderBy } from "./order-by.ts";
 import { linkText } from "./workshop.ts";
 
 export type Order = Extract<FromLead, { what: "order" }>;
 
-export interface LeadLinkParts {
-  book: LeadBook;
-  benchId: string;
-  name: string;
-  signer: Pick<LogSigner, "publicKey" | "signatureOf">;
-  pins: Pick<PinHasher, "badgeMark">;
-  timers: Timers;
-  note: (sentence: string) => void;
+export interface LeadLinkParts extends LinkEnd {
   /** Puts into the log of this bench who leads it, and by whose hand. @throws StoreError */
   log: (type: "lead-joined" | "lead-left", content: object, by: OrderBy) => void;
 }
@@ -118,20 +110,20 @@ export class LeadLink {
       if (!answer.success) return refuse("lead-not-reached");
       if (answer.data.what === "refused") return refuse("no-pair-code");
       const { leadId, leadKey, name: leadName } = answer.data;
-      const transcript = transcriptOf(channel.binding, {
+      const agreed = agreedOf(channel.binding, {
         benchId,
         benchKey: signer.publicKey,
         leadId,
         leadKey,
       });
-      const stretched = await pins.badgeMark(plainCode(code), saltOf(transcript));
-      const signature = signer.signatureOf(signedOfLink("pair", "bench", transcript));
-      channel.send({ what: "proof", proof: proofOf(stretched, "bench", transcript), signature });
+      const stretched = await pins.badgeMark(plainCode(code), saltOf(agreed));
+      const signature = signer.signatureOf(signedOfLink("pair", "bench", agreed));
+      channel.send({ what: "proof", proof: proofOf(stretched, "bench", agreed), signature });
       const proof = parseSafely(pairProofSchema, await channel.next());
       const isLead =
         proof.success &&
-        isSameProof(proof.data.proof, proofOf(stretched, "lead", transcript)) &&
-        isSignatureOf(leadKey, signedOfLink("pair", "lead", transcript), proof.data.signature);
+        isSameProof(proof.data.proof, proofOf(stretched, "lead", agreed)) &&
+        isSignatureOf(leadKey, signedOfLink("pair", "lead", agreed), proof.data.signature);
       if (!isLead) return refuse("wrong-pair-code");
       log("lead-joined", { lead: leadId, leadKey, name: leadName }, by);
       book.keepLead({ id: leadId, name: leadName, publicKey: leadKey, host, port });

@@ -22,15 +22,15 @@ export interface PairEnds {
 }
 
 /** Everything the two ends have to agree on: the connection, and who says to be at each end. */
-export const transcriptOf = (binding: string, { benchId, benchKey, leadId, leadKey }: PairEnds): string =>
+export const agreedOf = (binding: string, { benchId, benchKey, leadId, leadKey }: PairEnds): string =>
   JSON.stringify(["spurwise pair 1", binding, benchId, benchKey, leadId, leadKey]);
 
 /** The salt a code is stretched under (argon2id): another with each connection, so that nothing is worked out before. */
-export const saltOf = (transcript: string): Buffer => createHash("sha256").update(transcript).digest();
+export const saltOf = (agreed: string): Buffer => createHash("sha256").update(agreed).digest();
 
 /** What one end shows the other: that it knows the code, on this very connection. */
-export const proofOf = (stretched: Uint8Array, end: "bench" | "lead", transcript: string): string =>
-  createHmac("sha256", stretched).update(`${end}\n${transcript}`).digest("hex");
+export const proofOf = (stretched: Uint8Array, end: "bench" | "lead", agreed: string): string =>
+  createHmac("sha256", stretched).update(`${end}\n${agreed}`).digest("hex");
 
 export const isSameProof = (a: string, b: string): boolean =>
   a.length === b.length && timingSafeEqual(Buffer.from(a), Buffer.from(b));

@@ -4,12 +4,11 @@ import type { BenchReport, LedBench } from "../../shared/protocol/lead-view.ts";
 import type { Reply } from "../../shared/protocol/reply.ts";
 import { changed, type ViewChange } from "../../shared/protocol/view-change.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
-import type { Clock, Timers } from "../clock/clock.ts";
-import type { PinHasher } from "../people/pin-hash.ts";
+import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
-import { isSignatureOf, type LogSigner } from "../store/log-signer.ts";
+import { isSignatureOf } from "../store/log-signer.ts";
 import type { Channel } from "./channel.ts";
-import type { LeadBook } from "./lead-book.ts";
+import type { LinkEnd } from "./link-end.ts";
 import type { OrderBy } from "./order-by.ts";
 import {
   firstOfBenchSchema,
@@ -19,15 +18,7 @@ import {
   pairProofSchema,
   type SealedPack,
 } from "./lead-messages.schema.ts";
-import {
-  isSameProof,
-  newPairCode,
-  plainCode,
-  proofOf,
-  saltOf,
-  signedOfLink,
-  transcriptOf,
-} from "./pair-code.ts";
+import { isSameProof, newPairCode, plainCode, proofOf, saltOf, signedOfLink, agreedOf } from "./pair-code.ts";
 
 /** A code is for one bench, for so long and so many wrong tries. */
 const codeLifeMs = 180_000;
@@ -35,17 +26,10 @@ const mostTries = 3;
 const hereEveryMs = 3000;
 const orderTimeoutMs = 8000;
 
-export interface WorkshopParts {
-  book: LeadBook;
-  benchId: string;
-  name: string;
-  signer: Pick<LogSigner, "publicKey" | "signatureOf">;
-  pins: Pick<PinHasher, "badgeMark">;
+export interface WorkshopParts extends LinkEnd {
   clock: Clock;
-  timers: Timers;
   /** Listens for benches; gives the port. It is done when the workshop is led from here. */
   listen: (taken: (channel: Channel) => void) => Promise<{ server: Server; port: number }>;
-  note: (sentence: string) => void;
   /** Puts into the log of this bench whom it is paired with, and by whose hand. @throws StoreError */
   log: (type: "bench-paired" | "bench-forgotten", content: object, by: OrderBy) => void;
 }
@@ -314,11 +298,11 @@ export class Workshop {
     // Counted before it is looked at: nobody tries twice at once.
     code.triesLeft -= 1;
     if (code.triesLeft <= 0) this.#dropCode();
-    const transcript = transcriptOf(channel.binding, ends);
-    const stretched = await pins.badgeMark(plainCode(code.text), saltOf(transcript));
+    const agreed = agreedOf(channel.binding, ends);
+    const stretched = await pins.badgeMark(plainCode(code.text), saltOf(agreed));
     const isRight =
-      isSameProof(said.data.proof, proofOf(stretched, "bench", transcript)) &&
-      isSignatureOf(benchKey, signedOfLink("pair", "bench", transcript), said.data.signature);
+      isSameProof(said.data.proof, proofOf(stretched, "bench", agreed)) &&
+      isSignatureOf(benchKey, signedOfLink("pair", "bench", agreed), said.data.signature);
     if (!isRight) {
       note(`lead: a bench at ${channel.address} gave another pairing code`);
       return channel.end({ what: "refused", why: "wrong-code" });
@@ -328,8 +312,8 @@ export class Workshop {
     this.#dropCode();
     channel.end({
       what: "proof",
-      proof: proofOf(stretched, "lead", transcript),
-      signature: signer.signatureOf(signedOfLink("pair", "lead", transcript)),
+      proof: proofOf(stretched, "lead", agreed),
+      signature: signer.signatureOf(signedOfLink("pair", "lead", agreed)),
     });
   }
 
