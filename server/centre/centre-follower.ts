@@ -1,6 +1,7 @@
 import type { Pool } from "pg";
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import type { Timers } from "../clock/clock.ts";
+import { Repeating } from "../clock/repeating.ts";
 import type { OtherPeople, OtherPerson } from "../people/other-people.ts";
 import { OtherLogError, type OtherLogs } from "../store/other-logs.ts";
 import { hexOf, isSameBytes } from "../store/row-hash.ts";
@@ -42,13 +43,18 @@ export class CentreFollower implements OtherPeople {
   #known: ReadonlyMap<string, OtherPerson> = new Map();
   #unsealed = new Map<string, OtherPerson | undefined>();
   readonly #noted = new Set<string>();
-  #cancel: (() => void) | undefined;
-  #going: Promise<void> | undefined;
-  #isStopped = false;
+  readonly #loop: Repeating;
 
   constructor(parts: FollowerParts) {
     this.#parts = parts;
     this.#people = new CentrePeople(parts.pool);
+    this.#loop = new Repeating({
+      timers: parts.timers,
+      go: () => this.#go(),
+      failed: ({ message }) => this.#say("store", `the store is not followed now (${message})`),
+      firstRetryMs: retryMs,
+      longestRetryMs: retryMs,
+    });
   }
 
   all(): OtherPerson[] {
@@ -60,18 +66,16 @@ export class CentreFollower implements OtherPeople {
   }
 
   start(): void {
-    this.#later(0);
+    this.#loop.start();
   }
 
   /** Starts nothing more, and waits for what is being taken over. */
-  async stop(): Promise<void> {
-    this.#isStopped = true;
-    this.#cancel?.();
-    await this.#going;
+  stop(): Promise<void> {
+    return this.#loop.stop();
   }
 
   /** Takes over all that is new once. Rejects with what the engine or the disk gives; what was taken stays. */
-  async follow(): Promise<void> {
+  async #follow(): Promise<void> {
     const { pool, centre, changed } = this.#parts;
     const { rows: benches } = await pool.query<Ended>(
       "SELECT bench_id, head_hash FROM bench WHERE centre = $1 ORDER BY bench_id",
@@ -84,21 +88,10 @@ export class CentreFollower implements OtherPeople {
     if (isNew) changed();
   }
 
-  #later(delayMs: number): void {
-    if (this.#isStopped) return;
-    this.#cancel = this.#parts.timers.after(delayMs, () => {
-      this.#going = this.follow().then(
-        () => {
-          if (this.#noted.delete("store")) this.#parts.note("the store is reached again");
-          this.#later(lookEveryMs);
-        },
-        (error: unknown) => {
-          if (!this.#isStopped)
-            this.#say("store", `the store is not followed now (${(error as Error).message})`);
-          this.#later(retryMs);
-        },
-      );
-    });
+  async #go(): Promise<number> {
+    await this.#follow();
+    if (this.#noted.delete("store")) this.#parts.note("the store is reached again");
+    return lookEveryMs;
   }
 
   async #followBench(benchId: string, headHash: Uint8Array): Promise<boolean> {
@@ -106,7 +99,7 @@ export class CentreFollower implements OtherPeople {
     let isNew = false;
     for (;;) {
       const end = logs.endOf(benchId);
-      if (this.#isStopped || (end && isSameBytes(end.hash, headHash))) return isNew;
+      if (this.#loop.isStopped || (end && isSameBytes(end.hash, headHash))) return isNew;
       const rows = await this.#rowsAfter(benchId, end);
       if (!rows || rows.length === 0) return isNew;
       try {

@@ -1,5 +1,6 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
 import type { Timers } from "../clock/clock.ts";
+import { Repeating } from "../clock/repeating.ts";
 import {
   batchLimits,
   type Head,
@@ -62,15 +63,19 @@ export class Outbox {
   #isHeadKnown = false;
   /** The log at the centre is another than this one: what is here last is shown to it, and it keeps that beside. */
   #isOther = false;
-  #failedCount = 0;
   #wanted: readonly string[] = [];
   #trouble: OutboxState["trouble"];
-  #cancel: (() => void) | undefined;
-  #going: Promise<void> | undefined;
-  #isStopped = false;
+  readonly #loop: Repeating;
 
   constructor(parts: OutboxParts) {
     this.#parts = parts;
+    this.#loop = new Repeating({
+      timers: parts.timers,
+      go: () => this.#go(),
+      failed: ({ message }) => this.#say({ why: "not-reached" }, `the centre is not reached (${message})`),
+      firstRetryMs,
+      longestRetryMs,
+    });
   }
 
   get state(): OutboxState {
@@ -78,38 +83,19 @@ export class Outbox {
   }
 
   start(): void {
-    this.#later(0);
+    this.#loop.start();
   }
 
   /** Starts nothing more, and waits for the batch that is on its way. */
-  async stop(): Promise<void> {
-    this.#isStopped = true;
-    this.#cancel?.();
-    await this.#going;
+  stop(): Promise<void> {
+    return this.#loop.stop();
   }
 
-  #later(delayMs: number): void {
-    if (this.#isStopped) return;
-    this.#cancel = this.#parts.timers.after(delayMs, () => {
-      this.#going = this.#go();
-    });
-  }
-
-  async #go(): Promise<void> {
-    let waitMs = lookEveryMs;
-    try {
-      const { next, isFull } = this.#next();
-      if (next) {
-        const taken = await this.#send(next);
-        this.#failedCount = 0;
-        waitMs = this.#hear(taken) ? (isFull ? 0 : lookEveryMs) : longestRetryMs;
-      }
-    } catch (error) {
-      waitMs = Math.min(longestRetryMs, firstRetryMs * 2 ** this.#failedCount);
-      this.#failedCount += 1;
-      this.#say({ why: "not-reached" }, `the centre is not reached (${(error as Error).message})`);
-    }
-    this.#later(waitMs);
+  async #go(): Promise<number> {
+    const { next, isFull } = this.#next();
+    if (!next) return lookEveryMs;
+    if (!this.#hear(await this.#send(next))) return longestRetryMs;
+    return isFull ? 0 : lookEveryMs;
   }
 
   /** What goes next; nothing where all is there. `isFull`: there may be more right behind it. */

@@ -1,6 +1,7 @@
 import { sealForCentre } from "../centre/centre-key.ts";
 import { type PeopleMessage, peopleLimits, signedOf } from "../centre/centre-messages.schema.ts";
 import type { Timers } from "../clock/clock.ts";
+import { Repeating } from "../clock/repeating.ts";
 import type { ListedPerson } from "../people/other-people.ts";
 import type { LogReader } from "../store/log-reader.ts";
 import type { LogSigner } from "../store/log-signer.ts";
@@ -28,14 +29,18 @@ const longestRetryMs = 300_000;
 export class PeopleOutbox {
   readonly #parts: PeopleOutboxParts;
   #sentRevision: number | undefined;
-  #failedCount = 0;
   #isNoted = false;
-  #cancel: (() => void) | undefined;
-  #going: Promise<void> | undefined;
-  #isStopped = false;
+  readonly #loop: Repeating;
 
   constructor(parts: PeopleOutboxParts) {
     this.#parts = parts;
+    this.#loop = new Repeating({
+      timers: parts.timers,
+      go: () => this.#go(),
+      failed: ({ message }) => this.#say(`the list of people did not get there (${message})`),
+      firstRetryMs,
+      longestRetryMs,
+    });
   }
 
   /** True where the list as it is now is at the centre, as far as the bench knows. */
@@ -44,46 +49,28 @@ export class PeopleOutbox {
   }
 
   start(): void {
-    this.#later(0);
+    this.#loop.start();
   }
 
   /** Starts nothing more, and waits for what is on its way. */
-  async stop(): Promise<void> {
-    this.#isStopped = true;
-    this.#cancel?.();
-    await this.#going;
+  stop(): Promise<void> {
+    return this.#loop.stop();
   }
 
-  #later(delayMs: number): void {
-    if (this.#isStopped) return;
-    this.#cancel = this.#parts.timers.after(delayMs, () => {
-      this.#going = this.#go();
-    });
+  async #go(): Promise<number> {
+    if (!this.isAllSent) await this.#send();
+    return lookEveryMs;
   }
 
-  async #go(): Promise<void> {
-    let waitMs = lookEveryMs;
-    try {
-      if (!this.isAllSent && (await this.#send())) this.#failedCount = 0;
-    } catch (error) {
-      waitMs = Math.min(longestRetryMs, firstRetryMs * 2 ** this.#failedCount);
-      this.#failedCount += 1;
-      this.#say(`the list of people did not get there (${(error as Error).message})`);
-    }
-    this.#later(waitMs);
-  }
-
-  /** Sends the list, and whom the centre wants sealed, some at a time; true where it has them all then. */
-  async #send(): Promise<boolean> {
+  /** Sends the list, and whom the centre wants sealed, some at a time. */
+  async #send(): Promise<void> {
     const { people, benchId, logReader, link, signer, centreKey } = this.#parts;
     const { revision } = people;
     const listed = people.list.listed();
-    if (listed.length > peopleLimits.people) {
-      this.#say(`the list of people is longer than the centre takes (${peopleLimits.people})`);
-      return false;
-    }
+    if (listed.length > peopleLimits.people)
+      return this.#say(`the list of people is longer than the centre takes (${peopleLimits.people})`);
     const last = logReader.lastRow(benchId);
-    if (!last) return false;
+    if (!last) return;
     const message: PeopleMessage = {
       benchId,
       asOf: { boot: last.boot, sequence: last.sequence },
@@ -93,24 +80,18 @@ export class PeopleOutbox {
     };
     const byId = new Map(listed.map((person) => [person.id, person]));
     // Each answer wants fewer: who was sent is kept or was erased there.
-    for (let wanted: string[] | undefined; wanted?.length !== 0 && !this.#isStopped;) {
+    for (let wanted: string[] | undefined; wanted?.length !== 0 && !this.#loop.isStopped;) {
       message.sealed = await this.#sealed((wanted ?? []).slice(0, peopleLimits.sealed), byId);
       const body = Buffer.from(JSON.stringify(message));
       const answer = await link(body, signer.signatureOf(signedOf(hexOf(hashOfBytes(body)))));
-      if (answer.what === "refused") {
-        this.#say(`the centre takes no list of people of this bench (${answer.why})`);
-        return false;
-      }
-      if (answer.what === "older") {
-        this.#say("the centre has a later list of people of this bench");
-        return false;
-      }
+      if (answer.what === "refused")
+        return this.#say(`the centre takes no list of people of this bench (${answer.why})`);
+      if (answer.what === "older") return this.#say("the centre has a later list of people of this bench");
       if (wanted && answer.wants.length >= wanted.length) throw new Error("the centre keeps asking");
       wanted = answer.wants;
     }
     this.#isNoted = false;
     this.#sentRevision = revision;
-    return true;
   }
 
   #sealed(ids: readonly string[], byId: ReadonlyMap<string, ListedPerson>): Promise<PeopleMessage["sealed"]> {
