@@ -1,15 +1,14 @@
-import type { Statement } from "better-sqlite3";
 import { statSync } from "node:fs";
 import { v7 as uuidV7 } from "uuid";
 import { type Author, byBench } from "../../shared/protocol/author.ts";
 import type { EventType, LogRow } from "../../shared/protocol/log-row.ts";
 import type { Clock } from "../clock/clock.ts";
-import { AttemptTable } from "./attempt-table.ts";
 import { CommitTimes } from "./commit-times.ts";
 import { bytesOfEvent } from "./event-bytes.ts";
 import { isSigned } from "./is-signed.ts";
 import { keepAnchor, keepAnchorIn, type LogAnchor } from "./log-anchor.ts";
 import type { LogSigner } from "./log-signer.ts";
+import { type DocumentKind, LogTables } from "./log-tables.ts";
 import { assertDurable, type Connection } from "./open-database.ts";
 import { hashOfBytes, hashOfRow, hexOf, noHash } from "./row-hash.ts";
 import { StoreError, toStoreError } from "./store-error.ts";
@@ -34,7 +33,7 @@ function fileIdOf(path: string): string | undefined {
 }
 
 /**
- * The only writer of the log. Makes the bench id at the first start and counts the boots. What `append`
+ * The only writer of the own log. Makes the bench id at the first start and counts the boots. What `append`
  * returns is on the disk; what it throws for is not, and the next append takes its place in the chain.
  */
 export class LogWriter {
@@ -47,11 +46,8 @@ export class LogWriter {
   readonly #clock: Clock;
   readonly #signer: LogSigner | undefined;
   readonly #elsewhere: string | undefined;
-  readonly #insert: Statement;
-  readonly #end: Statement;
-  readonly #document: Statement;
+  readonly #tables: LogTables;
   readonly #writeWhole: (rows: readonly LogRow[], alongside?: () => void) => void;
-  readonly #attempts: AttemptTable;
   readonly #fileId: string | undefined;
   #sequence = 0;
   #anchoredCount = -1;
@@ -69,25 +65,15 @@ export class LogWriter {
     this.#database = database;
     this.#path = path;
     this.#clock = clock;
-    this.#insert = database.prepare(`
-      INSERT INTO log (bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash,
-        monotonic_ms, wall_ms, clock_state)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`);
-    this.#end = database.prepare(`
-      INSERT INTO log_end (bench_id, row_count, hash) VALUES (?, ?, ?)
-      ON CONFLICT (bench_id) DO UPDATE SET row_count = excluded.row_count, hash = excluded.hash`);
-    this.#document = database.prepare(
-      "INSERT INTO document (hash, kind, bytes) VALUES (?, ?, ?) ON CONFLICT (hash) DO NOTHING",
-    );
-    this.#attempts = new AttemptTable(database);
+    this.#tables = new LogTables(database);
     // Made once: making it takes longer than a write.
     this.#writeWhole = database.transaction((rows: readonly LogRow[], alongside?: () => void) => {
       alongside?.();
-      this.#write(rows);
+      this.#tables.write(rows, this.#rowCount);
     });
     this.#fileId = fileIdOf(path);
     try {
-      this.#attempts.bringUpToDate();
+      this.#tables.attempts.bringUpToDate();
       this.benchId = this.#makeBench();
       const last = database
         .prepare<[string], { boot: number }>(
@@ -213,26 +199,6 @@ export class LogWriter {
       throw new StoreError("damaged", { path: this.#path, reason: "the file is no longer where it was" });
   }
 
-  /** To be called inside a transaction. */
-  #write(rows: readonly LogRow[]): void {
-    for (const row of rows)
-      this.#insert.run(
-        row.benchId,
-        row.boot,
-        row.sequence,
-        row.attemptId,
-        row.type,
-        row.bytes,
-        row.previousHash,
-        row.hash,
-        row.monotonicMs,
-        row.wallMs,
-        row.clockState,
-      );
-    this.#end.run(this.benchId, this.#rowCount + rows.length, rows.at(-1)?.hash);
-    this.#attempts.take(rows);
-  }
-
   /**
    * Writes an event of an attempt at the end of the log and takes it back, so that a page that is damaged where the
    * log goes on is known before anybody works.
@@ -245,7 +211,7 @@ export class LogWriter {
     const [row] = this.#rowsOf([{ attemptId, type: "boot", author: byBench, content: {} }], now);
     try {
       this.#database.transaction(() => {
-        if (row) this.#write([row]);
+        if (row) this.#tables.write([row], this.#rowCount);
         throw takenBack;
       })();
     } catch (error) {
@@ -259,10 +225,10 @@ export class LogWriter {
    *
    * @throws StoreError as `append`.
    */
-  keepDocument(kind: "board" | "scenario" | "rule-pack" | "criteria", bytes: Uint8Array): string {
+  keepDocument(kind: DocumentKind, bytes: Uint8Array): string {
     const hash = hashOfBytes(bytes);
     try {
-      this.#document.run(hash, kind, bytes);
+      this.#tables.keepDocument(hash, kind, bytes);
     } catch (error) {
       throw toStoreError(error, this.#path);
     }

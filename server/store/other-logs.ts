@@ -1,6 +1,6 @@
 import type { LogRow } from "../../shared/protocol/log-row.ts";
-import { AttemptTable } from "./attempt-table.ts";
 import { faultAfter, nameOfRow, type PlaceWithHash } from "./chain-proof.ts";
+import { type DocumentKind, LogTables } from "./log-tables.ts";
 import { documentsNamedIn } from "./named-documents.ts";
 import type { Connection } from "./open-database.ts";
 import { hashOfBytes, hexOf } from "./row-hash.ts";
@@ -20,7 +20,7 @@ export class OtherLogError extends Error {
 }
 
 /** The kinds of documents by what a row calls them. */
-const kindOf: Record<string, string> = {
+const kindOf: Record<string, DocumentKind> = {
   board: "board",
   scenario: "scenario",
   rulePack: "rule-pack",
@@ -34,14 +34,14 @@ const kindOf: Record<string, string> = {
 export class OtherLogs {
   readonly #database: Connection;
   readonly #path: string;
-  readonly #attempts: AttemptTable;
+  readonly #tables: LogTables;
   readonly #ownBenchId: string;
 
   constructor(database: Connection, path: string, ownBenchId: string) {
     this.#database = database;
     this.#path = path;
     this.#ownBenchId = ownBenchId;
-    this.#attempts = new AttemptTable(database);
+    this.#tables = new LogTables(database);
   }
 
   /** Where the log of a bench ends here; undefined where nothing of it is. @throws StoreError */
@@ -70,35 +70,20 @@ export class OtherLogs {
    * @throws OtherLogError naming the first row that is not as it should be; StoreError where the disk takes nothing.
    */
   take(rows: readonly LogRow[], documents: ReadonlyMap<string, Uint8Array>): void {
-    const [first, last] = [rows[0], rows.at(-1)];
-    if (!first || !last) return;
+    const [first] = rows;
+    if (!first) return;
     const end = this.endOf(first.benchId);
     this.#prove(rows, end, documents);
     const kinds = new Map(
       rows.flatMap((row) =>
-        documentsNamedIn(row).map(({ what, hash }) => [hash, kindOf[what] ?? what] as const),
+        documentsNamedIn(row).map(({ what, hash }) => [hash, kindOf[what] ?? "board"] as const),
       ),
     );
     this.#guarded(() =>
       this.#database.transaction(() => {
-        const keep = this.#database.prepare(
-          "INSERT INTO document (hash, kind, bytes) VALUES (?, ?, ?) ON CONFLICT (hash) DO NOTHING",
-        );
         for (const [hash, bytes] of documents)
-          keep.run(Buffer.from(hash, "hex"), kinds.get(hash) ?? "board", bytes);
-        const insert = this.#database.prepare(`
-          INSERT INTO log (bench_id, boot, sequence, attempt_id, type, bytes, previous_hash, hash, monotonic_ms,
-            wall_ms, clock_state)
-          VALUES (@benchId, @boot, @sequence, @attemptId, @type, @bytes, @previousHash, @hash, @monotonicMs, @wallMs,
-            @clockState)`);
-        for (const row of rows) insert.run(row);
-        this.#database
-          .prepare(
-            `INSERT INTO log_end (bench_id, row_count, hash) VALUES (?, ?, ?)
-             ON CONFLICT (bench_id) DO UPDATE SET row_count = excluded.row_count, hash = excluded.hash`,
-          )
-          .run(last.benchId, (end?.rowCount ?? 0) + rows.length, last.hash);
-        this.#attempts.take(rows);
+          this.#tables.keepDocument(Buffer.from(hash, "hex"), kinds.get(hash) ?? "board", bytes);
+        this.#tables.write(rows, end?.rowCount ?? 0);
       })(),
     );
   }
