@@ -2,12 +2,12 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import type { Pool } from "pg";
 import { CentreStore } from "../../server/centre/centre-store.ts";
-import { migrateCentre } from "../../server/centre/migrate-centre.ts";
 import { logFile } from "../../server/folders.ts";
 import { openRecords } from "../../server/open-records.ts";
 import { LogReader } from "../../server/store/log-reader.ts";
 import { openForReading } from "../../server/store/open-database.ts";
-import { PrivatePostgres, postgresPrograms } from "../server/centre/private-postgres.ts";
+import { type PrivatePostgres, postgresPrograms } from "../server/centre/private-postgres.ts";
+import { storeOfItsOwn } from "../server/centre/store-of-its-own.ts";
 
 /** The engine's programs; undefined where it is not installed, which is said, and no excuse in CI. */
 export function centrePrograms(): string | undefined {
@@ -58,12 +58,7 @@ export class CentreOfBenches {
 
   /** Opens one that knows the benches of these data folders, none of which runs yet. */
   static async open(programs: string, dataFolders: readonly string[]): Promise<CentreOfBenches> {
-    const postgres = new PrivatePostgres(programs);
-    await postgres.start();
-    const pool = postgres.pool();
-    await migrateCentre(pool);
-    const store = new CentreStore(pool);
-    await store.keepCentre("north-hall", "North Hall");
+    const { postgres, pool, store } = await storeOfItsOwn(programs);
     const ids = new Map<string, string>();
     for (const folder of dataFolders) {
       const { records, reading, writing } = openRecords(logFile(folder), () => undefined);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { cableId, type ContactId, type EntryId } from "../../shared/board/ids.ts";
 import type { TestView } from "../../shared/protocol/test-view.ts";
-import { act, record, way } from "./attempt/dead-tests.ts";
+import { act, allDeadTests, way } from "./attempt/dead-tests.ts";
 import { deadSequence } from "./dead-sequence.ts";
 import { boardWithProbes } from "./small-board.ts";
 import { firstSpur, leadsOf, rightCables, TestBench } from "./test-bench.ts";
@@ -147,40 +147,26 @@ describe("a whole task on a real board", () => {
     await wire(bench, added);
 
     await bench.does("go-to-step", { step: "test" });
-    await act(bench, { what: "dial", to: "low-ohms" });
-    touch(bench, "red", "other-probe");
-    await act(bench, { what: "null" });
-    touch(bench, "red", null);
-    await act(bench, { what: "ring-ends", state: "released" });
-    for (const role of ["L", "N", "E"]) {
-      touch(bench, "red", `way-1.a.${role}`);
-      await act(bench, { what: "probe", probe: "red", at: id(`way-1.a.${role}`) });
-      touch(bench, "black", `way-1.b.${role}`);
-      await act(bench, { what: "probe", probe: "black", at: id(`way-1.b.${role}`) });
-      await record(bench, "ring-step-1");
-    }
-    for (const [name, other] of [
-      ["ring-step-2", "N"],
-      ["ring-step-3", "E"],
-    ] as const) {
-      await act(bench, { what: "ring-ends", state: "crossed", with: other });
-      for (const socket of ["socket-1", "socket-2", "socket-3"]) {
-        touch(bench, "red", `${socket}.front.L`);
-        touch(bench, "black", `${socket}.front.${other}`);
-        await record(bench, name);
-        if (other === "E") await bench.does("record-reading", { test: "polarity", way, judged: "pass" });
-      }
-    }
-    await act(bench, { what: "ring-ends", state: "joined" });
-    for (const { station, part } of test(bench).parts)
-      await act(bench, { what: "part", station, part, isIn: false });
-    await act(bench, { what: "dial", to: "insulation" });
-    for (const [one, two] of ["LN", "LE", "NE"] as const) {
-      touch(bench, "red", `socket-2.front.${one}`);
-      touch(bench, "black", `socket-2.front.${two}`);
-      await act(bench, { what: "press" });
-      await record(bench, "insulation");
-    }
+    await allDeadTests(bench, {
+      nulls: async () => {
+        await act(bench, { what: "dial", to: "low-ohms" });
+        touch(bench, "red", "other-probe");
+        await act(bench, { what: "null" });
+        touch(bench, "red", null);
+      },
+      puts: async (_, red, black) => {
+        for (const [lead, contact] of [
+          ["red", red],
+          ["black", black],
+        ] as const) {
+          touch(bench, lead, contact);
+          // Of a lead's two ends the learner says which.
+          if (!contact.includes(".front.")) await act(bench, { what: "probe", probe: lead, at: id(contact) });
+        }
+      },
+      socketSide: "front",
+      insulationAt: "socket-2.front",
+    });
     const checks = test(bench).slots.map(({ id: slot, recorded }) => [slot, recorded?.check]);
     expect(checks.filter(([, check]) => check !== "right")).toEqual([]);
 

@@ -62,13 +62,29 @@ export async function record(
   await bench.does("record-reading", { test: name, way, ...value, judged: "pass" });
 }
 
-/** All dead tests of the ring, as they should be done. */
-export async function allDeadTests(bench: TestBench): Promise<void> {
+/** How the meter is nulled, where the probes get to by it, and which places of a point they are put on. */
+interface Hands {
+  nulls: (bench: TestBench) => Promise<void>;
+  puts: (bench: TestBench, red: string, black: string) => Promise<unknown>;
+  socketSide: "a" | "front";
+  insulationAt: string;
+}
+
+/** All dead tests of the ring, as they should be done; by touch on the screen where nothing else is said. */
+export async function allDeadTests(
+  bench: TestBench,
+  { nulls, puts, socketSide, insulationAt }: Hands = {
+    nulls: nulled,
+    puts: probe,
+    socketSide: "a",
+    insulationAt: "way-1.a",
+  },
+): Promise<void> {
   const sockets = ["socket-1", "socket-2", "socket-3"];
-  await nulled(bench);
+  await nulls(bench);
   await act(bench, { what: "ring-ends", state: "released" });
   for (const role of ["L", "N", "E"]) {
-    await probe(bench, `way-1.a.${role}`, `way-1.b.${role}`);
+    await puts(bench, `way-1.a.${role}`, `way-1.b.${role}`);
     await record(bench, "ring-step-1");
   }
   for (const [name, other] of [
@@ -77,7 +93,7 @@ export async function allDeadTests(bench: TestBench): Promise<void> {
   ] as const) {
     await act(bench, { what: "ring-ends", state: "crossed", with: other });
     for (const socket of sockets) {
-      await probe(bench, `${socket}.a.L`, `${socket}.a.${other}`);
+      await puts(bench, `${socket}.${socketSide}.L`, `${socket}.${socketSide}.${other}`);
       await record(bench, name);
       if (other === "E") await bench.does("record-reading", { test: "polarity", way, judged: "pass" });
     }
@@ -87,7 +103,7 @@ export async function allDeadTests(bench: TestBench): Promise<void> {
     await act(bench, { what: "part", station, part, isIn: false });
   await act(bench, { what: "dial", to: "insulation" });
   for (const [one, two] of ["LN", "LE", "NE"] as const) {
-    await probe(bench, `way-1.a.${one}`, `way-1.a.${two}`);
+    await puts(bench, `${insulationAt}.${one}`, `${insulationAt}.${two}`);
     await act(bench, { what: "press" });
     await record(bench, "insulation");
   }

@@ -6,8 +6,7 @@ import { afterAll, afterEach, beforeAll, expect, it, onTestFinished, vi } from "
 import { centreApp } from "../../../server/centre/centre-app.ts";
 import { openCentreKey } from "../../../server/centre/centre-key.ts";
 import { CentrePeople } from "../../../server/centre/centre-people.ts";
-import { CentreStore } from "../../../server/centre/centre-store.ts";
-import { migrateCentre } from "../../../server/centre/migrate-centre.ts";
+import type { CentreStore } from "../../../server/centre/centre-store.ts";
 import { run } from "../../../server/commands/centre.ts";
 import { createServer } from "../../../server/create-server.ts";
 import { readEnvironment } from "../../../server/environment.ts";
@@ -23,9 +22,11 @@ import { temporaryFolder } from "../temporary-folder.ts";
 import { TestBench } from "../test-bench.ts";
 import { hastyTimers } from "./bench-log.ts";
 import { describeOnPostgres } from "./describe-on-postgres.ts";
-import { PrivatePostgres } from "./private-postgres.ts";
+import type { PrivatePostgres } from "./private-postgres.ts";
+import { type StoreOfItsOwn, storeOfItsOwn } from "./store-of-its-own.ts";
 
 describeOnPostgres("the desk of a centre", (programs) => {
+  let own: StoreOfItsOwn;
   let postgres: PrivatePostgres;
   let pool: Pool;
   let store: CentreStore;
@@ -33,12 +34,8 @@ describeOnPostgres("the desk of a centre", (programs) => {
   let address: string;
 
   beforeAll(async () => {
-    postgres = new PrivatePostgres(programs);
-    await postgres.start();
-    pool = postgres.pool();
-    await migrateCentre(pool);
-    store = new CentreStore(pool);
-    await store.keepCentre("north-hall", "North Hall");
+    own = await storeOfItsOwn(programs);
+    ({ postgres, pool, store } = own);
     centre = createHttpServer(centreApp(store, new CentrePeople(pool), () => undefined));
     await new Promise<void>((ready) => centre.listen(0, "127.0.0.1", ready));
     address = `http://127.0.0.1:${(centre.address() as AddressInfo).port}`;
@@ -47,8 +44,7 @@ describeOnPostgres("the desk of a centre", (programs) => {
   afterAll(async () => {
     centre.closeAllConnections();
     centre.close();
-    await pool.end();
-    await postgres.remove();
+    await own.remove();
   });
 
   /** A bench on the centre's list with a learner on its own, whose work was handed in; all of it goes to the centre. */

@@ -6,9 +6,8 @@ import type { Pool } from "pg";
 import { afterAll, afterEach, beforeAll, beforeEach, expect, it, vi } from "vitest";
 import { centreApp } from "../../../server/centre/centre-app.ts";
 import { CentrePeople } from "../../../server/centre/centre-people.ts";
-import { CentreStore } from "../../../server/centre/centre-store.ts";
+import type { CentreStore } from "../../../server/centre/centre-store.ts";
 import { recordOfCentre } from "../../../server/centre/centre-rows.ts";
-import { migrateCentre } from "../../../server/centre/migrate-centre.ts";
 import { verifyCentre } from "../../../server/centre/verify-centre.ts";
 import { rowOfRecord } from "../../../server/store/row-of-record.ts";
 import type { LogRow } from "../../../shared/protocol/log-row.ts";
@@ -16,9 +15,11 @@ import { testDepth } from "../../depth.ts";
 import { BenchLog } from "./bench-log.ts";
 import { FaultProxy, mishaps } from "./fault-proxy.ts";
 import { describeOnPostgres } from "./describe-on-postgres.ts";
-import { PrivatePostgres } from "./private-postgres.ts";
+import type { PrivatePostgres } from "./private-postgres.ts";
+import { type StoreOfItsOwn, storeOfItsOwn } from "./store-of-its-own.ts";
 
 describeOnPostgres("the centre's store", (programs) => {
+  let own: StoreOfItsOwn;
   let postgres: PrivatePostgres;
   let pool: Pool;
   let store: CentreStore;
@@ -29,16 +30,11 @@ describeOnPostgres("the centre's store", (programs) => {
   let port = 0;
 
   beforeAll(async () => {
-    postgres = new PrivatePostgres(programs);
-    await postgres.start();
-    pool = postgres.pool();
-    await migrateCentre(pool);
-    store = new CentreStore(pool);
-    await store.keepCentre("north-hall", "North Hall");
+    own = await storeOfItsOwn(programs);
+    ({ postgres, pool, store } = own);
   });
   afterAll(async () => {
-    await pool.end();
-    await postgres.remove();
+    await own.remove();
   });
 
   const listen = async (): Promise<void> => {
