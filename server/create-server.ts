@@ -93,8 +93,7 @@ export function createServer(parts: ServerParts): SpurwiseServer {
   };
 
   const health = (): Health => {
-    const { status, sensed } = core.board;
-    const state = status.state === "ready" && !sensed ? "starting" : status.state;
+    const { status, state } = core.board;
     return {
       isReady: state === "ready" && scenarios.isRead,
       lines: parts.lines,

@@ -2,6 +2,7 @@ import { isIP } from "node:net";
 import { z } from "zod";
 import { contactIdSchema } from "../shared/board/ids.schema.ts";
 import { centreKeySchema } from "./centre/centre-key.schema.ts";
+import { usualLeadPort } from "./lead/usual-port.ts";
 
 const portWords = "a port is a whole number from 0 to 65535";
 // Digits alone: blanks, hexadecimal numbers and the like would be taken for numbers nobody meant.
@@ -72,7 +73,7 @@ const environmentSchema = z.object({
         .filter((name) => name !== ""),
     ),
   /** Where a bench that leads is called by the others. */
-  SPURWISE_LEAD_PORT: port.prefault("4712"),
+  SPURWISE_LEAD_PORT: port.prefault(String(usualLeadPort)),
   SPURWISE_DATA: z.string().optional(),
   /** Id of a board in hardware/boards, or the path of a description. */
   SPURWISE_BOARD: z.string().optional(),

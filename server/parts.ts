@@ -22,6 +22,7 @@ import { ScenarioShelf } from "./author/scenario-shelf.ts";
 import { readBoardFile, ScenarioFolder } from "./library.ts";
 import { type OpenedRecords, openRecords } from "./open-records.ts";
 import { readCertificate } from "./web/certificate.ts";
+import { everyAddress } from "./web/origin.ts";
 import { WebSessions } from "./web/web-sessions.ts";
 import { ScannerClient } from "./scanner-client.ts";
 import { demoPeople } from "./demo/people.ts";
@@ -144,8 +145,6 @@ function updateKeyOf(path: string | undefined, note: (sentence: string) => void)
     return undefined;
   }
 }
-
-const everyAddress = "0.0.0.0";
 
 /** A data folder that the bench makes is its own user's alone. */
 const ownOnly = 0o700;

@@ -1,7 +1,5 @@
 import type { ContactId } from "../../shared/board/ids.ts";
-import type { MeterView, ProbeTouch, TestView } from "../../shared/protocol/test-view.ts";
-
-export type Probe = "red" | "black";
+import type { MeterView, Probe, ProbeTouch, TestView } from "../../shared/protocol/test-view.ts";
 
 const probes = ["red", "black"] as const;
 

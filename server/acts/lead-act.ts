@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { orderedBy } from "../lead/order-by.ts";
+import { usualLeadPort } from "../lead/usual-port.ts";
 import { done, refuse } from "../refusal.ts";
 import { type Act, always } from "./act.ts";
 import { keepers } from "./actor.ts";
@@ -25,8 +26,6 @@ declare module "../../shared/protocol/acts.ts" {
     "lead-act": z.infer<typeof schema>;
   }
 }
-
-export const usualLeadPort = 4712;
 
 /** The host and the port of an address. */
 function placeOf(address: string): { host: string; port: number } {

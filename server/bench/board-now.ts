@@ -57,6 +57,11 @@ export class BoardNow {
     return this.#status;
   }
 
+  /** How it stands for whoever asks: a board that was opened and not sensed yet is still starting. */
+  get state(): BoardStatus["state"] {
+    return this.#status.state === "ready" && !this.#sensed ? "starting" : this.#status.state;
+  }
+
   get isReady(): boolean {
     return this.#status.state === "ready";
   }

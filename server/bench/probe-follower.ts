@@ -2,11 +2,11 @@ import { stationOf } from "../../shared/board/ids.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
 import type { ProbePoint } from "../../shared/electrical/meter.ts";
 import { byBench } from "../../shared/protocol/author.ts";
-import type { ProbeTouch } from "../../shared/protocol/test-view.ts";
+import type { Probe, ProbeTouch } from "../../shared/protocol/test-view.ts";
 import type { AttemptEvent } from "../attempt/attempt-events.ts";
 import type { AttemptRun } from "../attempt/attempt-run.ts";
 import { workStateOf } from "../attempt/work-state.ts";
-import { type Probe, touchedBy } from "../board/touched-by.ts";
+import { touchedBy } from "../board/touched-by.ts";
 import type { BenchCore } from "./bench-core.ts";
 import { isTellable } from "./plugged-now.ts";
 
@@ -17,7 +17,8 @@ const probes = ["red", "black"] as const;
 
 /**
  * The probe leads of a board put down and lift the probes of the meter, at the step Test and while there is work to do
- * there; while the board cannot be read they stay where they were. Who puts one down by touch puts it elsewhere until its lead moves again; of a lead's ends, the learner says which.
+ * there; while the board cannot be read they stay where they were. Who puts one down by touch puts it elsewhere until its
+ * lead moves again; of a lead's ends, the learner says which.
  */
 export class ProbeFollower {
   #last = nowhere;

@@ -1,10 +1,8 @@
 import { byId, type ContactId, isFront } from "../../shared/board/ids.ts";
 import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
-import type { ProbeTouch } from "../../shared/protocol/test-view.ts";
+import type { Probe, ProbeTouch } from "../../shared/protocol/test-view.ts";
 
 const otherProbe = "other-probe";
-
-export type Probe = "red" | "black";
 
 /**
  * What a probe lead of the board touches, as far as a scan can tell. A test face is one contact. On a contact with a

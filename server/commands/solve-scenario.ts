@@ -13,8 +13,8 @@ export type Solved = { said: string } | { amiss: string };
 
 /**
  * Whether a scenario can be solved on a board: a wiring is looked for that meets all that is asked of it, written as a
- * wiring file and judged from there. Where none is found, says a least set of requirements that no wiring was found to meet together, and whether every wiring
- * was judged or there may be one yet.
+ * wiring file and judged from there. Where none is found, says a least set of requirements that no wiring was found to
+ * meet together, and whether every wiring was judged or there may be one yet.
  */
 export function solveScenario(
   scenario: Scenario,

@@ -2,7 +2,9 @@ import type { AttemptView, BoardFace } from "../../shared/protocol/bench-view.ts
 import type { BenchReport } from "../../shared/protocol/lead-view.ts";
 import { benchNameOf } from "../bench/bench-name.ts";
 import type { BenchCore } from "../bench/bench-core.ts";
+import { nameOf } from "../desk/desk-rows.ts";
 import { deskViewOf } from "../desk/replay.ts";
+import { titleOf } from "../exercise/exercises.ts";
 
 const secondMs = 1000;
 
@@ -24,14 +26,13 @@ function pictureOf({ work, parts }: BenchCore): AttemptView | null {
 
 function workOf(core: BenchCore): BenchReport["work"] {
   const { state, isOpen, toResume } = core.work;
-  const { records, people, scenarios } = core.parts;
+  const { records, scenarios } = core.parts;
   const record = isOpen && state ? records?.attempts.byId(state.id) : undefined;
   if (!state || !record) return null;
   return {
     attempt: state.id,
-    learner:
-      state.learner === null ? "" : (people.byId(state.learner)?.name ?? `? ${state.learner.slice(-4)}`),
-    title: scenarios.kits.get(state.scenario)?.scenario.title ?? { en: state.scenario, pl: state.scenario },
+    learner: state.learner === null ? "" : nameOf(core.parts, state.learner),
+    title: titleOf(scenarios, state.scenario) ?? { en: state.scenario, pl: state.scenario },
     mode: state.mode,
     step: state.step,
     startedWallMs: record.startedWallMs,
@@ -49,13 +50,12 @@ export function benchReport(
   const { board, session, hold, health } = core;
   const { clock, records } = core.parts;
   const { leftMs, isFrozen } = hold;
-  const state = board.status.state === "ready" && !board.sensed ? "starting" : board.status.state;
   const { person, staff } = session;
   const nowWallMs = Math.round(clock.wallMs());
   return {
     benchName: benchNameOf(records?.log.benchId),
     nowWallMs,
-    state,
+    state: board.state,
     clock: clock.state(),
     faults: [...new Set((board.sensed?.faults ?? []).map(({ kind }) => kind))],
     records: health.isLogDamaged ? "damaged" : (health.diskTrouble ?? "sound"),

@@ -1,5 +1,5 @@
 import type { LeadView } from "../../shared/protocol/lead-view.ts";
-import { networkHosts } from "../web/origin.ts";
+import { everyAddress, networkHosts } from "../web/origin.ts";
 import type { Clock } from "../clock/clock.ts";
 import type { People } from "../people/people.ts";
 import type { LeadParts } from "./lead-parts.ts";
@@ -8,7 +8,7 @@ import type { Workshop } from "./workshop.ts";
 /** Where a bench may be pointed to: the address that is listened at, or those of this machine on the network. */
 function addresses({ host, port }: Workshop): string[] {
   if (host === undefined || port === undefined) return [];
-  const isEvery = host === "0.0.0.0" || host === "::";
+  const isEvery = host === everyAddress || host === "::";
   const hosts = isEvery ? [...networkHosts([])].filter((name) => /^\d+(\.\d+){3}$/.test(name)) : [host];
   const far = hosts.filter((name) => !name.startsWith("127."));
   return (far.length > 0 ? far : hosts).map((name) => `${name}:${port}`);

@@ -9,6 +9,7 @@ import type { People } from "../people/people.ts";
 import type { PinHasher } from "../people/pin-hash.ts";
 import { StoreError } from "../store/store-error.ts";
 import { writeWhole } from "../store/write-whole.ts";
+import { everyAddress } from "../web/origin.ts";
 import { takeChannels } from "./channel.ts";
 import { LeadNames } from "./find-leads.ts";
 import { KeptPacks } from "./kept-packs.ts";
@@ -33,7 +34,6 @@ export interface LeadSetting {
   note: (sentence: string) => void;
 }
 
-const everyAddress = "0.0.0.0";
 const loopback = "127.0.0.1";
 
 /**

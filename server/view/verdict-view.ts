@@ -148,7 +148,7 @@ export function verdictView(shown: AttemptToShow, language: Language): VerdictVi
   const isHeld = isAsked || (findings === "live" && !isSettled);
   if (findings === "live" && status === "open" && run.state.entered.includes("wire")) {
     if (isHeld) return { ...copy(nothingYet), isCurrent: true, isHeld };
-    return { ...wordsWhileOpen(run.judged().verdict, run, language, !isHeld), isCurrent: true, isHeld };
+    return { ...wordsWhileOpen(run.judged().verdict, run, language, true), isCurrent: true, isHeld };
   }
   if (!asked) return isHeld ? { ...copy(nothingYet), isCurrent: true, isHeld } : null;
   const isCurrent = status === "handed-in" || run.judged().wiringHash === asked.wiringHash;

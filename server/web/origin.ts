@@ -10,6 +10,9 @@ export interface DoorNames {
 
 const loopbackHosts: ReadonlySet<string> = new Set(["127.0.0.1", "localhost", "[::1]"]);
 
+/** Where a door that is let into the network listens when no address is said. */
+export const everyAddress = "0.0.0.0";
+
 /** The names of the door that only this machine comes through. */
 export const loopbackNames: DoorNames = { scheme: "http", hosts: () => loopbackHosts };
 

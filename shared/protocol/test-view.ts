@@ -36,6 +36,9 @@ export interface MeterView {
   shows: MeterShows;
 }
 
+/** The probes of the meter, by their colour. */
+export type Probe = "red" | "black";
+
 /**
  * What a probe lead of the board touches: nothing, a contact or test face, any of the ends of the lead that is in
  * there (the board cannot tell them apart), or the other probe.
