@@ -14,10 +14,9 @@ import {
   pairProofSchema,
   type SealedPack,
 } from "./lead-messages.schema.ts";
-import { isSameProof, plainCode, proofOf, saltOf, signedOfLink, agreedOf } from "./pair-code.ts";
+import { isSameProof, plainCode, proofOf, saltOf, signedOfLink, agreedOf, linkText } from "./pair-code.ts";
 import type { LinkEnd } from "./link-end.ts";
 import type { OrderBy } from "./order-by.ts";
-import { linkText } from "./workshop.ts";
 
 export type Order = Extract<FromLead, { what: "order" }>;
 
@@ -119,7 +118,9 @@ export class LeadLink {
       const stretched = await pins.badgeMark(plainCode(code), saltOf(agreed));
       const signature = signer.signatureOf(signedOfLink("pair", "bench", agreed));
       channel.send({ what: "proof", proof: proofOf(stretched, "bench", agreed), signature });
-      const proof = parseSafely(pairProofSchema, await channel.next());
+      const last = await channel.next();
+      if (isWithoutCode(last)) return refuse("no-pair-code");
+      const proof = parseSafely(pairProofSchema, last);
       const isLead =
         proof.success &&
         isSameProof(proof.data.proof, proofOf(stretched, "lead", agreed)) &&
@@ -267,4 +268,10 @@ export class LeadLink {
 function refusalOf(error: unknown): Refusal {
   if (error instanceof Error && error.name === "StoreError") throw error;
   return refuse("lead-not-reached");
+}
+
+/** True where the lead says that its code is used up, or was meanwhile. */
+function isWithoutCode(said: unknown): boolean {
+  const answer = parseSafely(pairAnswerSchema, said);
+  return answer.success && answer.data.what === "refused" && answer.data.why === "no-code";
 }

@@ -12,6 +12,7 @@ export const firstOfBenchSchema = z.discriminatedUnion("what", [
   z.strictObject({ what: z.literal("pair"), benchId: id, benchKey: key, name }),
   z.strictObject({ what: z.literal("link"), benchId: id, signature }),
 ]);
+export type FirstOfBench = z.infer<typeof firstOfBenchSchema>;
 
 /** What a lead answers to who wants to be paired; `refused`: no code is shown there now. */
 export const pairAnswerSchema = z.discriminatedUnion("what", [
@@ -44,6 +45,7 @@ export const fromBenchSchema = z.discriminatedUnion("what", [
   }),
   z.strictObject({ what: z.literal("here") }),
 ]);
+export type FromBench = z.infer<typeof fromBenchSchema>;
 
 /** What a trainer at the lead may have a bench do. */
 export const orderActs = ["freeze-bench", "set-time", "reset-bench"] as const;

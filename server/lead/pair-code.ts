@@ -38,3 +38,7 @@ export const isSameProof = (a: string, b: string): boolean =>
 /** What an end signs with its own key when it pairs, and each time it links: it is at the end of this connection. */
 export const signedOfLink = (what: "pair" | "link", end: "bench" | "lead", text: string): string =>
   `${what} ${end} ${createHash("sha256").update(text).digest("hex")}`;
+
+/** The text both ends sign when they link. */
+export const linkText = (binding: string, benchId: string, leadId: string): string =>
+  JSON.stringify(["spurwise link 1", binding, benchId, leadId]);

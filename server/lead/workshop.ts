@@ -7,31 +7,26 @@ import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
 import type { Clock } from "../clock/clock.ts";
 import { refuse } from "../refusal.ts";
 import { isSignatureOf } from "../store/log-signer.ts";
+import { BenchOrders } from "./bench-orders.ts";
 import type { Channel } from "./channel.ts";
-import type { LinkEnd } from "./link-end.ts";
 import type { OrderBy } from "./order-by.ts";
 import {
   firstOfBenchSchema,
   type FromLead,
   fromBenchSchema,
   type OrderAct,
-  pairProofSchema,
   type SealedPack,
 } from "./lead-messages.schema.ts";
-import { isSameProof, newPairCode, plainCode, proofOf, saltOf, signedOfLink, agreedOf } from "./pair-code.ts";
+import { linkText, signedOfLink } from "./pair-code.ts";
+import { ShownCode } from "./shown-code.ts";
+import { takeBench, type TakingEnd } from "./take-bench.ts";
 
-/** A code is for one bench, for so long and so many wrong tries. */
-const codeLifeMs = 180_000;
-const mostTries = 3;
 const hereEveryMs = 3000;
-const orderTimeoutMs = 8000;
 
-export interface WorkshopParts extends LinkEnd {
+export interface WorkshopParts extends TakingEnd {
   clock: Clock;
   /** Listens for benches; gives the port. It is done when the workshop is led from here. */
   listen: (taken: (channel: Channel) => void) => Promise<{ server: Server; port: number }>;
-  /** Puts into the log of this bench whom it is paired with, and by whose hand. @throws StoreError */
-  log: (type: "bench-paired" | "bench-forgotten", content: object, by: OrderBy) => void;
 }
 
 interface Linked {
@@ -39,10 +34,6 @@ interface Linked {
   report: BenchReport | undefined;
   clockBehindMs: number;
 }
-
-/** The text both ends sign when they link. */
-export const linkText = (binding: string, benchId: string, leadId: string): string =>
-  JSON.stringify(["spurwise link 1", binding, benchId, leadId]);
 
 /**
  * A workshop as its lead knows it: the benches that were paired with it, how each is, and what the trainer has them do. It
@@ -52,20 +43,20 @@ export class Workshop {
   readonly #parts: WorkshopParts;
   readonly #linked = new Map<string, Linked>();
   readonly #last = new Map<string, Pick<Linked, "report" | "clockBehindMs">>();
-  readonly #refused = new Map<string, string>();
-  readonly #replies = new Map<number, (reply: Reply) => void>();
   readonly #listeners = new Set<() => void>();
-  #code: { text: string; by: OrderBy; endsMs: number; endsWallMs: number; triesLeft: number } | undefined;
+  readonly #code: ShownCode;
+  readonly #orders: BenchOrders;
   #frozen: { isFrozen: boolean; by: OrderBy } | undefined;
   #projected: string | null = null;
   #pack: { version: number; sealed: SealedPack } | undefined;
   #server: Server | undefined;
   #port: number | undefined;
-  #orderCount = 0;
   #cancelHere: (() => void) | undefined;
 
   constructor(parts: WorkshopParts) {
     this.#parts = parts;
+    this.#code = new ShownCode(parts.clock, parts.timers, () => this.#changed());
+    this.#orders = new BenchOrders(parts.timers, () => this.#changed());
   }
 
   get name(): string {
@@ -96,9 +87,8 @@ export class Workshop {
   }
 
   get code(): { text: string; endsWallMs: number } | undefined {
-    if (!this.#isCodeLive()) return undefined;
-    const { text = "", endsWallMs = 0 } = this.#code ?? {};
-    return { text, endsWallMs };
+    const { shown } = this.#code;
+    return shown && { text: shown.text, endsWallMs: shown.endsWallMs };
   }
 
   /** Every bench that was paired, by name. */
@@ -107,7 +97,7 @@ export class Workshop {
       .map(({ id, name }): LedBench => {
         const linked = this.#linked.get(id);
         const { report, clockBehindMs } = linked ?? this.#last.get(id) ?? { clockBehindMs: 0 };
-        const refused = this.#refused.get(id);
+        const refused = this.#orders.refusedBy(id);
         return {
           ...{ id, name, isLinked: linked !== undefined, clockBehindMs },
           ...(report ? { report } : {}),
@@ -147,27 +137,14 @@ export class Workshop {
     this.#parts.book.keepLeading(isLeading);
     if (isLeading) return this.start();
     this.#frozen = undefined;
-    this.#code = undefined;
+    this.#code.end();
     this.stop();
     this.#changed();
   }
 
   /** Shows a new code for the next bench; the one before ends. */
   showCode(by: OrderBy): void {
-    const { clock, timers } = this.#parts;
-    const endsMs = clock.monotonicMs() + codeLifeMs;
-    const code = {
-      text: newPairCode(),
-      by,
-      endsMs,
-      endsWallMs: clock.wallMs() + codeLifeMs,
-      triesLeft: mostTries,
-    };
-    this.#code = code;
-    timers.after(codeLifeMs, () => {
-      if (this.#code === code) this.#dropCode();
-    });
-    this.#changed();
+    this.#code.showNew(by);
   }
 
   /** @throws StoreError */
@@ -206,20 +183,7 @@ export class Workshop {
   ): Promise<Reply> {
     const linked = this.#linked.get(benchId);
     if (!linked) return Promise.resolve(refuse("bench-not-linked"));
-    const order = (this.#orderCount += 1);
-    return new Promise<Reply>((resolve) => {
-      const cancel = this.#parts.timers.after(orderTimeoutMs, () => answer(refuse("bench-not-linked")));
-      const answer = (reply: Reply): void => {
-        cancel();
-        this.#replies.delete(order);
-        if (reply.ok) this.#refused.delete(benchId);
-        else this.#refused.set(benchId, reply.code);
-        this.#changed();
-        resolve(reply);
-      };
-      this.#replies.set(order, answer);
-      this.#say(linked, { what: "order", order, act, message, by });
-    });
+    return this.#orders.give(benchId, { act, message, by }, (message) => this.#say(linked, message));
   }
 
   /** Has every bench that is linked do something; a refusal where not all of them did. */
@@ -244,15 +208,6 @@ export class Workshop {
     for (const listener of this.#listeners) listener();
   }
 
-  #isCodeLive(): boolean {
-    return this.#code !== undefined && this.#parts.clock.monotonicMs() < this.#code.endsMs;
-  }
-
-  #dropCode(): void {
-    this.#code = undefined;
-    this.#changed();
-  }
-
   #say({ channel }: Linked, message: FromLead): void {
     channel.send(message);
   }
@@ -275,46 +230,11 @@ export class Workshop {
     try {
       const first = parseSafely(firstOfBenchSchema, await channel.next());
       if (!first.success) return channel.close();
-      if (first.data.what === "pair") await this.#pair(channel, first.data);
+      if (first.data.what === "pair") await takeBench(channel, first.data, this.#parts, this.#code);
       else this.#link(channel, first.data.benchId, first.data.signature);
     } catch {
       channel.close();
     }
-  }
-
-  /** One who knows the code that is shown here is a bench of this workshop from now on. */
-  async #pair(
-    channel: Channel,
-    { benchId, benchKey, name }: { benchId: string; benchKey: string; name: string },
-  ): Promise<void> {
-    const { signer, pins, book, note } = this.#parts;
-    if (!this.#isCodeLive()) return channel.end({ what: "refused", why: "no-code" });
-    const ends = { benchId, benchKey, leadId: this.#parts.benchId, leadKey: signer.publicKey };
-    channel.send({ what: "lead", leadId: ends.leadId, leadKey: ends.leadKey, name: this.#parts.name });
-    const said = parseSafely(pairProofSchema, await channel.next());
-    const code = this.#code;
-    if (!said.success || !code || !this.#isCodeLive())
-      return channel.end({ what: "refused", why: "no-code" });
-    // Counted before it is looked at: nobody tries twice at once.
-    code.triesLeft -= 1;
-    if (code.triesLeft <= 0) this.#dropCode();
-    const agreed = agreedOf(channel.binding, ends);
-    const stretched = await pins.badgeMark(plainCode(code.text), saltOf(agreed));
-    const isRight =
-      isSameProof(said.data.proof, proofOf(stretched, "bench", agreed)) &&
-      isSignatureOf(benchKey, signedOfLink("pair", "bench", agreed), said.data.signature);
-    if (!isRight) {
-      note(`lead: a bench at ${channel.address} gave another pairing code`);
-      return channel.end({ what: "refused", why: "wrong-code" });
-    }
-    this.#parts.log("bench-paired", { bench: benchId, benchKey, name }, code.by);
-    book.keepBench({ id: benchId, name, publicKey: benchKey });
-    this.#dropCode();
-    channel.end({
-      what: "proof",
-      proof: proofOf(stretched, "lead", agreed),
-      signature: signer.signatureOf(signedOfLink("pair", "lead", agreed)),
-    });
   }
 
   /** A bench that was paired shows that it is the one, and the lead shows itself to it. */
@@ -367,9 +287,7 @@ export class Workshop {
         return this.#changed();
       }
       case "reply":
-        return this.#replies.get(said.order)?.(
-          said.isDone ? { ok: true } : { ok: false, code: (said.code ?? "server-error") as never, facts: {} },
-        );
+        return this.#orders.take(said);
       case "here":
         return undefined;
     }

@@ -63,6 +63,15 @@ describe("pairing", () => {
     expect(await joining(lead, await new LedBench().start(), code)).toMatchObject({ code: "no-pair-code" });
   });
 
+  it("takes one bench alone by a code, however many come with it at once", async () => {
+    const { lead, bench, code } = await leadWithCode();
+    const other = await new LedBench().start();
+    const replies = await Promise.all([joining(lead, bench, code), joining(lead, other, code)]);
+    expect(replies.filter(({ ok }) => ok)).toHaveLength(1);
+    expect(replies.find(({ ok }) => !ok)).toMatchObject({ code: "no-pair-code" });
+    expect(lead.book.benches).toHaveLength(1);
+  });
+
   it("ends the code after three wrong ones, and pairs nobody", async () => {
     const { lead, bench, code } = await leadWithCode();
     for (let tried = 0; tried < 3; tried += 1)
