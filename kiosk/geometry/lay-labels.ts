@@ -1,4 +1,5 @@
 import { alongLine, lineLength } from "./cable-shape.ts";
+import { Boxes } from "./boxes.ts";
 import { isInside, overlaps, type Point, type Rect, rectRound } from "./point.ts";
 
 export interface LabelForm {
@@ -117,7 +118,8 @@ class FormSpots {
     readonly wish: LabelWish,
     form: number,
     readonly field: LabelField,
-    readonly parts: readonly Part[],
+    readonly solid: Boxes,
+    readonly others: Boxes,
   ) {
     this.#form = wish.forms[form] ?? { width: 0, height: 0 };
     this.#tried = spots(lineLength(wish.line), wish.near, this.#form.height / 2 + 2);
@@ -162,20 +164,25 @@ class FormSpots {
     const round = point.isLevel
       ? rectRound(point, width, height + reach)
       : rectRound(point, width + reach, height);
-    const solid = field.solid.filter((other) => overlaps(round, other, 1));
-    const parts = this.parts.filter((part) => overlaps(round, part));
+    const [solid, others] = [this.solid.near(round), this.others.near(round)];
     for (const part of isAlong ? [0] : wish.near === "middle" ? asides : asidesAtEnd) {
       const off = part * aside;
       const centre = point.isLevel ? { x: point.x, y: point.y + off } : { x: point.x + off, y: point.y };
       const rect = rectRound(centre, width, height);
-      if (!isInside(rect, field.area) || solid.some((other) => overlaps(rect, other, 1))) continue;
-      const under = linesUnder(rect, wish.own ?? wish.id, parts, mostCovered + 1);
+      if (!isInside(rect, field.area) || solid.under(rect, 1) > 0) continue;
+      const under = others.under(rect, mostCovered + 1);
       const spot = { ...rect, weight: nearness + Math.abs(part) * 5, under };
       if (under === 0) this.#clear.push(spot);
       else if (under <= mostCovered) this.#covering.push(spot);
     }
   }
 }
+
+/** The places for each form of a label, given what is solid and the strips of all lines. */
+const formSpots = (wish: LabelWish, field: LabelField, solid: Boxes, parts: readonly Part[]): FormSpots[] => {
+  const others = new Boxes(parts.filter(({ id }) => id !== (wish.own ?? wish.id)));
+  return wish.forms.map((_, form) => new FormSpots(wish, form, field, solid, others));
+};
 
 /** The longest form that covers no other line; where none does, the shortest that covers as few as can be. */
 const bestSpot = (wish: LabelWish, forms: readonly FormSpots[], set: readonly Rect[]): Label | undefined => {
@@ -195,10 +202,9 @@ const mostTurns = 6;
 /** Sets all that are not still; those that found no clear place are set earlier the next time. */
 const setAll = (wishes: readonly LabelWish[], field: LabelField, still: ReadonlyMap<string, Label>) => {
   const parts = partsOf(field);
-  const spotsOf = new Map(
-    wishes.map((wish) => [wish, wish.forms.map((_, form) => new FormSpots(wish, form, field, parts))]),
-  );
+  const solid = new Boxes(field.solid, 1);
   let order = wishes.filter(({ id }) => !still.has(id));
+  const spotsOf = new Map(order.map((wish) => [wish, formSpots(wish, field, solid, parts)]));
   let best: { set: Label[]; poor: LabelWish[] } | undefined;
   for (let turn = 0; turn < mostTurns; turn += 1) {
     const set: Label[] = wishes.flatMap(({ id }) => still.get(id) ?? []);
@@ -209,8 +215,10 @@ const setAll = (wishes: readonly LabelWish[], field: LabelField, still: Readonly
       if (!label || linesUnder(label, wish.own ?? wish.id, parts, 1) > 0) poor.push(wish);
     }
     if (!best || poor.length < best.poor.length) best = { set, poor };
-    if (poor.length === 0) break;
-    order = [...poor, ...order.filter((wish) => !poor.includes(wish))];
+    const next = [...poor, ...order.filter((wish) => !poor.includes(wish))];
+    // The same order once more ends the same way.
+    if (next.every((wish, at) => wish === order[at])) break;
+    order = next;
   }
   const { set, poor } = best ?? { set: [], poor: [] };
   return { set, isWhole: poor.every(({ isOnlyClear }) => isOnlyClear) };
@@ -229,4 +237,20 @@ export const layLabels = (
 ): Label[] => {
   const beside = setAll(wishes, field, still);
   return beside.isWhole || still.size === 0 ? beside.set : setAll(wishes, field, new Map()).set;
+};
+
+/**
+ * Sets one label by the first of several wishes for it under which it covers no line, or else by the first that finds
+ * any place.
+ */
+export const layByFirst = (wishes: readonly LabelWish[], field: LabelField): Label | undefined => {
+  const parts = partsOf(field);
+  const solid = new Boxes(field.solid, 1);
+  const tried = wishes.map((wish) => ({ wish, forms: formSpots(wish, field, solid, parts) }));
+  for (const isOnlyClear of [true, false])
+    for (const { wish, forms } of tried) {
+      const label = bestSpot({ ...wish, isOnlyClear }, forms, []);
+      if (label) return label;
+    }
+  return undefined;
 };

@@ -1,4 +1,11 @@
-import { isFree, type Label, type LabelField, type LabelWish, layLabels } from "../geometry/lay-labels.ts";
+import {
+  isFree,
+  type Label,
+  type LabelField,
+  type LabelWish,
+  layByFirst,
+  layLabels,
+} from "../geometry/lay-labels.ts";
 import { overlaps, type Rect } from "../geometry/point.ts";
 import { sharedRunPx } from "../geometry/shared-run.ts";
 import { roleName } from "../wiring/place-name.ts";
@@ -85,22 +92,19 @@ const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] 
 
 /**
  * What a zone says, on the first of its runs where it covers no cable, or else where it covers as few as can be. It
- * stays where it was as long as that place is free: to look along all runs takes longer than all the rest.
+ * stays where it was as long as that place is free, or no cable has come, gone or moved since it had to cover one: to
+ * look along all runs takes longer than all the rest.
  */
 const zoneLabel = (
   wishes: readonly LabelWish[],
   field: LabelField,
   set: readonly Label[],
   last: Label | undefined,
-): Label[] => {
+  areLinesAlike: boolean,
+): Label | undefined => {
   const room = { ...field, solid: [...field.solid, ...set] };
-  if (last && isFree(last, room)) return [last];
-  const clear = wishes.map((wish) => ({ ...wish, isOnlyClear: true }));
-  for (const wish of [...clear, ...wishes]) {
-    const labels = layLabels([wish], room);
-    if (labels.length > 0) return labels;
-  }
-  return [];
+  if (last && isFree(last, areLinesAlike ? { ...room, lines: [] } : room)) return last;
+  return layByFirst(wishes, room);
 };
 
 /** True where a cable asks for the same labels as it did before: that it is on the disk by now changes none. */
@@ -148,19 +152,27 @@ export const drawLabels = (
     halfLinePx: input.mmPx * 1.5,
   };
   const labels = layLabels(wishesOf(input, cables), field, still);
-  for (const [index, wishes] of zoneWishes(input, ground).entries())
-    labels.push(...zoneLabel(wishes, field, labels, last.labels.get(zoneLabelId(index))));
+  const areLinesAlike =
+    isMarkedAlike &&
+    cables.length === last.cables.length &&
+    cables.every(({ cable, line }) => line === before.get(cable.id)?.line);
+  for (const [index, wishes] of zoneWishes(input, ground).entries()) {
+    const label = zoneLabel(wishes, field, labels, last.labels.get(zoneLabelId(index)), areLinesAlike);
+    if (label) labels.push(label);
+  }
   return new Map(labels.map((label) => [label.id, label]));
 };
 
 /** How many cables lie along another, do not say their size in a place of their own, or miss letters that they need. */
-export const poorLabels = (cables: readonly DrawnCable[], labels: ReadonlyMap<string, Label>): number =>
-  cables.filter((drawn) => {
+export const poorLabels = (cables: readonly DrawnCable[], labels: ReadonlyMap<string, Label>): number => {
+  const strips = new Map(cables.map((drawn) => [drawn, stripsOf(drawn)]));
+  return cables.filter((drawn) => {
     const { id } = drawn.cable;
     const label = labels.get(id);
     const lacksLetters = drawn.hasLetters && endNames.some((end) => !labels.has(endLabelId(id, end)));
     const isCovering = (other: DrawnCable) =>
-      other !== drawn && label && stripsOf(other).some((strip) => overlaps(label, strip));
+      other !== drawn && label && strips.get(other)?.some((strip) => overlaps(label, strip));
     const isUnder = (other: DrawnCable) => other !== drawn && sharedRunPx(drawn.line, other.line) > 1;
     return !label || lacksLetters || cables.some((other) => isCovering(other) || isUnder(other));
   }).length;
+};

@@ -14,6 +14,19 @@ const free = { lanes: 1.5, mostBesideLanes: 2, twoSidedLanes: 2 };
 /** Cables whose judged routes run along each other for so far need lanes beside each other. */
 const besideMm = 5;
 
+/** How far each line was found to stray, for whoever asks again: of a new cable's neighbours none has moved. */
+const found = new WeakMap<readonly Point[], { path: unknown; ground: PlanGround; px: number }>();
+
+/** How far a cable strays from its judged route, 0 where any may. */
+const strayOf = ({ cable, line }: DrawnCable, ground: PlanGround, mmPx: number): number => {
+  const known = found.get(line);
+  if (known?.path === cable.path && known.ground === ground) return known.px;
+  const strayPx = (mostPx?: number) => cableStrayPx(cable, line, ground, mmPx, mostPx);
+  const px = strayPx(free.lanes * lanePitchMm * mmPx) < Infinity ? 0 : strayPx();
+  found.set(line, { path: cable.path, ground, px });
+  return px;
+};
+
 /**
  * How far the cables lie off the routes they were judged on, beyond what they may, in lanes, all of them together. No
  * two are drawn on each other, so on a wall that several run along one may lie a lane further off for each other; and
@@ -37,8 +50,7 @@ export const strayLanes = (cables: readonly DrawnCable[], ground: PlanGround, mm
     return free.lanes + Math.min(free.mostBesideLanes, beside) + (isSided ? free.twoSidedLanes : 0);
   };
   return cables.reduce((sum, drawn) => {
-    const strayPx = (mostPx?: number) => cableStrayPx(drawn.cable, drawn.line, ground, mmPx, mostPx);
-    if (strayPx(free.lanes * lanePx) < Infinity) return sum;
-    return sum + Math.max(0, strayPx() / lanePx - freeLanes(drawn));
+    const strayPx = strayOf(drawn, ground, mmPx);
+    return strayPx === 0 ? sum : sum + Math.max(0, strayPx / lanePx - freeLanes(drawn));
   }, 0);
 };
