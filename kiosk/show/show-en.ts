@@ -1,7 +1,7 @@
 /** Sentences of the show, in English. Those of the story are read from three metres: short. */
 export const showEn = {
   "show.story.ring.1": "A ring goes out and comes back.",
-  "show.story.ring.2": "Two ways to every socket outlet.",
+  "show.story.ring.2": "Two paths to every socket outlet.",
   "show.story.shares.1": "Kettle at 1: the short leg has more.",
   "show.story.shares.2": "Kettle at 2: the legs share it.",
   "show.story.spur.1": "A cable leaves the ring: a spur.",
@@ -9,7 +9,7 @@ export const showEn = {
   "show.story.second-spur.1": "One more socket outlet on the spur?",
   "show.story.second-spur.2": "Too much for the cable of the spur!",
   "show.story.fuse.1": "Now the spur starts at a fused unit.",
-  "show.story.fuse.2": "Its {fuseA} A fuse guards the cable.",
+  "show.story.fuse.2": "Its {fuseA} A fuse protects the cable.",
   "show.story.protect.1": "First the load, then the device.",
   "show.story.protect.2": "This cable is too small for it.",
   "show.story.protect.3": "A larger cable: now it is protected.",
@@ -34,7 +34,7 @@ export const showEn = {
   "show.done": "I am done",
   "show.won": "It is right!",
   "show.won-why":
-    "The ring comes back, so each socket outlet has two ways. One spur feeds one socket outlet. The device protects every cable.",
+    "The ring comes back, so each socket outlet on it is fed from two sides. One spur feeds one socket outlet. The device protects every cable.",
   "show.not-yet": "Not yet right",
   "show.missing": "Still to do",
   "show.home": "At home, call someone competent.",

@@ -36,9 +36,9 @@ export const showPl: Record<keyof typeof showEn, string> = {
   "show.done": "Gotowe",
   "show.won": "Dobrze!",
   "show.won-why":
-    "Pierścień wraca, więc do gniazda są dwie drogi. Jedno odgałęzienie zasila jedno gniazdo. Wyłącznik chroni każdy kabel.",
+    "Pierścień wraca, więc każde gniazdo w nim jest zasilane z dwóch stron. Jedno odgałęzienie zasila jedno gniazdo. Wyłącznik chroni każdy kabel.",
   "show.not-yet": "Jeszcze nie jest dobrze",
   "show.missing": "Jeszcze do zrobienia",
-  "show.home": "W domu wezwij kogoś kompetentnego.",
+  "show.home": "W domu wezwij kogoś z uprawnieniami.",
   "show.again": "Jeszcze raz",
 };

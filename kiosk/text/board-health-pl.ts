@@ -31,7 +31,7 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
     "Instruktor: można pracować dalej. Technik: sprawdź diodę tego styku, potem układ wyjścia.",
   "health.dead-input": "Jego wejście nie słyszy. Przewód czuć tylko na drugim końcu.",
   "health.dead-input.remedy":
-    "Instruktor: można pracować dalej. Technik: sprawdź opornik tego styku, potem układ wejścia.",
+    "Instruktor: można pracować dalej. Technik: sprawdź rezystor tego styku, potem układ wejścia.",
   "health.no-answer": "Wcale nie odpowiada. Nie wiadomo, co jest tam włożone.",
   "health.no-answer.remedy":
     "Instruktor: pomiń go w zadaniach. Technik: szukaj przerwanego drutu za stykiem, potem luźnego układu.",
@@ -59,7 +59,7 @@ export const boardHealthPl: Record<keyof typeof boardHealthEn, string> = {
     "Instruktor: wyjmuj przewody, aż zostanie kilka. Jeśli to nie minie, zawołaj technika.",
   "health.codes-differ": "Wtyczki na dwóch końcach przewodu podają różne przekroje. Przekrój jest nieznany.",
   "health.codes-differ.remedy":
-    "Uczeń albo instruktor: weź inny przewód. Technik: sprawdź zwory w obu wtyczkach z arkuszem etykiet.",
+    "Uczeń albo instruktor: weź inny przewód. Technik: porównaj mostki w obu wtyczkach z arkuszem etykiet.",
   "health.noisy-board": "Odczyty tej samej tablicy nie zgadzają się ze sobą. Nie wierzymy żadnemu z nich.",
   "health.noisy-board.remedy":
     "Technik: wyłącz zasilanie, dociśnij i skróć taśmy, sprawdź zasilanie i kondensator każdego układu. Stanowisko samo ruszy dalej.",

@@ -564,7 +564,7 @@ export const en = {
   "word.spur.means":
     "A branch: one cable from a place on the circuit to one more point. It does not come back.",
   "word.leg": "leg",
-  "word.leg.means": "One of the two cables of a ring at its way. Each carries part of the current.",
+  "word.leg.means": "One of the cables that leave a way. A ring has two, and they share its current.",
   "word.isolate": "isolate",
   "word.isolate.means":
     "To switch off all supply and keep it off, with a padlock, so that nobody can switch it on.",
@@ -573,7 +573,8 @@ export const en = {
   "word.way": "way",
   "word.way.means": "One place in the consumer unit with its own device. One circuit starts there.",
   "word.device": "device",
-  "word.device.means": "The circuit-breaker of the way. It protects the cable from too much current.",
+  "word.device.means":
+    "The circuit-breaker of the way, in an old house a fuse. It protects the cable from too much current.",
   "word.fcu": "FCU",
   "word.fcu.means": "Fused connection unit. Its fuse, 13 A at most, is for all that it feeds together.",
   "word.junction-box": "junction box",
@@ -608,7 +609,7 @@ export const en = {
     "The line after the switch. It is live only while the switch is on. Its core is marked brown where it is not.",
   "word.strapper": "strapper",
   "word.strapper.means":
-    "One of the two cores that join two-way switches. At each moment one of them is live.",
+    "One of the two cores that join two-way switches. At least one of them is live at any moment.",
   "word.two-way": "two-way switch",
   "word.two-way.means":
     "A switch that joins its common to one strapper or the other. Two of them work one light.",

@@ -20,7 +20,7 @@ export const huntPl: Record<keyof typeof huntEn, string> = {
   "hunt.kind.low-insulation": "Zła izolacja",
 
   "hunt.title": "Co było ukryte",
-  "hunt.points": "{points} z {most} punktów",
+  "hunt.points": "Punkty: {points} z {most}",
   "hunt.right": "Nazwano ją dobrze.",
   "hunt.kind-only": "Nazwano, co jest źle, ale nie gdzie.",
   "hunt.place-only": "Nazwano miejsce, ale nie to, co jest źle.",

@@ -119,7 +119,7 @@ export const meterEn = {
   "record.check.wrong-setting": "something was not set for this test",
   "record.check.passed": "called a pass, but it fails",
   "record.check.failed": "called a fail, but it passes",
-  "record.check.implausible": "no cable of that length reads so: probe again",
+  "record.check.implausible": "no cable of that length gives this: probe again",
   "record.check.unclear": "cannot be told yet",
   "expected.unknown": "It cannot be worked out from what is wired.",
   "expected.is": "About {n} Ω",

@@ -206,7 +206,7 @@ export const pl: Record<TextKey, string> = {
   "plan.nudge.tabulatedCurrentA":
     "Zacznij od wyłącznika. Potem pomyśl, co bardziej nagrzewa kabel: ciepłe otoczenie, inne kable obok, ocieplenie.",
   "plan.nudge.tabulated-ring":
-    "W pierścieniu zacznij od 20 A, które kabel musi przenosić. Potem pomyśl, co bardziej go nagrzewa.",
+    "W pierścieniu zacznij od 20 A: tyle kabel musi przenosić. Potem pomyśl, co bardziej go nagrzewa.",
   "plan.nudge.csaMm2": "Spójrz do tabeli, w kolumnę metody {method}.",
   "plan.nudge.fuseRatingA": "Co zasila? I który kabel ma chronić?",
   "plan.relation.designCurrentA": "Ib = {totalW} W ÷ 230 V",
@@ -539,7 +539,7 @@ export const pl: Record<TextKey, string> = {
   "word.spur": "odgałęzienie",
   "word.spur.means": "Jeden kabel od miejsca w obwodzie do jednego dalszego punktu. Nie wraca.",
   "word.leg": "ramię",
-  "word.leg.means": "Jeden z dwóch kabli pierścienia przy jego polu. Każdy przenosi część prądu.",
+  "word.leg.means": "Jeden z kabli, które wychodzą z pola. Pierścień ma dwa ramiona i dzielą one prąd.",
   "word.isolate": "odłączyć",
   "word.isolate.means": "Wyłączyć całe zasilanie i zabezpieczyć kłódką, żeby nikt go nie załączył.",
   "word.point": "punkt",
@@ -547,7 +547,8 @@ export const pl: Record<TextKey, string> = {
   "word.way": "pole",
   "word.way.means": "Miejsce w rozdzielnicy z własnym wyłącznikiem. Tam zaczyna się jeden obwód.",
   "word.device": "wyłącznik",
-  "word.device.means": "Wyłącznik nadprądowy w polu. Chroni kabel przed zbyt dużym prądem.",
+  "word.device.means":
+    "Wyłącznik nadprądowy w polu, w starych domach bezpiecznik. Chroni kabel przed zbyt dużym prądem.",
   "word.fcu": "FCU",
   "word.fcu.means":
     "Złącze z bezpiecznikiem. Bezpiecznik, najwyżej 13 A, jest na wszystko, co zasila, razem.",
@@ -581,7 +582,7 @@ export const pl: Record<TextKey, string> = {
     "Faza za łącznikiem. Jest pod napięciem tylko wtedy, gdy łącznik jest włączony. Żyłę innej barwy oznacza się na brązowo.",
   "word.strapper": "żyła korespondencyjna",
   "word.strapper.means":
-    "Jedna z dwóch żył, które łączą łączniki schodowe. Zawsze jedna z nich jest pod napięciem.",
+    "Jedna z dwóch żył, które łączą łączniki schodowe. Zawsze co najmniej jedna z nich jest pod napięciem.",
   "word.two-way": "łącznik schodowy",
   "word.two-way.means":
     "Łącznik, który łączy zacisk wspólny z jedną albo drugą żyłą korespondencyjną. Dwa takie sterują jedną lampą.",

@@ -20,5 +20,5 @@ export const progressPl: Record<keyof typeof progressEn, string> = {
   "progress.file": "Zapisz plik",
   "progress.file-name": "moje-cwiczenia.txt",
   "progress.practice-only":
-    "To dotyczy ćwiczeń na stole szkoleniowym. To nie jest świadectwo ani dowód, co wolno robić w prawdziwej pracy.",
+    "To dotyczy ćwiczeń na stanowisku do nauki. To nie jest świadectwo ani dowód, co wolno robić w prawdziwej pracy.",
 };

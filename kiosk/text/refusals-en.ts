@@ -16,7 +16,7 @@ export const refusalsEn = {
   "refused.no-time-set": "No time is set. Set the time of the group first.",
   "refused.no-lead": "The workshop is not led from here.",
   "refused.bench-not-linked": "That bench does not answer now.",
-  "refused.not-all-benches": "Done at {doneCount} of {count} benches. The others say why below.",
+  "refused.not-all-benches": "Benches done: {doneCount} of {count}. The others say why below.",
   "refused.lead-not-reached": "No lead answers at that address.",
   "refused.no-pair-code": "No code is shown at the lead now. Have a new one shown there.",
   "refused.wrong-pair-code": "That is not the code that the lead shows. Nothing was paired.",
@@ -72,7 +72,7 @@ export const refusalsEn = {
   "refused.all-named": "Faults here: {count}, and you named as many. Take one back first.",
   "refused.board-first":
     "Assessed work begins on a clear board, or on what was found there. Leads to take out: {outCount}, to put in: {inCount}.",
-  "refused.all-hidden": "No more than {count} faults can be hidden.",
+  "refused.all-hidden": "Faults that can be hidden, at most: {count}.",
   "refused.already-tested": "The tests have begun: a fault can be hidden before the first reading.",
   "refused.bench-in-use": "Somebody is working at the bench now.",
   "refused.own-screen-only": "That can be done at the bench alone.",

@@ -5,7 +5,7 @@ export const staffPl: Record<keyof typeof staffEn, string> = {
   "staff.demonstration": "To jest pokaz: osoby są zmyślone. Wpisz pierwszą osobę, a stanowisko będzie twoje.",
   "staff.first-start": "Na tym stanowisku nie ma jeszcze nikogo. Kod pierwszego startu: {code}",
   "staff.set-up": "Wpisz pierwszą osobę",
-  "staff.who": "Dotknij swojego imienia i wpisz PIN albo pokaż identyfikator.",
+  "staff.who": "Dotknij swojego imienia i wpisz PIN albo pokaż kartę.",
   "staff.name": "Imię i nazwisko",
   "staff.space": "Spacja",
   "staff.choose-pin": "{name}: wybierz PIN, co najmniej sześć cyfr",
@@ -24,7 +24,7 @@ export const staffPl: Record<keyof typeof staffEn, string> = {
   "staff.new-pin": "Nowy PIN",
   "staff.erase": "Usuń",
   "staff.erase-means":
-    "{name}: imię, numer, identyfikator i PIN znikną na zawsze. To, co zostało zrobione, zostanie bez nazwiska.",
+    "{name}: imię, numer, karta i PIN znikną na zawsze. To, co zostało zrobione, zostanie bez nazwiska.",
   "staff.erase-really": "Usuń na zawsze",
   "staff.which-part": "Kim jest ta osoba?",
   "staff.work": "{name}: otwarte ćwiczenie.",

@@ -17,7 +17,7 @@ export const hintWords = {
   },
   valueMissing: {
     en: "Something has not been chosen yet. Look for a cable without a size or a device without a rating.",
-    pl: "Czegoś jeszcze nie wybrano. Poszukaj kabla bez przekroju lub zabezpieczenia bez prądu znamionowego.",
+    pl: "Czegoś jeszcze nie wybrano. Poszukaj kabla bez przekroju lub wyłącznika bez prądu znamionowego.",
   },
 } as const satisfies Record<string, Text>;
 

@@ -22,7 +22,7 @@ const mostFaults = 20;
 const headings = {
   name: ["name", "imię i nazwisko"],
   number: ["centre number", "numer"],
-  badge: ["badge", "identyfikator"],
+  badge: ["badge", "karta", "identyfikator"],
 };
 
 const columnOf = (cells: readonly string[], names: readonly string[]): number =>

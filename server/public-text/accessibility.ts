@@ -47,7 +47,7 @@ export const accessibility: SheetText = {
         },
         {
           en: "The drawing of the house is told to screen readers as a list of its cables and points, not as a picture. The plots of temperature are told by their figures alone.",
-          pl: "Rysunek domu czytniki ekranu podają jako listę przewodów i punktów, nie jako obraz. Wykresy temperatury podawane są tylko liczbami.",
+          pl: "Rysunek domu czytniki ekranu podają jako listę kabli i punktów, nie jako obraz. Wykresy temperatury podawane są tylko liczbami.",
         },
         {
           en: "Reading aloud needs a voice in the browser; the small panel of a bench may have none.",

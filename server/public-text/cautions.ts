@@ -9,15 +9,15 @@ export const cautions: SheetText = {
       lines: [
         {
           en: "This is a training board. It runs at extra-low voltage. Nothing you learn here makes a real circuit safe to touch.",
-          pl: "To jest tablica do ćwiczeń. Działa na bardzo niskim napięciu. Nic z tego, czego się tu uczysz, nie sprawia, że prawdziwego obwodu można dotknąć.",
+          pl: "To jest tablica do nauki. Działa na bardzo niskim napięciu. Nic z tego, czego się tu uczysz, nie sprawia, że prawdziwego obwodu można dotknąć.",
         },
         {
           en: "On a real circuit: isolate, lock off, and prove dead with a tester that was itself proved before and after.",
-          pl: "Na prawdziwym obwodzie: odłącz, zablokuj i sprawdź brak napięcia próbnikiem, który sam był sprawdzony przed tym i po tym.",
+          pl: "Na prawdziwym obwodzie: odłącz, zablokuj i sprawdź brak napięcia wskaźnikiem, który sam był sprawdzony przed tym i po tym.",
         },
         {
           en: "This screen, its meter and its tester are pictures. None of them is proof that anything is dead.",
-          pl: "Ten ekran, jego miernik i jego próbnik to obrazki. Żaden z nich nie dowodzi, że nie ma napięcia.",
+          pl: "Ten ekran, jego miernik i jego wskaźnik to obrazki. Żaden z nich nie dowodzi, że nie ma napięcia.",
         },
       ],
     },

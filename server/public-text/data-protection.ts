@@ -21,11 +21,11 @@ export const dataProtection: SheetText = {
       lines: [
         {
           en: "Your name, your number at the centre where it gave one, a mark made from your badge code, and the adjustments that were agreed for you. They are sealed with a key of your own.",
-          pl: "Twoje imię i nazwisko, numer w ośrodku, jeśli go nadał, znacznik zrobiony z kodu identyfikatora oraz ustalone dla Ciebie ułatwienia. Są zaszyfrowane Twoim własnym kluczem.",
+          pl: "Twoje imię i nazwisko, numer w ośrodku, jeśli go nadał, znacznik zrobiony z kodu karty oraz ustalone dla Ciebie ułatwienia. Są zaszyfrowane Twoim własnym kluczem.",
         },
         {
           en: "What you did at the bench and when: cables, settings, readings, hints, what you handed in, and what was decided on it. These records have a number in place of your name.",
-          pl: "Co i kiedy zrobiłeś na stanowisku: przewody, ustawienia, odczyty, podpowiedzi, oddane prace i decyzje. W tych zapisach zamiast nazwiska jest numer.",
+          pl: "Twoja praca na stanowisku i jej czas: kable, ustawienia, odczyty, rady, oddane prace i decyzje. W tych zapisach zamiast nazwiska jest numer.",
         },
         {
           en: "No photographs, no sound, no place. A guest leaves no name.",
@@ -63,8 +63,8 @@ export const dataProtection: SheetText = {
       heading: { en: "How long", pl: "Jak długo" },
       lines: [
         {
-          en: "{keepYears} years after you last worked here; then your centre erases your name, number and badge. It keeps them longer only while an appeal or the law asks for it.",
-          pl: "{keepYears} lat od Twojej ostatniej pracy tutaj; potem ośrodek usuwa nazwisko, numer i identyfikator. Dłużej trzyma je tylko wtedy, gdy wymaga tego odwołanie albo prawo.",
+          en: "Years after your last work here: {keepYears}. Then your centre erases your name, number and badge. It keeps them longer only while an appeal or the law asks for it.",
+          pl: "Liczba lat od Twojej ostatniej pracy tutaj: {keepYears}. Potem ośrodek usuwa nazwisko, numer i kartę. Dłużej trzyma je tylko wtedy, gdy wymaga tego odwołanie albo prawo.",
         },
         {
           en: "Erased means that the key to your name is gone for good. Records without a name stay, so that the others can still be proved.",
@@ -77,7 +77,7 @@ export const dataProtection: SheetText = {
       lines: [
         {
           en: "You may ask your centre to show you what is kept, to give you a copy, to put right what is wrong, to erase it, to use it less, and you may object. Where you gave consent you may take it back.",
-          pl: "Możesz prosić ośrodek o wgląd, o kopię, o poprawienie błędów, o usunięcie, o ograniczenie używania, i możesz się sprzeciwić. Jeśli dałeś zgodę, możesz ją wycofać.",
+          pl: "Możesz prosić ośrodek o wgląd, o kopię, o poprawienie błędów, o usunięcie, o ograniczenie używania, i możesz się sprzeciwić. Zgodę, jeśli była, możesz wycofać.",
         },
         {
           en: "You may complain to the authority for data protection: in the United Kingdom the Information Commissioner.",

@@ -16,7 +16,7 @@ const words = {
     sheets: "Cautions and data protection",
     plain:
       "This link is not encrypted: somebody else on this network could read your PIN. Ask your technician for a certificate.",
-    wrong: "That name and PIN, or that badge, do not match.",
+    wrong: "Name and PIN do not match, or the badge is not known.",
     wait: (seconds: number) => `Too many wrong tries. Wait ${seconds} s, then try again.`,
     busy: "The bench is busy. Try again in a moment.",
   },
@@ -24,14 +24,14 @@ const words = {
     title: "Zaloguj się do tego stanowiska",
     name: "Twoje imię i nazwisko",
     pin: "Twój PIN",
-    badge: "Albo kod z identyfikatora",
+    badge: "Albo kod karty",
     enter: "Zaloguj się",
     caution:
-      "Tablica ćwiczebna, bardzo niskie napięcie. Prawdziwe obwody mogą zabić: wyłącz, sprawdź brak napięcia. Ten ekran nie jest dowodem.",
+      "Tablica do nauki, bardzo niskie napięcie. Prawdziwe obwody mogą zabić: wyłącz, sprawdź brak napięcia. Ten ekran nie jest dowodem.",
     sheets: "Ostrzeżenia i ochrona danych",
     plain:
       "To połączenie nie jest szyfrowane: ktoś inny w tej sieci może odczytać Twój PIN. Poproś technika o certyfikat.",
-    wrong: "To imię i PIN albo ten identyfikator do siebie nie pasują.",
+    wrong: "Imię i PIN do siebie nie pasują albo karta jest nieznana.",
     wait: (seconds: number) => `Za dużo pomyłek. Poczekaj ${seconds} s i spróbuj jeszcze raz.`,
     busy: "Stanowisko jest zajęte. Spróbuj za chwilę.",
   },

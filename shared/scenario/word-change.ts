@@ -29,7 +29,7 @@ const templates: Record<Language, Record<Said, string>> = {
     again: "Wyjmij {cable:acc} i podłącz jeszcze raz, żyła do żyły.",
     size: "Zmień {cable:acc} na {value}.",
     device: "Załóż wyłącznik {value} w {station:loc}.",
-    curve: "Załóż wyłącznik typu {value} w {station:loc}.",
+    curve: "Załóż wyłącznik o charakterystyce {value} w {station:loc}.",
     fuse: "Załóż bezpiecznik {value} w {station:loc}.",
     switched: "Wybierz {station:acc} z łącznikiem.",
     unswitched: "Wybierz {station:acc} bez łącznika.",

@@ -143,7 +143,7 @@ test("a bench tells its story on two screens, is handed over at the first touch,
     if (at === 0) await look(large, problems);
   }
   await expect(outcomeOf(large)).toHaveAttribute("data-outcome", "won");
-  await expect(outcomeOf(large)).toContainText("W domu wezwij kogoś kompetentnego.");
+  await expect(outcomeOf(large)).toContainText("W domu wezwij kogoś z uprawnieniami.");
   await look(large, problems);
   expect(problems).toEqual([]);
 

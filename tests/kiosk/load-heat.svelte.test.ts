@@ -69,3 +69,19 @@ describe.each(panels)("the plot of a cable's temperature on a $panel panel", ({ 
     },
   );
 });
+
+describe("an appliance at a point", () => {
+  it.each([
+    { language: "en", named: "Kettle" },
+    { language: "pl", named: "Czajnik" },
+  ] as const)("is spelt one way, of the task or of any house: $named", async ({ language, named }) => {
+    const [stated] = load.appliances;
+    const { name: _name, ...plain } = stated!;
+    const general = { ...plain, id: "socket-1/of-any-house", appliance: "kettle" } as const;
+    const both = { ...load, appliances: [stated!, general] };
+    const view = bench({ language, board: workshopFace, attempt: attempt({ step: "load", load: both }) });
+    await showBench({ view });
+    const keys = both.appliances.map(({ id }) => byId(`load-appliance-${id}`));
+    expect(keys.map((key) => key.querySelector("span")?.textContent)).toEqual([named, named]);
+  });
+});

@@ -10,15 +10,15 @@ const readings = {
   en: {
     meter: ["more than 1999 ohms simulated", "Red. Way 1 a N", "never proof of dead"],
     record: ["Ring 1: end to end. L. 0.27 ohms · Pass simulated. right", "N. not yet"],
-    hunt: ["3 of 7 points", "Broken core", "You named it", "You did not name it"],
+    hunt: ["Points: 3 of 7", "Broken core", "You named it", "You did not name it"],
     heat: ["The device of Way 1 opens first", "96 °C", "does not protect this cable"],
     numbers: ["30 amps of 32 amps: may have opened", "24 amps, 80 %"],
   },
   pl: {
     meter: ["ponad 1999 omów symulacja", "Czerwona. Pole 1 a N"],
     record: ["0,27 oma · Dobry symulacja. dobrze", "N. jeszcze nie"],
-    hunt: ["3 z 7 punktów", "Przerwana żyła", "Nazwano ją dobrze"],
-    heat: ["Pierwszy wyłącza wyłącznik: Pole 1", "96 °C"],
+    hunt: ["Punkty: 3 z 7", "Przerwana żyła", "Nazwano ją dobrze"],
+    heat: ["Pierwszy wyłączy wyłącznik (Pole 1)", "96 °C"],
     numbers: ["30 amperów z 32 ampery: mógł już wyłączyć", "24 ampery, 80 %"],
   },
 } as const;

@@ -32,7 +32,7 @@ export const recordEn = {
   versions: "Rule pack, program",
   sensed: "What was wired, as it was sensed",
   "sensed.alt":
-    "Plan of the house with {cables} cables between {stations} stations. The tables below tell each.",
+    "Plan of the house. Cables: {cables}, stations: {stations}. The tables below tell each.",
   "sensed.none": "No cable was plugged in.",
   station: "Station",
   name: "Name",

@@ -83,6 +83,8 @@ export interface Terms {
   range: (least: string, most: string) => string;
   /** So many places more than are named. */
   more: (count: number) => string;
+  /** English words in the clauses of sources, with what is said for them; a longer phrase stands before its words. */
+  clauseWords: readonly (readonly [english: string, said: string])[];
   references: {
     regulation: string;
     standard: string;

@@ -70,7 +70,7 @@ export const enTerms: Terms = {
     depthMm: "the depth in the wall",
     deviceRatingA: "the rating of the device",
     deviceStandard: "the kind of device",
-    deviceCurve: "the type of the circuit-breaker",
+    deviceCurve: "the type of the device (B, C or D)",
     rcdMa: "the rating of the RCD",
     letThroughA2s: "the let-through energy the maker states",
     fuseRatingA: "the fuse",
@@ -91,7 +91,7 @@ export const enTerms: Terms = {
     electrodeOhm: "the resistance of the earth electrode",
     earthing: "the kind of earthing",
     readings: "the readings",
-    judged: "what you said of the reading",
+    judged: "whether you called the reading a pass or a fail",
   },
   values: {
     ring: same("ring"),
@@ -123,6 +123,7 @@ export const enTerms: Terms = {
   where: "Look at {places}.",
   range: (least, most) => `${least} to ${most}`,
   more: (count) => `${count} more`,
+  clauseWords: [],
   references: {
     regulation: "Regulation: {document}, {clause}.",
     standard: "Standard: {document}, {clause}.",
@@ -149,7 +150,7 @@ export const enTerms: Terms = {
     "fault-named": "Faults found and named: {faultCount} in all.",
   },
   undetermined: {
-    value: "Cannot say yet: {title}. Nobody has said {field} of {place}. Tell the bench, then look again.",
+    value: "Cannot say yet: {title}. Not known of {place}: {field}. Tell the bench, then check again.",
     board:
       "Cannot say: {title}. The board cannot read {place}. That is no mistake of yours. Tell your trainer.",
     noLimit:

@@ -11,13 +11,13 @@ export const en = {
     variants: {
       "line-neutral": {
         what: "Line and neutral are joined: {causes}.",
-        why: "In a real house a very large current would flow at once, with a flash and a fire danger, until the device trips.",
-        remedy: "Pull out the lead that joins line to neutral and put it on its own contact.",
+        why: "In a real house a very large current would flow at once, with a flash and a fire danger, until the device cuts it off.",
+        remedy: "Pull out the lead that joins line to neutral and put it on the right contact.",
       },
       "line-earth": {
         what: "Line and earth are joined: {causes}.",
-        why: "In a real house a very large current would flow, and metal cases on this circuit could be live until the device trips: shock and fire danger.",
-        remedy: "Pull out the lead that joins line to earth and put it on its own contact.",
+        why: "In a real house a very large current would flow, and metal cases on this circuit could be live until the device cuts it off: shock and fire danger.",
+        remedy: "Pull out the lead that joins line to earth and put it on the right contact.",
       },
     },
   },
@@ -35,7 +35,7 @@ export const en = {
     title: "Two ways are joined",
     variants: {
       line: {
-        what: "The lines of {ways} meet on this wiring.",
+        what: "The lines of {ways} meet in this wiring.",
         why: "With one device off, the other still feeds the circuit. Someone who thinks it is dead could get a shock.",
         remedy: "Keep each circuit on its own way. Move the cable that crosses over back to its own circuit.",
       },
@@ -50,12 +50,12 @@ export const en = {
     title: "Borrowed neutral",
     variants: {
       only: {
-        what: "{place} takes its line from one circuit and its neutral from another.",
+        what: "At {places} the line comes from one circuit and the neutral from another.",
         why: "With its own circuit off, the neutral can still be live through the other one: shock danger. An RCD would trip as well.",
-        remedy: "Bring the neutral of its own circuit to it, and take off the borrowed one.",
+        remedy: "Bring the neutral of the same circuit there, and take off the borrowed one.",
       },
       also: {
-        what: "The neutral of {place} reaches its own circuit and another one too.",
+        what: "At {places} the neutral reaches its own circuit and another one too.",
         why: "Current would return by both. With one circuit off, the neutral can still be live: shock danger. An RCD would trip as well.",
         remedy: "Take off the neutral that leads to the other circuit.",
       },
@@ -66,7 +66,7 @@ export const en = {
     variants: {
       crossed: {
         what: "{from} is joined to {to}.",
-        why: "A switch or a fuse could then cut the wrong conductor and leave parts live that look dead: shock danger.",
+        why: "A switch or a fuse could then cut the wrong conductor. Parts that look dead, or metal that people touch, could be live: shock danger.",
         remedy: "Swap the leads so that line meets line, neutral meets neutral and earth meets earth.",
       },
     },
@@ -76,7 +76,7 @@ export const en = {
     variants: {
       split: {
         what: "Line, neutral and earth of one feed do not run together: {places}.",
-        why: "Conductors that run together cancel each other's magnetic field. Apart they can heat metal, and nobody can trace them.",
+        why: "Conductors that run together cancel each other's magnetic field. Apart they can heat steel around them, and nobody can trace them.",
         remedy:
           "Run line, neutral and earth of one feed side by side, from the same place to the same place.",
       },
@@ -88,7 +88,7 @@ export const en = {
       missing: {
         what: "No earth reaches {places}.",
         why: "If a live part touched the metal there, the metal would stay live. Whoever touches it would get a shock.",
-        remedy: "Bring the protective conductor (E) to it from the way, without a gap.",
+        remedy: "Bring the protective conductor (E) there from the way, without a gap.",
       },
     },
   },
@@ -98,27 +98,27 @@ export const en = {
       "neutral-live": {
         title: "No neutral, but live",
         what: "Line reaches {places}, but no neutral does.",
-        why: "It looks dead, for nothing works, and yet it is live: shock danger.",
-        remedy: "Bring the neutral (N) to it from the same way.",
+        why: "Nothing works there, so it looks dead. Yet it is live: shock danger.",
+        remedy: "Bring the neutral (N) there from the way of its circuit.",
       },
       neutral: {
         title: "No neutral",
         what: "No neutral reaches {places}.",
         why: "Current needs a way back. Nothing can work there.",
-        remedy: "Bring the neutral (N) to it from the same way.",
+        remedy: "Bring the neutral (N) there from the way of its circuit.",
       },
       line: {
         title: "No line",
         what: "No line reaches {places}.",
         why: "Nothing can work there.",
-        remedy: "Bring the line (L) to it from the same way.",
+        remedy: "Bring the line (L) there from the way of its circuit.",
       },
     },
   },
   "wrong-side": {
     title: "Fed from the wrong side",
     reference:
-      "The maker marks the supply and the load terminals. Regulation: BS 7671:2018, 134.1.1, asks to follow the maker's instructions.",
+      "The maker marks the supply and the load terminals. Regulation: BS 7671:2018, 134.1.1, asks you to follow the maker's instructions.",
     variants: {
       "fed-from-load": {
         what: "The feed lands on the load side of {place}.",
@@ -136,8 +136,8 @@ export const en = {
         remedy: "Loop the ring through the supply side. Use the load side for what the fuse protects.",
       },
       parallel: {
-        what: "The load side of {places} is fed in two ways at once.",
-        why: "With one fuse out, the other feed keeps it live. The fuse protects nothing: shock and fire danger.",
+        what: "The load side of {places} is fed from more than one place at once.",
+        why: "With one fuse out, another feed keeps it live. The fuse protects nothing: shock and fire danger.",
         remedy: "Feed the load side from one fuse only.",
       },
     },
@@ -149,7 +149,7 @@ export const en = {
       "not-served": {
         what: "Power does not reach {places}.",
         why: "The task asks for it to work.",
-        remedy: "Bring line, neutral and earth to it from the circuit.",
+        remedy: "Bring line, neutral and earth there from the circuit.",
         several: {
           what: "Power does not reach {places}.",
           why: "The task asks for them to work.",
@@ -193,7 +193,7 @@ export const en = {
     variants: {
       stacked: {
         what: "More than one plug is on one contact: {places}.",
-        why: "The board cannot tell which cable goes where. In a real terminal, too many conductors work loose.",
+        why: "The board cannot tell which cable goes where. In one real terminal, too many conductors can work loose.",
         remedy: "Give each lead a contact of its own. Use another entry.",
       },
     },
@@ -220,7 +220,7 @@ export const en = {
     variants: {
       open: {
         what: "The ring does not close[ ({cores})]: {places}.",
-        why: "A ring shares its load between two legs. With line or neutral open, one leg can have to carry all of it, and its cable is too small for that. With earth open, part of the ring has one earth only.",
+        why: "A ring shares its load between two legs. With line or neutral open, one leg may have to carry it all, and its cable may be too small for that. With earth open, part of the ring has one earth only.",
         remedy:
           "Follow each conductor from the way and back again. Close line, neutral and earth, all three.",
       },
@@ -231,7 +231,7 @@ export const en = {
     variants: {
       bridged: {
         what: "A cable makes a short cut across the ring.",
-        why: "The load no longer shares as in a ring, and the three-step ring test can no longer prove it.",
+        why: "The load no longer shares as in a ring, and the three-step ring test cannot prove it.",
         remedy: "Take out the cable that cuts across. A ring is one round trip.",
       },
     },
@@ -241,8 +241,8 @@ export const en = {
     variants: {
       loop: {
         what: "Cables make a loop here that does not pass through the way: {places}.",
-        why: "One single cable carries the load of the whole loop. It is no ring, and no standard test of a circuit can prove it.",
-        remedy: "Take one cable out of the loop, or bring both ends of the ring back to the way.",
+        why: "All the load of the loop enters at one place. It is no ring, and the ring test cannot prove it.",
+        remedy: "Take one cable out of the loop, or bring both ends back to the way.",
       },
       fused: {
         title: "A loop behind a fuse",
@@ -257,7 +257,7 @@ export const en = {
     variants: {
       two: {
         what: "Two rings leave {place}.",
-        why: "One device has to carry both. Whoever tests later may cross their ends.",
+        why: "One device has to carry both. Whoever tests later may mix up their ends.",
         remedy: "Give each ring a way of its own, or say why both are on one.",
       },
     },
@@ -268,18 +268,18 @@ export const en = {
       small: {
         what: "{cable} is {csaMm2}.",
         why: "A ring needs {leastCsaMm2} or more.[ The device lets {deviceA} through.] A smaller cable could overheat.",
-        remedy: "Use {leastCsaMm2} cable all round the ring.",
+        remedy: "Use cable of {leastCsaMm2} or more all round the ring.",
         several: {
           what: "These cables of the ring are {csaMm2}: {places}.",
         },
       },
       underrated: {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "Each cable of a ring must be able to carry {leastA}. Insulation, heat or other cables beside it keep its own heat in.",
+        why: "Each cable of a ring must be able to carry {leastA}. Thermal insulation, a warm place or other cables beside it keep its own heat in.",
         remedy: "Run it where it can lose its heat, or use a larger cable.",
         several: {
           what: "These cables of the ring are {csaMm2}: {places}. The way they are run, they may carry {ratingA}.",
-          why: "Each cable of a ring must be able to carry {leastA}. Insulation, heat or other cables beside them keep their own heat in.",
+          why: "Each cable of a ring must be able to carry {leastA}. Thermal insulation, a warm place or other cables beside them keep their own heat in.",
         },
       },
     },
@@ -289,13 +289,13 @@ export const en = {
     variants: {
       over: {
         what: "{place} has a {deviceA} device on a ring.",
-        why: "A ring may have {mostA} at most. Above that the cable of a leg could overheat before the device trips.",
+        why: "A ring may have {mostA} at most. Above that the cable of a leg could overheat before the device cuts it off.",
         remedy: "Fit a device of {mostA}.",
       },
       under: {
         what: "{place} has a {deviceA} device on a ring.",
         why: "The standard ring has {leastA} to {mostA}. A smaller device is safe, but it may trip often.",
-        remedy: "Nothing must be done. Think whether {mostA} was meant.",
+        remedy: "Nothing has to be done. Check whether {mostA} was meant.",
       },
     },
   },
@@ -320,9 +320,9 @@ export const en = {
     variants: {
       several: {
         what: "The spur that starts with {cause} feeds more than one point.",
-        why: "A spur without a fuse feeds one point: one single or one twin socket outlet, or one fixed item.[ At worst it would carry {worstA}, and its cable may carry {ratingA}.]",
+        why: "A spur without a fuse feeds one point: one single or one twin socket outlet, or one fixed item.[ At worst it would carry {worstA}, but its cable may carry only {ratingA}.]",
         remedy:
-          "Feed the second point from another place on the circuit, or put a fused connection unit (FCU) with a 13 A fuse before both.",
+          "Leave one point on the spur and feed the rest from places that are not on a spur. Or put a fused connection unit (FCU) with a 13 A fuse before all of them.",
       },
     },
   },
@@ -331,7 +331,7 @@ export const en = {
     variants: {
       beyond: {
         what: "{cause} goes on from a point that is on a spur already.",
-        why: "A spur without a fuse ends at its first point.[ With both, its cable would carry {worstA} at worst and may carry {ratingA}.]",
+        why: "A spur without a fuse ends at its first point.[ With both, its cable would carry {worstA} at worst, but it may carry only {ratingA}.]",
         remedy:
           "Feed the outer point from a place that is not on a spur, or put a fused connection unit (FCU) with a 13 A fuse at the start of the spur.",
       },
@@ -363,12 +363,13 @@ export const en = {
       small: {
         what: "{cable} is a spur. It is {csaMm2}.",
         why: "On a circuit with a {deviceA} device a spur without a fuse needs {leastCsaMm2} or more. The device is much too large to protect a smaller cable.",
-        remedy: "Use {leastCsaMm2} cable for the spur.",
+        remedy: "Use cable of {leastCsaMm2} or more for the spur.",
       },
       overload: {
         what: "{cable} is a spur. It is {csaMm2}. The way it is run, it may carry {ratingA}.",
         why: "{point} can take {worstA} at worst. The {deviceA} device does not trip at that, so the cable would overheat.",
-        remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
+        remedy:
+          "Use a larger cable. If its run keeps the heat in, move it. For up to 13 A you can put a fused connection unit (FCU) before it.",
       },
       slim: {
         title: "A spur cable only just large enough",
@@ -393,22 +394,23 @@ export const en = {
     variants: {
       underrated: {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device trips.",
-        remedy: "Use a larger cable, or run it where it can lose its heat, or fit a smaller device.",
+        why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device cuts it off.",
+        remedy:
+          "Use a larger cable, or a smaller device that still carries the load. If its run keeps the heat in, move it.",
         several: {
           title: "The device does not protect these cables",
           what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}.",
-          why: "The {deviceA} device lets {deviceA} through for hours. Cable like this could overheat before the device trips.",
+          why: "The {deviceA} device lets {deviceA} through for hours. Cable like this could overheat before the device cuts it off.",
         },
       },
       "semi-enclosed": {
-        what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
-        why: "A rewireable fuse of {deviceA} acts late. So the cable counts for less, and {allowedA} is not enough.",
+        what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}, and behind a rewirable fuse only {allowedA}.",
+        why: "A rewirable fuse of {deviceA} acts late. So the cable counts for less, and {allowedA} is not enough.",
         remedy: "Fit a circuit-breaker, or use a larger cable.",
         several: {
           title: "The device does not protect these cables",
-          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
-          why: "A rewireable fuse of {deviceA} acts late. So cable counts for less, and {allowedA} is not enough.",
+          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}, and behind a rewirable fuse only {allowedA}.",
+          why: "A rewirable fuse of {deviceA} acts late. So cable counts for less, and {allowedA} is not enough.",
         },
       },
     },
@@ -418,22 +420,23 @@ export const en = {
     variants: {
       underrated: {
         what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}.",
-        why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device trips.",
-        remedy: "Use a larger cable, or run it where it can lose its heat, or fit a smaller device.",
+        why: "The {deviceA} device lets {deviceA} through for hours. The cable could overheat before the device cuts it off.",
+        remedy:
+          "Use a larger cable, or a smaller device that still carries the load. If its run keeps the heat in, move it.",
         several: {
           title: "The device does not protect these cables",
           what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}.",
-          why: "The {deviceA} device lets {deviceA} through for hours. Cable like this could overheat before the device trips.",
+          why: "The {deviceA} device lets {deviceA} through for hours. Cable like this could overheat before the device cuts it off.",
         },
       },
       "semi-enclosed": {
-        what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
-        why: "A rewireable fuse of {deviceA} acts late. So the cable counts for less, and {allowedA} is not enough.",
+        what: "{cable} is {csaMm2}. The way it is run, it may carry {ratingA}, and behind a rewirable fuse only {allowedA}.",
+        why: "A rewirable fuse of {deviceA} acts late. So the cable counts for less, and {allowedA} is not enough.",
         remedy: "Fit a circuit-breaker, or use a larger cable.",
         several: {
           title: "The device does not protect these cables",
-          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}, and behind a rewireable fuse only {allowedA}.",
-          why: "A rewireable fuse of {deviceA} acts late. So cable counts for less, and {allowedA} is not enough.",
+          what: "These cables are {csaMm2}: {places}. The way they are run, they may carry {ratingA}, and behind a rewirable fuse only {allowedA}.",
+          why: "A rewirable fuse of {deviceA} acts late. So cable counts for less, and {allowedA} is not enough.",
         },
       },
     },
@@ -443,12 +446,12 @@ export const en = {
     variants: {
       cooking: {
         what: "{point} shares its circuit with {others}.",
-        why: "Cooking takes a lot of current for a long time. With other things on the circuit the device would trip.",
+        why: "Cooking takes a lot of current for a long time. With other things on the circuit the device could trip.",
         remedy: "Feed it alone from a way of its own, through a cooker control.",
       },
       "water-heater": {
         what: "{point} shares its circuit with {others}.",
-        why: "A water heater over {overLitres} runs for hours. With other things on the circuit the device would trip.",
+        why: "A water heater over {overLitres} runs for hours. With other things on the circuit the device could trip.",
         remedy: "Feed it alone from a way of its own.",
       },
       shower: {
@@ -473,7 +476,7 @@ export const en = {
       },
       "space-heating": {
         what: "Heating is fed from a ring: {places}[, {powerW} in all].",
-        why: "Heating the whole house takes its current for hours. A ring is for loads that come and go.",
+        why: "Storage heaters, or heaters for a whole house, take current for hours. A ring is for loads that come and go.",
         remedy: "Give the heating a circuit of its own, or say why it is right here.",
       },
     },
@@ -502,12 +505,12 @@ export const en = {
         what: "{point} has nothing before it that isolates it from line and neutral.",
         why: "Whoever repairs it must be able to make it dead on the spot.",
         remedy:
-          "Feed it through a switched fused connection unit (FCU), or a double-pole switch that is rated for it.",
+          "Feed it through a double-pole switch that is rated for it. Up to 13 A, a switched fused connection unit (FCU) will do.",
       },
       "fuse-only": {
         title: "Only a fuse to isolate it",
         what: "{point} can be isolated only by taking the fuse out of {by}.",
-        why: "That does for a boiler, if the designer says so. A switch is quicker and safer.",
+        why: "That is enough for a boiler, if the designer says so. A switch is quicker and safer.",
         remedy: "Use a switched fused connection unit (FCU), or say why the fuse is enough.",
       },
     },
@@ -542,7 +545,7 @@ export const en = {
     title: "The light never goes off",
     variants: {
       on: {
-        what: "{place} is on whatever the switch does.",
+        what: "Whatever the switch does, there is light at {places}.",
         why: "The line reaches it past the switch.",
         remedy: "Take the switched line (SL), not the line (L), to the light.",
       },
@@ -552,8 +555,8 @@ export const en = {
     title: "The two-way switches do not each work",
     variants: {
       half: {
-        what: "A switch of {place} works only while the other one stands right.",
-        why: "From each switch the light must go on and off, whatever the other does. That takes both strappers (S1 and S2), and each common in its place.",
+        what: "Not every switch of {place} turns it on and off by itself.",
+        why: "From each switch the light must go on and off, whatever the others do. That takes both strappers (S1 and S2), and each common (C) in its place.",
         remedy: "Run S1 to S1 and S2 to S2 between the switches. No strapper may land on a common (C).",
       },
     },
@@ -597,7 +600,8 @@ export const en = {
       over: {
         what: "The load on {place} is {designA}.",
         why: "Its device is {deviceA}. That is too little: it can trip in use.",
-        remedy: "Share the load between two circuits, or use a larger device with cable to match.",
+        remedy:
+          "Share the load between two circuits, or use a larger device with cable to match, where this kind of circuit may have one.",
       },
     },
   },
@@ -634,7 +638,7 @@ export const en = {
         what: "{place} has a {fuseA} fuse and feeds {point}.",
         why: "{point} may have {mostA} at most. A larger fuse does not protect its parts.",
         remedy: "Fit a {mostA} fuse.",
-        reference: "The maker's instructions, which BS 7671:2018, 134.1.1, asks to follow.",
+        reference: "The maker's instructions, which BS 7671:2018, 134.1.1, asks you to follow.",
       },
       lighting: {
         title: "A large fuse for lights",
@@ -650,7 +654,8 @@ export const en = {
       underrated: {
         what: "{cable} is fed through the {fuseA} fuse of {fcu}. It is {csaMm2} and may carry {ratingA} the way it is run.",
         why: "The fuse lets {fuseA} through for hours. The cable could overheat before the fuse blows.",
-        remedy: "Fit a smaller fuse, or use a larger cable, or run it where it can lose its heat.",
+        remedy:
+          "Fit a smaller fuse that still carries the load, or use a larger cable. If its run keeps the heat in, move it.",
         several: {
           title: "The fuse does not protect these cables",
           what: "These cables are fed through the {fuseA} fuse of {fcu}: {places}. They are {csaMm2} and may carry {ratingA} the way they are run.",
@@ -665,13 +670,15 @@ export const en = {
       over: {
         what: "The {fuseA} fuse of {place} feeds a load of {designA}.",
         why: "The fuse is for all of it together. It would blow in use.",
-        remedy: "Take some of the load elsewhere, or bring it to the circuit directly.",
+        remedy: "Feed some of the load from another place on the circuit, or from a circuit of its own.",
+        reference: "Standard: BS 1363-4, rating of a fused connection unit.",
       },
       "long-running": {
         title: "A heavy load for hours on a fuse",
         what: "{place} feeds a load of {designA} that runs for hours.",
         why: "A fused connection unit (FCU) gets hot when it carries its full {fuseA} for long.",
         remedy: "Feed it from a double-pole switch on a circuit of its own, or say why it is right here.",
+        reference: "Common practice in the trade. The rating is that of BS 1363-4.",
       },
     },
   },
@@ -679,7 +686,7 @@ export const en = {
     title: "This needs a fuse of its own",
     variants: {
       lighting: {
-        what: "{point} is a light straight on a socket-outlet circuit with a {deviceA} device.",
+        what: "{point} is a light wired straight to a socket-outlet circuit with a {deviceA} device.",
         why: "Lampholders, switches and thin cable need a small fuse. Above {mostA} the device does not protect them.",
         remedy: "Feed it through a fused connection unit (FCU) with a 3 A fuse.",
       },
@@ -716,7 +723,7 @@ export const en = {
     variants: {
       underrated: {
         what: "{place} is rated {ratingA}.",
-        why: "It can have to carry {carriesA}. Its contacts would get too hot.",
+        why: "It may have to carry {carriesA}. It would get too hot.",
         remedy: "Use one that is rated {carriesA} or more.",
       },
     },
@@ -742,22 +749,23 @@ export const en = {
       never: {
         what: "The earth fault loop impedance at {place} is {zsOhm}. It may be {limitOhm} at most.",
         why: "If line touched earth there, nothing would disconnect it in time. Metal would stay live: shock and fire danger.",
-        remedy: "Use a shorter run or a larger cable, or a device that trips sooner.",
+        remedy:
+          "Use a shorter run, a larger cable or a device that cuts off sooner. With an earth electrode (TT) only an RCD does it.",
       },
       "rcd-only": {
         title: "Only the RCD gives disconnection in time",
         what: "The earth fault loop impedance at {place} is {zsOhm}. For the device alone it may be {limitOhm} at most.",
-        why: "In a fault the RCD trips in time, the device does not.",
+        why: "In a fault the RCD trips in time; the device alone does not.",
         remedy: "Use a shorter run or a larger cable, or say why the RCD is enough here.",
       },
       tt: {
         what: "The earth electrode and the RCD of {place} do not match.",
-        why: "In a fault the metal could stay above {limitV} without tripping: shock danger.",
+        why: "In a fault, metal could stay above {limitV} and nothing would trip: shock danger.",
         remedy: "Fit a 30 mA RCD, or improve the earth electrode.",
       },
       electrode: {
         title: "The earth electrode may not be steady",
-        what: "The electrode has {electrodeOhm}. Above {mostOhm} it may not stay so.",
+        what: "The earth electrode has {electrodeOhm}. Above {mostOhm} it may not stay steady.",
         why: "When the ground dries out or freezes, its resistance can rise.",
         remedy:
           "Nothing to change here. On a real job, improve the electrode, or have it tested again in dry weather.",
@@ -769,8 +777,8 @@ export const en = {
     variants: {
       small: {
         what: "The protective conductor of {cable} is {cpcCsaMm2}. It needs {leastCsaMm2}.",
-        why: "In a fault {faultA} would flow for {disconnectionS}. That could make it hot enough to damage its insulation.",
-        remedy: "Use a cable with a larger protective conductor, or a device that trips sooner.",
+        why: "In a fault {faultA} would flow for {disconnectionS}. That could make it so hot that its insulation is damaged.",
+        remedy: "Use a cable with a larger protective conductor, or a device that cuts off sooner.",
         several: {
           what: "The protective conductor is {cpcCsaMm2} in these cables: {places}. It needs {leastCsaMm2}.",
         },
@@ -782,53 +790,53 @@ export const en = {
     variants: {
       "socket-outlets": {
         what: "{way} feeds socket outlets and has no RCD of {mostMa} or less.",
-        why: "An RCD trips when current leaks to earth, through a person for example. Socket outlets to {toA} need one.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        why: "An RCD trips when current leaks to earth, through a person for example. Socket outlets of {toA} or less need one.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       lighting: {
         what: "{way} feeds lights in a home and has no RCD of {mostMa} or less.",
         why: "An RCD trips when current leaks to earth, through a person for example. Lights in a home need one.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       bathroom: {
         what: "{way} feeds {points} in a bath or shower room and has no RCD of {mostMa} or less.",
         why: "Wet skin lets more current through. Every circuit there needs an RCD.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       buried: {
         what: "{way} has no RCD of {mostMa} or less, and its cable lies less than {depthMm} deep in the wall: {cables}.",
         why: "A nail or a screw can reach a cable so near the surface.",
-        remedy: "Protect this way by a {mostMa} RCD, or run the cable deeper.",
+        remedy: "Protect this way with a {mostMa} RCD, or run the cable deeper.",
       },
       "metal-framed": {
         what: "{way} has no RCD of {mostMa} or less, and its cable runs in a wall with a metal frame: {cables}.",
         why: "A damaged cable could make the frame live.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       "socket-outlets-tt": {
         what: "{way} feeds socket outlets from a supply with its own earth electrode (TT), and has no RCD of {mostMa} or less.",
         why: "Here the device alone does not disconnect a fault in time: shock and fire danger.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       "lighting-tt": {
         what: "{way} feeds lights from a supply with its own earth electrode (TT), and has no RCD of {mostMa} or less.",
         why: "Here the device alone does not disconnect a fault in time: shock and fire danger.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       "bathroom-tt": {
         what: "{way} feeds {points} in a bath or shower room from a supply with its own earth electrode (TT), and has no RCD of {mostMa} or less.",
         why: "Here the device alone does not disconnect a fault in time, and wet skin lets more current through: shock danger.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       "buried-tt": {
         what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable lies less than {depthMm} deep in the wall: {cables}.",
         why: "A nail can reach the cable, and the device alone does not disconnect a fault in time: shock and fire danger.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
       "metal-framed-tt": {
         what: "{way} has no RCD of {mostMa} or less, its supply has its own earth electrode (TT), and its cable runs in a wall with a metal frame: {cables}.",
         why: "A damaged cable could make the frame live, and the device alone does not disconnect that in time: shock danger.",
-        remedy: "Protect this way by a {mostMa} RCD.",
+        remedy: "Protect this way with a {mostMa} RCD.",
       },
     },
   },
@@ -855,7 +863,7 @@ export const en = {
       missing: {
         what: "For {way} these tests are not on record: {tests}.",
         why: "Only a test shows that what cannot be seen is right.",
-        remedy: "Do the test and put the reading on record.",
+        remedy: "Do each test and put its reading on record.",
       },
     },
   },
@@ -863,7 +871,7 @@ export const en = {
     title: "Tests out of order",
     variants: {
       order: {
-        what: "For {way} the {test} was done too early.",
+        what: "For {way} this test was done too early: {test}.",
         why: "A later test can mislead, or be unsafe, until the earlier ones are right.",
         remedy: "Test again in order: continuity, ring, insulation, polarity.",
       },
@@ -873,32 +881,32 @@ export const en = {
     title: "A reading was judged wrongly",
     variants: {
       passed: {
-        what: "The {test} for {way} was called a pass. It is a fail.",
-        why: "[The reading is {readingOhm}. ][The reading is {readingMegohm}. ]It is not within its limits.",
-        remedy: "Compare the reading with its limit, find the cause, and test again.",
+        what: "{way}, {test}: the reading was called a pass. It is a fail.",
+        why: "[The reading is {readingOhm}. ][The reading is {readingMegohm}. ]That is not what this test asks for.",
+        remedy: "Compare the reading with what the test asks for, find the cause, and test again.",
       },
       failed: {
-        what: "The {test} for {way} was called a fail. It is a pass.",
-        why: "[The reading is {readingOhm}. ][The reading is {readingMegohm}. ]It is within its limits.",
-        remedy: "Compare the reading with its limit once more.",
+        what: "{way}, {test}: the reading was called a fail. It is a pass.",
+        why: "[The reading is {readingOhm}. ][The reading is {readingMegohm}. ]That is what this test asks for.",
+        remedy: "Compare the reading with what the test asks for once more.",
       },
       implausible: {
-        what: "The {test} for {way} was called a pass. Cable of that length cannot read so.",
+        what: "{way}, {test}: the reading was called a pass. Cable of that length cannot give it.",
         why: "[The reading is {readingOhm}. ]That is far from what the length and size give.",
         remedy: "Probe the right places and test again.",
       },
       misread: {
-        what: "For the {test} of {way} something else was written down than the meter showed.",
+        what: "{way}, {test}: what was written down is not what the meter showed.",
         why: "[Written down: {readingOhm}. ][Written down: {readingMegohm}. ][The meter showed {shownOhm}. ][The meter showed {shownMegohm}. ]A record must say what was read.",
         remedy: "Test again and write down what the meter shows.",
       },
       "wrong-points": {
-        what: "The {test} of {way} was taken with the probes in the wrong places.",
-        why: "Between other places the meter reads something else, whatever the number is.",
+        what: "{way}, {test}: the probes were in the wrong places.",
+        why: "Between other places the meter reads something else, even if the number looks right.",
         remedy: "Put the probes where this test is made and test again.",
       },
       "wrong-setting": {
-        what: "The {test} of {way} was taken with something not set for this test.",
+        what: "{way}, {test}: something was not set for this test.",
         why: "The ends at the way, the link, the lead or the test voltage were not as this test needs them.",
         remedy: "Set them for this test and test again.",
       },

@@ -91,11 +91,11 @@ export const plTerms: Terms = {
       "fazie załączanej (SL)",
     ),
     common: forms(
-      "zacisk wspólny",
-      "zacisku wspólnego",
-      "zacisk wspólny",
-      "zaciskiem wspólnym",
-      "zacisku wspólnym",
+      "zacisk wspólny (C)",
+      "zacisku wspólnego (C)",
+      "zacisk wspólny (C)",
+      "zaciskiem wspólnym (C)",
+      "zacisku wspólnym (C)",
     ),
     strap1: forms(
       "zacisk korespondencyjny 1 (S1)",
@@ -119,8 +119,8 @@ export const plTerms: Terms = {
     switch: same("do łącznika"),
     lamp: same("do lampy"),
     strap: same("żył korespondencyjnych"),
-    "strap-in": same("żył korespondencyjnych przed"),
-    "strap-out": same("żył korespondencyjnych za"),
+    "strap-in": same("pierwszych żył korespondencyjnych"),
+    "strap-out": same("drugich żył korespondencyjnych"),
   },
   weights: { danger: "Niebezpieczne", fix: "Popraw", query: "Pytanie", note: "Uwaga" },
   tests: {
@@ -163,7 +163,7 @@ export const plTerms: Terms = {
     electrodeOhm: "rezystancja uziomu",
     earthing: "układ sieci",
     readings: "wyniki pomiarów",
-    judged: "twoja ocena wyniku",
+    judged: "czy wynik uznano za dobry, czy za zły",
   },
   values: {
     ring: forms("pierścień", "pierścienia", "pierścień", "pierścieniem", "pierścieniu"),
@@ -199,7 +199,10 @@ export const plTerms: Terms = {
       `${marks[role]} od ${a.gen} do ${b.gen}`,
     ),
   lead: (a, b) =>
-    ofHead(forms("przewód", "przewodu", "przewód", "przewodem", "przewodzie"), `między: ${a.nom} i ${b.nom}`),
+    ofHead(
+      forms("przewód", "przewodu", "przewód", "przewodem", "przewodzie"),
+      `między ${a.inst} a ${b.inst}`,
+    ),
   entry: (letter, side, station) =>
     ofHead(
       forms("wejście", "wejścia", "wejście", "wejściem", "wejściu"),
@@ -215,6 +218,18 @@ export const plTerms: Terms = {
   where: "Zobacz: {places}.",
   range: (least, most) => `od ${least} do ${most}`,
   more: (count) => `jeszcze ${count}`,
+  clauseWords: [
+    ["On-Site Guide Appendix", "On-Site Guide, załącznik"],
+    ["limits of the dead tests", "granice prób bez napięcia"],
+    ["rating usual on the accessory", "prąd znamionowy podawany na osprzęcie"],
+    ["cooker circuits", "obwody kuchenek"],
+    ["Appendix", "załącznik"],
+    ["section", "punkt"],
+    ["Table", "tablica"],
+    ["formerly", "dawniej"],
+    [" and ", " i "],
+    [" to ", " do "],
+  ],
   references: {
     regulation: "Przepis: {document}, {clause}.",
     standard: "Norma: {document}, {clause}.",
@@ -230,12 +245,12 @@ export const plTerms: Terms = {
     "unfused-spur": "Osobne odgałęzienie bez bezpiecznika: {stations}.",
     "through-one-fcu": "Zasilanie przez {fcu:acc}: {stations}.",
     "through-any-fcu": "Zasilanie przez złącze z bezpiecznikiem (FCU): {stations}.",
-    "own-switch": "Da się wyłączyć[ w {by:loc}] tak, że nic innego nie gaśnie: {stations}.",
+    "own-switch": "Da się wyłączyć[ przez {by:acc}] tak, że nic innego nie gaśnie: {stations}.",
     fuse: "Bezpiecznik {mostA} albo mniejszy przed {stations:inst}.",
     sized:
       "Wyłącznik w {way:loc} wystarcza na obciążenie, a każdy kabel pasuje do wyłącznika albo bezpiecznika przed nim.",
-    thrift: "Żaden nowy kabel nie jest grubszy, niż trzeba.",
-    "thrift-but-one": "Żaden nowy kabel nie jest o więcej niż jeden przekrój grubszy, niż trzeba.",
+    thrift: "Żaden nowy kabel nie ma większego przekroju, niż trzeba.",
+    "thrift-but-one": "Żaden nowy kabel nie ma przekroju większego, niż trzeba, o więcej niż jeden stopień.",
     kept: "Zostaje tak, jak było: {cables}.",
     device: "W {way:loc} jest wyłącznik {ratings}.",
     readings: "Zapisane pomiary dla {way:gen}: {tests}.",
@@ -243,7 +258,7 @@ export const plTerms: Terms = {
   },
   undetermined: {
     value:
-      "Jeszcze nie wiadomo: {title}. Nieznane dane: {field}. Miejsce: {place}. Podaj je i sprawdź ponownie.",
+      "Jeszcze nie wiadomo: {title}. Nieznane dane: {field}. Miejsce: {place}. Podaj je i sprawdź jeszcze raz.",
     board:
       "Nie wiadomo: {title}. Tablica nie odczytuje miejsca: {place}. To nie twój błąd. Powiedz instruktorowi.",
     noLimit:

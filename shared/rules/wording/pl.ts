@@ -3,21 +3,22 @@ import type { en } from "./en.ts";
 
 const rcdRemedy = "Zabezpiecz to pole wyłącznikiem różnicowoprądowym (RCD) {mostMa}.";
 const lateFault = "Tutaj sam wyłącznik nie wyłączy zwarcia na czas: niebezpieczeństwo porażenia i pożaru.";
-const cable = "{cable} ma {csaMm2}. Tak jak leży, może przenosić {ratingA}.";
+const cable = "{cable} ma {csaMm2}. Tak jak leży, ma obciążalność {ratingA}.";
 const deviceTooLate =
   "Wyłącznik {deviceA} przepuszcza {deviceA} całymi godzinami. Kabel może się przegrzać, zanim wyłącznik zadziała.";
 const manyCables = {
   title: "Wyłącznik nie chroni tych kabli",
-  what: "Te kable mają {csaMm2}: {places}. Tak jak leżą, mogą przenosić {ratingA}.",
+  what: "Te kable mają {csaMm2}: {places}. Tak jak leżą, mają obciążalność {ratingA}.",
 };
 const largerCable =
-  "Weź kabel o większym przekroju albo połóż go tam, gdzie odda ciepło, albo daj mniejszy wyłącznik.";
-const rewireable = {
+  "Weź kabel o większym przekroju albo mniejszy wyłącznik, który wystarczy na obciążenie. Jeśli kabel leży w cieple, przełóż go.";
+const rewirable = {
+  title: "Bezpiecznik nie chroni tego kabla",
   what: `${cable.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
-  why: "Bezpiecznik z drutem {deviceA} działa późno. Dlatego kabel liczy się za mniej i {allowedA} nie wystarczy.",
+  why: "Bezpiecznik z drutem {deviceA} działa późno. Dlatego obciążalność liczy się za mniej: {allowedA}, a to za mało.",
   remedy: "Daj wyłącznik nadprądowy albo kabel o większym przekroju.",
   several: {
-    ...manyCables,
+    title: "Bezpiecznik nie chroni tych kabli",
     what: `${manyCables.what.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
   },
 };
@@ -30,7 +31,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       "line-neutral": {
         what: "Faza łączy się z przewodem neutralnym: {causes}.",
-        why: "W prawdziwym domu od razu popłynąłby ogromny prąd: błysk i niebezpieczeństwo pożaru, zanim zadziała wyłącznik.",
+        why: "W prawdziwym domu od razu popłynąłby ogromny prąd: błysk i niebezpieczeństwo pożaru, zanim wyłącznik go przerwie.",
         remedy: "Wyjmij przewód, który łączy fazę z przewodem neutralnym, i włóż go we właściwy styk.",
       },
       "line-earth": {
@@ -69,13 +70,13 @@ export const pl: Translated<typeof en> = {
     title: "Pożyczony przewód neutralny",
     variants: {
       only: {
-        what: "{place}: faza jest z jednego obwodu, a przewód neutralny z innego.",
-        why: "Gdy swój obwód jest wyłączony, przewód neutralny może być pod napięciem z drugiego: niebezpieczeństwo porażenia. RCD też by zadziałał.",
+        what: "{places}: faza jest z jednego obwodu, a przewód neutralny z innego.",
+        why: "Gdy obwód tej fazy jest wyłączony, przewód neutralny może być pod napięciem z drugiego: niebezpieczeństwo porażenia. RCD też by zadziałał.",
         remedy: "Doprowadź przewód neutralny z tego samego obwodu, a pożyczony odłącz.",
       },
       also: {
-        what: "{place}: przewód neutralny prowadzi do swojego obwodu i jeszcze do innego.",
-        why: "Prąd wracałby obiema drogami. Gdy jeden obwód jest wyłączony, przewód neutralny może być pod napięciem: niebezpieczeństwo porażenia.",
+        what: "{places}: przewód neutralny prowadzi do swojego obwodu i jeszcze do innego.",
+        why: "Prąd wracałby obiema drogami. Gdy jeden obwód jest wyłączony, przewód neutralny może być pod napięciem: niebezpieczeństwo porażenia. RCD też by zadziałał.",
         remedy: "Odłącz przewód neutralny, który prowadzi do innego obwodu.",
       },
     },
@@ -84,8 +85,8 @@ export const pl: Translated<typeof en> = {
     title: "Zamienione przewody",
     variants: {
       crossed: {
-        what: "Połączone są {from} i {to}.",
-        why: "Łącznik albo bezpiecznik przerwie wtedy zły przewód i coś zostanie pod napięciem: niebezpieczeństwo porażenia.",
+        what: "Połączone są: {from} i {to}.",
+        why: "Łącznik albo bezpiecznik może wtedy przerwać zły przewód. To, co wygląda na odłączone, albo metal, którego ktoś dotknie, może być pod napięciem: niebezpieczeństwo porażenia.",
         remedy: "Zamień przewody: faza do fazy, neutralny do neutralnego, ochronny do ochronnego.",
       },
     },
@@ -95,7 +96,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       split: {
         what: "Przewody jednego zasilania (faza, neutralny, ochronny) nie idą razem: {places}.",
-        why: "Gdy idą razem, ich pola magnetyczne się znoszą. Osobno mogą grzać metal i nikt ich potem nie znajdzie.",
+        why: "Gdy idą razem, ich pola magnetyczne się znoszą. Osobno mogą grzać stal wokół siebie i nikt ich potem nie znajdzie.",
         remedy:
           "Poprowadź fazę, przewód neutralny i ochronny obok siebie, z tego samego miejsca w to samo miejsce.",
       },
@@ -107,7 +108,7 @@ export const pl: Translated<typeof en> = {
       missing: {
         what: "Przewód ochronny nie dochodzi do: {places:gen}.",
         why: "Gdyby faza dotknęła tam metalu, zostałby pod napięciem. Kto go dotknie, zostanie porażony.",
-        remedy: "Doprowadź przewód ochronny (E) od pola, bez przerwy.",
+        remedy: "Doprowadź tam przewód ochronny (E) od pola, bez przerwy.",
       },
     },
   },
@@ -118,19 +119,19 @@ export const pl: Translated<typeof en> = {
         title: "Brak przewodu neutralnego, a jest napięcie",
         what: "Faza dochodzi, a przewód neutralny nie: {places}.",
         why: "Nic nie działa, więc wygląda na odłączone. A jest pod napięciem: niebezpieczeństwo porażenia.",
-        remedy: "Doprowadź przewód neutralny (N) z tego samego pola.",
+        remedy: "Doprowadź tam przewód neutralny (N) z pola tego obwodu.",
       },
       neutral: {
         title: "Brak przewodu neutralnego",
         what: "Przewód neutralny nie dochodzi do: {places:gen}.",
         why: "Prąd musi mieć drogę powrotną. Nic tam nie zadziała.",
-        remedy: "Doprowadź przewód neutralny (N) z tego samego pola.",
+        remedy: "Doprowadź tam przewód neutralny (N) z pola tego obwodu.",
       },
       line: {
         title: "Brak fazy",
         what: "Faza nie dochodzi do: {places:gen}.",
         why: "Nic tam nie zadziała.",
-        remedy: "Doprowadź fazę (L) z tego samego pola.",
+        remedy: "Doprowadź tam fazę (L) z pola tego obwodu.",
       },
     },
   },
@@ -141,7 +142,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       "fed-from-load": {
         what: "Zasilanie wchodzi od strony odbioru w {place:loc}.",
-        why: "Zasilanie i odbiór są wtedy zamienione. Po wyłączeniu albo wyjęciu bezpiecznika coś, co powinno być bez napięcia, dalej je ma.",
+        why: "Zasilanie i odbiór są wtedy zamienione. Po wyłączeniu albo po wyjęciu bezpiecznika zaciski, które powinny być bez napięcia, dalej je mają.",
         remedy: "Przyłącz zasilanie po stronie zasilania, a to, co zasilane, po stronie odbioru.",
       },
     },
@@ -156,8 +157,8 @@ export const pl: Translated<typeof en> = {
           "Poprowadź pierścień przez stronę zasilania. Strona odbioru jest dla tego, co chroni bezpiecznik.",
       },
       parallel: {
-        what: "Strona odbioru jest zasilana dwiema drogami naraz: {places}.",
-        why: "Gdy wyjmiesz jeden bezpiecznik, druga droga dalej daje napięcie. Bezpiecznik niczego nie chroni: niebezpieczeństwo porażenia i pożaru.",
+        what: "Strona odbioru jest zasilana z więcej niż jednego miejsca naraz: {places}.",
+        why: "Gdy wyjmiesz jeden bezpiecznik, inna droga dalej daje napięcie. Bezpiecznik niczego nie chroni: niebezpieczeństwo porażenia i pożaru.",
         remedy: "Zasilaj stronę odbioru tylko przez jeden bezpiecznik.",
       },
     },
@@ -169,7 +170,7 @@ export const pl: Translated<typeof en> = {
       "not-served": {
         what: "Zasilanie nie dochodzi do: {places:gen}.",
         why: "W zadaniu ma to działać.",
-        remedy: "Doprowadź fazę, przewód neutralny i ochronny z obwodu.",
+        remedy: "Doprowadź tam fazę, przewód neutralny i ochronny z obwodu.",
         several: {
           what: "Zasilanie nie dochodzi do: {places:gen}.",
         },
@@ -208,11 +209,11 @@ export const pl: Translated<typeof en> = {
     },
   },
   "crowded-contact": {
-    title: "Wtyk na wtyku",
+    title: "Wtyczka na wtyczce",
     variants: {
       stacked: {
-        what: "Na jednym styku jest więcej niż jeden wtyk: {places}.",
-        why: "Tablica nie wie, który kabel dokąd idzie. W prawdziwym zacisku zbyt wiele przewodów się luzuje.",
+        what: "Na jednym styku jest więcej niż jedna wtyczka: {places}.",
+        why: "Tablica nie wie, który kabel dokąd idzie. W prawdziwym zacisku zbyt wiele żył może się poluzować.",
         remedy: "Daj każdemu przewodowi własny styk. Użyj innego wejścia.",
       },
     },
@@ -239,7 +240,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       open: {
         what: "Pierścień się nie zamyka.[ Przerwane: {cores}.] Miejsce: {places}.",
-        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub przewód neutralny, jedno ramię może przenosić wszystko, a jego kabel ma na to za mały przekrój. Gdy przerwany jest przewód ochronny, część pierścienia ma tylko jeden.",
+        why: "W pierścieniu prąd dzieli się na dwa ramiona. Gdy przerwana jest faza lub przewód neutralny, jedno ramię może przenosić wszystko, a jego kabel może mieć na to za mały przekrój. Gdy przerwany jest przewód ochronny, zostaje tylko jedna droga do ziemi.",
         remedy:
           "Przejdź każdym przewodem od pola i z powrotem. Zamknij wszystkie trzy: fazę, przewód neutralny i ochronny.",
       },
@@ -250,7 +251,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       bridged: {
         what: "Kabel skraca drogę w poprzek pierścienia.",
-        why: "Prąd nie dzieli się już jak w pierścieniu. Próba pierścienia w trzech krokach nie dowiedzie, że jest dobry.",
+        why: "Prąd nie dzieli się już jak w pierścieniu. Próba pierścienia w trzech krokach go nie sprawdzi.",
         remedy: "Wyjmij kabel, który idzie w poprzek. Pierścień to jedna droga w koło.",
       },
     },
@@ -260,14 +261,14 @@ export const pl: Translated<typeof en> = {
     variants: {
       loop: {
         what: "Kable tworzą tu pętlę, która nie przechodzi przez pole: {places}.",
-        why: "Jeden kabel przenosi prąd całej pętli. To nie jest pierścień i żadna zwykła próba obwodu go nie sprawdzi.",
-        remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba końce pierścienia do pola.",
+        why: "Cały prąd pętli wchodzi w jednym miejscu. To nie jest pierścień i próba pierścienia jej nie sprawdzi.",
+        remedy: "Wyjmij jeden kabel z pętli albo doprowadź oba jej końce do pola.",
       },
       fused: {
         title: "Pętla za bezpiecznikiem",
         what: "Kable tworzą pętlę za bezpiecznikiem: {places}.",
-        why: "Bezpiecznik chroni każdy jej kabel, ale to nie jest zwykły układ i próby bez napięcia go nie sprawdzą.",
-        remedy: "Wyjmij jeden kabel z pętli albo powiedz, dlaczego tu jest dobrze.",
+        why: "Bezpiecznik chroni każdy jej kabel, ale to nie jest zwykły układ i próby bez napięcia nic o nim nie powiedzą.",
+        remedy: "Wyjmij jeden kabel z pętli albo powiedz, dlaczego tu tak jest dobrze.",
       },
     },
   },
@@ -287,17 +288,18 @@ export const pl: Translated<typeof en> = {
       small: {
         what: "{cable} ma {csaMm2}.",
         why: "Pierścień potrzebuje co najmniej {leastCsaMm2}.[ Wyłącznik przepuszcza {deviceA}.] Kabel o mniejszym przekroju mógłby się przegrzać.",
-        remedy: "Weź kabel {leastCsaMm2} na cały pierścień.",
+        remedy: "Weź na cały pierścień kabel {leastCsaMm2} albo o większym przekroju.",
         several: {
           what: "Te kable pierścienia mają {csaMm2}: {places}.",
         },
       },
       underrated: {
         what: cable,
-        why: "Każdy kabel pierścienia musi móc przenosić {leastA}. Ocieplenie, gorąco albo inne kable obok zatrzymują jego ciepło.",
+        why: "Każdy kabel pierścienia musi mieć obciążalność co najmniej {leastA}. Ocieplenie, ciepłe miejsce albo inne kable obok zatrzymują jego ciepło.",
         remedy: "Połóż go tam, gdzie odda ciepło, albo weź kabel o większym przekroju.",
         several: {
-          what: "Te kable pierścienia mają {csaMm2}: {places}. Tak jak leżą, mogą przenosić {ratingA}.",
+          what: "Te kable pierścienia mają {csaMm2}: {places}. Tak jak leżą, mają obciążalność {ratingA}.",
+          why: "Każdy kabel pierścienia musi mieć obciążalność co najmniej {leastA}. Ocieplenie, ciepłe miejsce albo inne kable obok zatrzymują ich ciepło.",
         },
       },
     },
@@ -313,7 +315,7 @@ export const pl: Translated<typeof en> = {
       under: {
         what: "{place} ma wyłącznik {deviceA} przy pierścieniu.",
         why: "Zwykły pierścień ma od {leastA} do {mostA}. Mniejszy wyłącznik jest bezpieczny, ale może często wyłączać.",
-        remedy: "Nic nie trzeba robić. Zastanów się, czy nie miało być {mostA}.",
+        remedy: "Nic nie trzeba robić. Sprawdź, czy nie miało być {mostA}.",
       },
     },
   },
@@ -322,13 +324,13 @@ export const pl: Translated<typeof en> = {
     variants: {
       share: {
         what: "Przy obciążeniu z tego zadania jedno ramię pierścienia przenosi {legA}.",
-        why: "Jego kabel może przenosić {ratingA}. Duże odbiory są blisko jednego końca, więc bliższe ramię bierze większość prądu.",
+        why: "Obciążalność jego kabla to {ratingA}. Duże odbiory są blisko jednego końca, więc bliższe ramię bierze większość prądu.",
         remedy:
           "Umieść duże odbiory bliżej środka pierścienia albo w osobnym obwodzie, albo powiedz, jak długo działają.",
       },
       long: {
         what: "Przy obciążeniu z tego zadania jedno ramię pierścienia przenosi {legA} przez wiele godzin.",
-        why: "Jego kabel może przenosić {ratingA}. Przez wiele godzin to za dużo, a wyłącznik nie zadziała.",
+        why: "Obciążalność jego kabla to {ratingA}. Przez wiele godzin to za dużo, a wyłącznik nie zadziała.",
         remedy: "Umieść duże odbiory bliżej środka pierścienia albo w osobnym obwodzie.",
       },
     },
@@ -338,9 +340,9 @@ export const pl: Translated<typeof en> = {
     variants: {
       several: {
         what: "Więcej niż jeden punkt jest na odgałęzieniu, które zaczyna {cause}.",
-        why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie płynęłoby nim {worstA}, a jego kabel może przenosić {ratingA}.]",
+        why: "Odgałęzienie bez bezpiecznika zasila jeden punkt: jedno gniazdo pojedyncze albo podwójne, albo jedno stałe urządzenie.[ W najgorszym razie płynęłoby nim {worstA}, a obciążalność jego kabla to tylko {ratingA}.]",
         remedy:
-          "Zasil drugi punkt z innego miejsca obwodu albo daj przed oba złącze FCU z bezpiecznikiem 13 A.",
+          "Zostaw na odgałęzieniu jeden punkt, a resztę zasil z miejsc, które nie są na odgałęzieniu. Albo daj przed wszystkie złącze FCU z bezpiecznikiem 13 A.",
       },
     },
   },
@@ -349,7 +351,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       beyond: {
         what: "{cause} idzie dalej z punktu, który już jest na odgałęzieniu.",
-        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma jego kablem płynęłoby w najgorszym razie {worstA}, a może przenosić {ratingA}.]",
+        why: "Odgałęzienie bez bezpiecznika kończy się na pierwszym punkcie.[ Z oboma punktami jego kablem płynęłoby w najgorszym razie {worstA}, a jego obciążalność to tylko {ratingA}.]",
         remedy:
           "Zasil dalszy punkt z miejsca, które nie jest na odgałęzieniu, albo daj na początku odgałęzienia złącze FCU z bezpiecznikiem 13 A.",
       },
@@ -360,7 +362,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       two: {
         what: "Więcej niż jedno odgałęzienie bez bezpiecznika wychodzi z {place:gen}.",
-        why: "Po jednym z każdego punktu: wtedy prąd rozkłada się na cały obwód i w zaciskach nie jest ciasno.",
+        why: "Gdy z każdego punktu wychodzi tylko jedno, prąd rozkłada się na cały obwód i w zaciskach nie jest ciasno.",
         remedy: "Przełóż jedno z odgałęzień do innego punktu, który nie jest na odgałęzieniu.",
       },
     },
@@ -369,7 +371,7 @@ export const pl: Translated<typeof en> = {
     title: "Dużo odgałęzień",
     variants: {
       many: {
-        what: "Odgałęzienia bez bezpiecznika: {spurs}. Punkty na samym pierścieniu: {ringPoints}.",
+        what: "Odgałęzienia bez bezpiecznika w tym pierścieniu: {spurs}. Punkty na samym pierścieniu: {ringPoints}.",
         why: "Według zaleceń takich odgałęzień nie może być więcej niż punktów na pierścieniu.",
         remedy: "Włącz część punktów w pierścień albo powiedz, dlaczego tu tak jest dobrze.",
       },
@@ -379,20 +381,20 @@ export const pl: Translated<typeof en> = {
     title: "Za mały przekrój kabla odgałęzienia",
     variants: {
       small: {
-        what: "To odgałęzienie ma {csaMm2}: {cable}.",
+        what: "{cable} to odgałęzienie. Ma {csaMm2}.",
         why: "Przy wyłączniku {deviceA} odgałęzienie bez bezpiecznika potrzebuje co najmniej {leastCsaMm2}. Na kabel o mniejszym przekroju ten wyłącznik jest o wiele za duży.",
-        remedy: "Weź na odgałęzienie kabel {leastCsaMm2}.",
+        remedy: "Weź na odgałęzienie kabel {leastCsaMm2} albo o większym przekroju.",
       },
       overload: {
-        what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
+        what: "{cable} to odgałęzienie. Ma {csaMm2}, a tak jak leży, ma obciążalność {ratingA}.",
         why: "{point} może w najgorszym razie brać {worstA}. Wyłącznik {deviceA} przy tym nie zadziała i kabel się przegrzeje.",
         remedy:
-          "Weź kabel o większym przekroju albo połóż go tam, gdzie odda ciepło, albo daj przed nim bezpiecznik.",
+          "Weź kabel o większym przekroju. Jeśli leży w cieple, przełóż go. Do 13 A możesz dać przed nim złącze FCU.",
       },
       slim: {
         title: "Przekrój kabla odgałęzienia ledwie wystarcza",
-        what: "{cable} to odgałęzienie. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
-        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale w tym obwodzie odgałęzienie powinno móc przenosić {leastA}.",
+        what: "{cable} to odgałęzienie. Ma {csaMm2}, a tak jak leży, ma obciążalność {ratingA}.",
+        why: "{point} bierze w najgorszym razie {worstA}, więc to wystarczy. Ale w tym obwodzie odgałęzienie powinno mieć obciążalność {leastA}.",
         remedy: "Powiedz, dlaczego tu wystarczy, albo weź kabel o większym przekroju.",
       },
     },
@@ -411,14 +413,14 @@ export const pl: Translated<typeof en> = {
     title: "Wyłącznik nie chroni tego kabla",
     variants: {
       underrated: { what: cable, why: deviceTooLate, remedy: largerCable, several: manyCables },
-      "semi-enclosed": rewireable,
+      "semi-enclosed": rewirable,
     },
   },
   "device-cable": {
     title: "Wyłącznik nie chroni tego kabla",
     variants: {
       underrated: { what: cable, why: deviceTooLate, remedy: largerCable, several: manyCables },
-      "semi-enclosed": rewireable,
+      "semi-enclosed": rewirable,
     },
   },
   "own-circuit": {
@@ -426,18 +428,18 @@ export const pl: Translated<typeof en> = {
     variants: {
       cooking: {
         what: "{point} ma wspólny obwód z innymi: {others}.",
-        why: "Gotowanie bierze dużo prądu przez długi czas. Razem z innymi wyłącznik by wyłączał.",
-        remedy: "Zasilaj tylko to z osobnego pola, przez łącznik kuchenki.",
+        why: "Gotowanie bierze dużo prądu przez długi czas. Razem z innymi urządzeniami wyłącznik mógłby wyłączać.",
+        remedy: "Zasil to z osobnego pola, bez niczego innego, przez łącznik kuchenki.",
       },
       "water-heater": {
         what: "{point} ma wspólny obwód z innymi: {others}.",
-        why: "Podgrzewacz ponad {overLitres} działa przez wiele godzin. Razem z innymi wyłącznik by wyłączał.",
-        remedy: "Zasilaj tylko to z osobnego pola.",
+        why: "Podgrzewacz ponad {overLitres} działa przez wiele godzin. Razem z innymi urządzeniami wyłącznik mógłby wyłączać.",
+        remedy: "Zasil to z osobnego pola, bez niczego innego.",
       },
       shower: {
         what: "{point} ma wspólny obwód z innymi: {others}.",
-        why: "Prysznic bierze prawie wszystko, co mogą dać wyłącznik i kabel. Dla innych nic nie zostaje.",
-        remedy: "Zasilaj tylko to z osobnego pola.",
+        why: "Prysznic bierze prawie wszystko, co mogą dać wyłącznik i kabel. Dla innych urządzeń nic nie zostaje.",
+        remedy: "Zasil to z osobnego pola, bez niczego innego.",
       },
     },
   },
@@ -456,7 +458,7 @@ export const pl: Translated<typeof en> = {
       },
       "space-heating": {
         what: "Ogrzewanie jest zasilane z pierścienia: {places}[, razem {powerW}].",
-        why: "Ogrzewanie całego domu bierze prąd przez wiele godzin. Pierścień jest dla odbiorów, które się włączają i wyłączają.",
+        why: "Piec akumulacyjny albo ogrzewanie całego domu bierze prąd przez wiele godzin. Pierścień jest dla odbiorów, które się włączają i wyłączają.",
         remedy: "Daj ogrzewaniu osobny obwód albo powiedz, dlaczego tu tak jest dobrze.",
       },
     },
@@ -467,31 +469,32 @@ export const pl: Translated<typeof en> = {
       none: {
         title: "Brak łącznika kuchenki",
         what: "Brakuje łącznika kuchenki. Dotyczy: {point}.",
-        why: "Gdy zapali się garnek, trzeba móc wyłączyć prąd bez sięgania nad nim.",
-        remedy: "Zasilaj przez łącznik kuchenki, nie dalej niż {mostM}.",
+        why: "Gdy coś się zapali na kuchence, trzeba móc wyłączyć prąd bez sięgania nad nią.",
+        remedy: "Zasil przez łącznik kuchenki, nie dalej niż {mostM} od niej.",
       },
       far: {
         title: "Łącznik kuchenki jest za daleko",
-        what: "Od łącznika do {point:gen} jest {distanceM}.",
+        what: "Odległość od łącznika do {point:gen} to {distanceM}.",
         why: "Zalecenia mówią: najwyżej {mostM}, żeby było go widać i można było od razu sięgnąć.",
         remedy: "Użyj łącznika, który jest bliżej.",
       },
     },
   },
   isolation: {
-    title: "Brak łącznika do odłączania",
+    title: "Nie ma czym odłączyć zasilania",
     variants: {
       none: {
-        what: "Przed tym nic nie odłącza fazy i przewodu neutralnego: {point}.",
+        what: "Nic nie odłącza fazy i przewodu neutralnego. Dotyczy: {point}.",
         why: "Kto to naprawia, musi móc odłączyć napięcie na miejscu.",
         remedy:
-          "Zasilaj przez złącze z bezpiecznikiem i łącznikiem albo przez rozłącznik dwubiegunowy o dość dużym prądzie.",
+          "Zasil przez rozłącznik dwubiegunowy o dość dużym prądzie znamionowym. Do 13 A wystarczy złącze z bezpiecznikiem i łącznikiem (FCU).",
       },
       "fuse-only": {
         title: "Odłącza tylko bezpiecznik",
         what: "Dla {point:gen} odłączenie jest możliwe tylko przez wyjęcie bezpiecznika w {by:loc}.",
         why: "Dla kotła to wystarczy, jeśli tak powie projektant. Łącznik jest szybszy i bezpieczniejszy.",
-        remedy: "Użyj złącza z bezpiecznikiem i łącznikiem albo powiedz, dlaczego bezpiecznik wystarczy.",
+        remedy:
+          "Użyj złącza z bezpiecznikiem i łącznikiem (FCU) albo powiedz, dlaczego bezpiecznik wystarczy.",
       },
     },
   },
@@ -509,15 +512,15 @@ export const pl: Translated<typeof en> = {
     title: "Brak łącznika",
     variants: {
       none: {
-        what: "Tego nic nie wyłącza: {places}.",
+        what: "Nic tego nie wyłącza: {places}.",
         why: "Światło potrzebuje łącznika w fazie.",
         remedy: "Poprowadź fazę przez łącznik, zanim dojdzie do światła.",
       },
       "no-return": {
-        title: "Faza nie wraca z łącznika",
-        what: "Nie wraca tu faza z łącznika: {places}.",
-        why: "Lampę przy rozecie zasila faza z łącznika. Bez niej zostaje ciemna albo nie ma łącznika.",
-        remedy: "Poprowadź fazę do łącznika, a od łącznika z powrotem do rozety.",
+        title: "Faza załączana nie wraca",
+        what: "Faza załączana nie wraca do: {places:gen}.",
+        why: "Lampę przy rozecie zasila faza załączana. Bez niej lampa nie świeci albo nie da się jej wyłączyć.",
+        remedy: "Poprowadź fazę do łącznika, a fazę załączaną z powrotem do rozety.",
       },
     },
   },
@@ -525,7 +528,7 @@ export const pl: Translated<typeof en> = {
     title: "Światło nigdy nie gaśnie",
     variants: {
       on: {
-        what: "{place} świeci, cokolwiek zrobi łącznik.",
+        what: "Cokolwiek zrobi łącznik, światło się pali: {places}.",
         why: "Faza dochodzi tam z pominięciem łącznika.",
         remedy: "Doprowadź do światła fazę załączaną (SL), a nie fazę (L).",
       },
@@ -535,27 +538,27 @@ export const pl: Translated<typeof en> = {
     title: "Łączniki schodowe nie działają niezależnie",
     variants: {
       half: {
-        what: "Jeden łącznik, od którego zależy {place}, działa tylko przy jednym położeniu drugiego.",
-        why: "Każdy łącznik ma zapalać i gasić światło, cokolwiek zrobi drugi. Potrzebne są do tego obie żyły korespondencyjne (S1 i S2), a każdy zacisk wspólny na swoim miejscu.",
+        what: "Nie każdy łącznik sam zapala i gasi to światło: {place}.",
+        why: "Każdy łącznik ma zapalać i gasić światło, cokolwiek zrobią inne. Potrzebne są do tego obie żyły korespondencyjne (S1 i S2), a przewód na każdym zacisku wspólnym (C) musi być właściwy.",
         remedy:
           "Połącz łączniki: S1 z S1 i S2 z S2. Żadna żyła korespondencyjna nie może trafić na zacisk wspólny (C).",
       },
     },
   },
   "lighting-device": {
-    title: "Niewłaściwy wyłącznik albo kabel do światła",
+    title: "Niewłaściwy wyłącznik albo kabel do oświetlenia",
     variants: {
       over: {
-        title: "Za duży wyłącznik do światła",
-        what: "{place} ma wyłącznik {deviceA} i zasila światła.",
-        why: "Do świateł wyłącznik może mieć najwyżej {mostA}. Zwykle daje się 6 A albo 10 A. Większy nie chroni oprawek i cienkiego kabla.",
+        title: "Za duży wyłącznik do oświetlenia",
+        what: "{place} ma wyłącznik {deviceA} i zasila oświetlenie.",
+        why: "Do oświetlenia wyłącznik może mieć najwyżej {mostA}. Zwykle daje się 6 A albo 10 A. Większy nie chroni oprawek i cienkiego kabla.",
         remedy:
-          "Daj wyłącznik 6 A albo 10 A albo zasilaj światła przez złącze FCU z bezpiecznikiem 3 A lub 5 A.",
+          "Daj wyłącznik 6 A albo 10 A albo zasil oświetlenie przez złącze FCU z bezpiecznikiem 3 A lub 5 A.",
       },
       small: {
         title: "Za mały przekrój kabla do oświetlenia",
         what: "{cable} ma {csaMm2}.",
-        why: "Kabel do światła musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
+        why: "Kabel do oświetlenia musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
         remedy: "Weź kabel {leastCsaMm2} albo 1,5 mm².",
         several: {
           what: "Te kable mają {csaMm2}: {places}.",
@@ -576,12 +579,13 @@ export const pl: Translated<typeof en> = {
 
   // Prądy
   "design-current": {
-    title: "Obciążenie większe niż wyłącznik",
+    title: "Obciążenie za duże na ten wyłącznik",
     variants: {
       over: {
         what: "Obciążenie to {designA}. Miejsce: {place}.",
         why: "Wyłącznik ma {deviceA}. To za mało: może wyłączać w czasie pracy.",
-        remedy: "Podziel obciążenie na dwa obwody albo daj większy wyłącznik z odpowiednim kablem.",
+        remedy:
+          "Podziel obciążenie na dwa obwody albo daj większy wyłącznik z odpowiednim kablem, jeśli w takim obwodzie wolno.",
       },
     },
   },
@@ -598,7 +602,7 @@ export const pl: Translated<typeof en> = {
       },
       lighting: {
         what: "{cable} ma {csaMm2}.",
-        why: "Stały kabel do światła musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
+        why: "Stały kabel do oświetlenia musi mieć co najmniej {leastCsaMm2}, żeby był mocny i nie pękł.",
         remedy: "Weź kabel {leastCsaMm2} albo o większym przekroju.",
         several: {
           what: "Te kable mają {csaMm2}: {places}.",
@@ -611,7 +615,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       "over-unit": {
         what: "{place} ma bezpiecznik {fuseA}.",
-        why: "Złącze z bezpiecznikiem jest najwyżej na {mostA}.",
+        why: "Złącze z bezpiecznikiem (FCU) jest najwyżej na {mostA}.",
         remedy: "Daj bezpiecznik {mostA} albo mniejszy.",
       },
       "over-allowed": {
@@ -621,9 +625,9 @@ export const pl: Translated<typeof en> = {
         reference: "Instrukcja producenta: stosować się do niej każe BS 7671:2018, 134.1.1.",
       },
       lighting: {
-        title: "Duży bezpiecznik do świateł",
-        what: "{place} ma bezpiecznik {fuseA} i zasila światła.",
-        why: "Do światła zwykle daje się 3 A albo {mostA}. Większy bezpiecznik gorzej chroni cienki kabel i łączniki.",
+        title: "Duży bezpiecznik do oświetlenia",
+        what: "{place} ma bezpiecznik {fuseA} i zasila oświetlenie.",
+        why: "Do oświetlenia zwykle daje się 3 A albo {mostA}. Większy bezpiecznik gorzej chroni cienki kabel i łączniki.",
         remedy: "Daj bezpiecznik 3 A albo 5 A albo powiedz, dlaczego tu większy jest dobry.",
       },
     },
@@ -632,31 +636,33 @@ export const pl: Translated<typeof en> = {
     title: "Bezpiecznik nie chroni tego kabla",
     variants: {
       underrated: {
-        what: "{cable} jest zasilany przez bezpiecznik {fuseA} w {fcu:loc}. Ma {csaMm2} i tak jak leży, może przenosić {ratingA}.",
+        what: "{cable} jest zasilany przez bezpiecznik {fuseA} w {fcu:loc}. Ma {csaMm2}, a tak jak leży, ma obciążalność {ratingA}.",
         why: "Bezpiecznik przepuszcza {fuseA} całymi godzinami. Kabel może się przegrzać, zanim bezpiecznik się przepali.",
         remedy:
-          "Daj mniejszy bezpiecznik albo kabel o większym przekroju, albo połóż go tam, gdzie odda ciepło.",
+          "Daj mniejszy bezpiecznik, który wystarczy na obciążenie, albo kabel o większym przekroju. Jeśli kabel leży w cieple, przełóż go.",
         several: {
           title: "Bezpiecznik nie chroni tych kabli",
-          what: "Te kable są zasilane przez bezpiecznik {fuseA} w {fcu:loc}: {places}. Mają {csaMm2} i tak jak leżą, mogą przenosić {ratingA}.",
+          what: "Te kable są zasilane przez bezpiecznik {fuseA} w {fcu:loc}: {places}. Mają {csaMm2}, a tak jak leżą, mają obciążalność {ratingA}.",
         },
       },
     },
   },
   "fused-load": {
-    title: "Obciążenie większe niż bezpiecznik",
+    title: "Obciążenie za duże na ten bezpiecznik",
     variants: {
       over: {
         what: "Za bezpiecznikiem {fuseA} w {place:loc} jest obciążenie {designA}.",
         why: "Bezpiecznik jest na wszystko razem. Przepaliłby się w czasie pracy.",
-        remedy: "Przenieś część obciążenia gdzie indziej albo wprost do obwodu.",
+        remedy: "Zasil część obciążenia z innego miejsca obwodu albo z osobnego obwodu.",
+        reference: "Norma: BS 1363-4, prąd znamionowy złącza z bezpiecznikiem (FCU).",
       },
       "long-running": {
-        title: "Duże obciążenie przez wiele godzin na bezpieczniku",
+        title: "Duże obciążenie bezpiecznika przez wiele godzin",
         what: "Za {place:inst} obciążenie {designA} działa przez wiele godzin.",
-        why: "Złącze z bezpiecznikiem mocno się grzeje, gdy długo płynie nim pełne {fuseA}.",
+        why: "Złącze z bezpiecznikiem (FCU) mocno się grzeje, gdy długo płynie nim pełne {fuseA}.",
         remedy:
-          "Zasilaj przez rozłącznik dwubiegunowy z osobnego obwodu albo powiedz, dlaczego tu tak jest dobrze.",
+          "Zasil przez rozłącznik dwubiegunowy z osobnego obwodu albo powiedz, dlaczego tu tak jest dobrze.",
+        reference: "Przyjęta praktyka w zawodzie. Prąd znamionowy jest z BS 1363-4.",
       },
     },
   },
@@ -664,18 +670,18 @@ export const pl: Translated<typeof en> = {
     title: "To wymaga własnego bezpiecznika",
     variants: {
       lighting: {
-        what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}.",
+        what: "{point} jest bez bezpiecznika w obwodzie gniazd z wyłącznikiem {deviceA}.",
         why: "Oprawki, łączniki i cienki kabel potrzebują małego bezpiecznika. Powyżej {mostA} wyłącznik ich nie chroni.",
-        remedy: "Zasilaj przez złącze FCU z bezpiecznikiem 3 A.",
+        remedy: "Zasil przez złącze FCU z bezpiecznikiem 3 A.",
       },
       appliance: {
-        what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}.",
-        why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego sznura.",
-        remedy: "Zasilaj przez złącze FCU z bezpiecznikiem, jakiego chce producent.",
+        what: "{point} jest bez bezpiecznika w obwodzie gniazd z wyłącznikiem {deviceA}.",
+        why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego przewodu.",
+        remedy: "Zasil przez złącze FCU z bezpiecznikiem, jakiego wymaga producent.",
       },
       "over-fuse": {
         title: "To wymaga osobnego obwodu",
-        what: "{point} jest wprost w obwodzie gniazd z wyłącznikiem {deviceA}. Bierze {loadA}.",
+        what: "{point} jest bez bezpiecznika w obwodzie gniazd z wyłącznikiem {deviceA}. Bierze {loadA}.",
         why: "Powyżej {mostA} wyłącznik nie chroni urządzenia. Trzeba by bezpiecznika, a w złączu jest najwyżej {mostFuseA}.",
         remedy: "Daj temu osobny obwód.",
       },
@@ -700,9 +706,9 @@ export const pl: Translated<typeof en> = {
     title: "Za mały prąd znamionowy",
     variants: {
       underrated: {
-        what: "{place} jest na {ratingA}.",
-        why: "Może tu płynąć {carriesA}. Styki by się przegrzały.",
-        remedy: "Daj element na {carriesA} albo więcej.",
+        what: "{place} ma prąd znamionowy {ratingA}.",
+        why: "Może tu płynąć {carriesA}. To by się przegrzało.",
+        remedy: "Weź osprzęt o prądzie znamionowym {carriesA} albo większym.",
       },
     },
   },
@@ -711,13 +717,13 @@ export const pl: Translated<typeof en> = {
     variants: {
       lighting: {
         what: "{place}: spadek napięcia to {dropV}.",
-        why: "Dla oświetlenia dopuszcza się najwyżej {limitV}. Przy większym spadku lampy są ciemne i mogą migotać.",
-        remedy: "Weź krótszą drogę albo kabel o większym przekroju.",
+        why: "Dla oświetlenia dopuszcza się najwyżej {limitV}. Przy większym spadku lampy świecą słabo i mogą migotać.",
+        remedy: "Weź krótszą trasę albo kabel o większym przekroju.",
       },
       other: {
         what: "{place}: spadek napięcia to {dropV}.",
         why: "Dopuszcza się najwyżej {limitV}. Przy większym spadku urządzenia mogą źle działać.",
-        remedy: "Weź krótszą drogę albo kabel o większym przekroju.",
+        remedy: "Weź krótszą trasę albo kabel o większym przekroju.",
       },
     },
   },
@@ -727,23 +733,24 @@ export const pl: Translated<typeof en> = {
       never: {
         what: "{place}: impedancja pętli zwarcia to {zsOhm}. Może być najwyżej {limitOhm}.",
         why: "Gdyby faza dotknęła tam przewodu ochronnego, nic nie zadziałałoby na czas. Metal zostałby pod napięciem: niebezpieczeństwo porażenia i pożaru.",
-        remedy: "Weź krótszą drogę albo kabel o większym przekroju, albo wyłącznik, który działa wcześniej.",
+        remedy:
+          "Weź krótszą trasę, kabel o większym przekroju albo wyłącznik, który działa wcześniej. Przy własnym uziomie (TT) pomoże tylko RCD.",
       },
       "rcd-only": {
         title: "Zwarcie wyłącza na czas tylko RCD",
         what: "{place}: impedancja pętli zwarcia to {zsOhm}. Dla samego wyłącznika może być najwyżej {limitOhm}.",
-        why: "Przy zwarciu RCD zadziała na czas, wyłącznik nadprądowy nie.",
-        remedy: "Weź krótszą drogę albo kabel o większym przekroju albo powiedz, dlaczego RCD tu wystarczy.",
+        why: "Przy zwarciu RCD zadziała na czas, a sam wyłącznik nadprądowy nie.",
+        remedy: "Weź krótszą trasę albo kabel o większym przekroju, albo powiedz, dlaczego RCD tu wystarczy.",
       },
       tt: {
         what: "Uziom i RCD nie pasują do siebie: {place}.",
-        why: "Przy usterce metal mógłby zostać pod napięciem ponad {limitV}: niebezpieczeństwo porażenia.",
+        why: "Przy usterce na metalu mogłoby zostać ponad {limitV} i nic by nie zadziałało: niebezpieczeństwo porażenia.",
         remedy: "Daj RCD 30 mA albo popraw uziom.",
       },
       electrode: {
         title: "Uziom może nie być stały",
-        what: "Uziom ma {electrodeOhm}. Powyżej {mostOhm} może się to zmieniać.",
-        why: "Gdy ziemia wyschnie albo zamarznie, jego rezystancja może wzrosnąć.",
+        what: "Rezystancja uziomu to {electrodeOhm}. Powyżej {mostOhm} może się zmieniać.",
+        why: "Gdy ziemia wyschnie albo zamarznie, rezystancja może wzrosnąć.",
         remedy:
           "Tu nie trzeba nic zmieniać. W prawdziwej pracy popraw uziom albo zmierz go jeszcze raz, gdy jest sucho.",
       },
@@ -754,7 +761,7 @@ export const pl: Translated<typeof en> = {
     variants: {
       small: {
         what: "{cable}: przewód ochronny ma {cpcCsaMm2}. Potrzeba {leastCsaMm2}.",
-        why: "Przy usterce {faultA} popłynie przez {disconnectionS}. Może się tak nagrzać, że zniszczy swoją izolację.",
+        why: "Przy usterce popłynąłby prąd {faultA}. Czas do wyłączenia: {disconnectionS}. Przewód nagrzałby się tak, że zniszczyłby swoją izolację.",
         remedy:
           "Weź kabel z przewodem ochronnym o większym przekroju albo wyłącznik, który działa wcześniej.",
         several: {
@@ -768,12 +775,12 @@ export const pl: Translated<typeof en> = {
     variants: {
       "socket-outlets": {
         what: "{way} zasila gniazda i nie ma RCD {mostMa} ani mniejszego.",
-        why: "RCD działa, gdy prąd ucieka do ziemi, na przykład przez człowieka. Gniazda do {toA} muszą go mieć.",
+        why: "RCD działa, gdy prąd ucieka do ziemi, na przykład przez człowieka. Gniazda do {toA} muszą mieć RCD.",
         remedy: rcdRemedy,
       },
       lighting: {
-        what: "{way} zasila światła w domu i nie ma RCD {mostMa} ani mniejszego.",
-        why: "RCD działa, gdy prąd ucieka do ziemi, na przykład przez człowieka. Światła w domu muszą go mieć.",
+        what: "{way} zasila oświetlenie w domu i nie ma RCD {mostMa} ani mniejszego.",
+        why: "RCD działa, gdy prąd ucieka do ziemi, na przykład przez człowieka. Oświetlenie w domu musi mieć RCD.",
         remedy: rcdRemedy,
       },
       bathroom: {
@@ -797,7 +804,7 @@ export const pl: Translated<typeof en> = {
         remedy: rcdRemedy,
       },
       "lighting-tt": {
-        what: "{way} zasila światła z sieci z własnym uziomem (TT) i nie ma RCD {mostMa} ani mniejszego.",
+        what: "{way} zasila oświetlenie z sieci z własnym uziomem (TT) i nie ma RCD {mostMa} ani mniejszego.",
         why: lateFault,
         remedy: rcdRemedy,
       },
@@ -840,8 +847,8 @@ export const pl: Translated<typeof en> = {
     variants: {
       missing: {
         what: "{way}: nie zapisano tych pomiarów: {tests}.",
-        why: "Tylko pomiar pokaże, że dobre jest to, czego nie widać.",
-        remedy: "Zrób pomiar i zapisz wynik.",
+        why: "Tylko pomiar pokaże, czy dobre jest to, czego nie widać.",
+        remedy: "Zrób każdy pomiar i zapisz wynik.",
       },
     },
   },
@@ -860,16 +867,16 @@ export const pl: Translated<typeof en> = {
     variants: {
       passed: {
         what: "{way}: {test}. Wynik uznano za dobry, a jest zły.",
-        why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Nie mieści się w granicach.",
-        remedy: "Porównaj wynik z granicą, znajdź przyczynę i zmierz jeszcze raz.",
+        why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Nie tego wymaga ten pomiar.",
+        remedy: "Porównaj wynik z tym, czego wymaga pomiar, znajdź przyczynę i zmierz jeszcze raz.",
       },
       failed: {
         what: "{way}: {test}. Wynik uznano za zły, a jest dobry.",
-        why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Mieści się w granicach.",
-        remedy: "Porównaj wynik z granicą jeszcze raz.",
+        why: "[Wynik to {readingOhm}. ][Wynik to {readingMegohm}. ]Tego wymaga ten pomiar.",
+        remedy: "Porównaj jeszcze raz wynik z tym, czego wymaga pomiar.",
       },
       implausible: {
-        what: "{way}: {test}. Wynik uznano za dobry, a przewód tej długości nie może go dać.",
+        what: "{way}: {test}. Wynik uznano za dobry, a kabel tej długości nie może go dać.",
         why: "[Wynik to {readingOhm}. ]To daleko od tego, co wynika z długości i przekroju.",
         remedy: "Przyłóż sondy we właściwych miejscach i zmierz jeszcze raz.",
       },
@@ -880,12 +887,12 @@ export const pl: Translated<typeof en> = {
       },
       "wrong-points": {
         what: "{way}: {test}. Sondy były w złych miejscach.",
-        why: "Między innymi miejscami miernik pokazuje co innego, jakakolwiek to liczba.",
+        why: "Między innymi miejscami miernik mierzy co innego, nawet jeśli liczba wygląda dobrze.",
         remedy: "Przyłóż sondy tam, gdzie robi się ten pomiar, i zmierz jeszcze raz.",
       },
       "wrong-setting": {
         what: "{way}: {test}. Coś nie było ustawione do tego pomiaru.",
-        why: "Końce przy polu, zwora, przewód lub napięcie nie były takie, jak w tym pomiarze.",
+        why: "Końce przy polu, zwora, przewód pomiarowy lub napięcie nie były takie, jak trzeba w tym pomiarze.",
         remedy: "Ustaw je do tego pomiaru i zmierz jeszcze raz.",
       },
     },

@@ -10,7 +10,7 @@ export function wordReference(source: Source, terms: Terms): string {
   const { references } = terms;
   if (!("document" in source)) return references.practice;
   const { document, kind } = source;
-  // Sources are written in English: what joins their clauses is said in the language of the sentence.
-  const clause = source.clause.replaceAll(" and ", ` ${terms.and} `);
+  // Sources are written in English: what their clauses say beside numbers is told in the language of the sentence.
+  const clause = terms.clauseWords.reduce((text, [word, said]) => text.replaceAll(word, said), source.clause);
   return fillTemplate(references[kind], (name) => (name === "document" ? document : clause));
 }

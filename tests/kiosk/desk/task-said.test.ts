@@ -25,7 +25,7 @@ describe("what is said of something that is done with the records or the program
     [{ what: "update", state: "stopped" }, "Update: stopped. Nothing is changed."],
     [
       { state: "done", what: "try-restore", facts: { rowCount: 7, madeWallMs: 1, erasedCount: 0 } },
-      "It can be brought back: 7 records of 1 May. Nothing is changed.",
+      "It can be brought back. Records: 7, of 1 May. Nothing is changed.",
     ],
     [
       { what: "update", state: "failed", problem: "damaged-file", facts: { reason: "LICENSE" } },

@@ -19,7 +19,8 @@ describe("a finding in words", () => {
       where: "Look at the cable from socket outlet 1 to socket outlet 4.",
       what: "The cable from socket outlet 1 to socket outlet 4 is a spur. It is 2.5 mm². The way it is run, it may carry 17 A.",
       why: "Socket outlet 4 can take 20 A at worst. The 32 A device does not trip at that, so the cable would overheat.",
-      remedy: "Use a larger cable, or run it where it can lose its heat, or put a fuse before it.",
+      remedy:
+        "Use a larger cable. If its run keeps the heat in, move it. For up to 13 A you can put a fused connection unit (FCU) before it.",
       reference: "Regulation: BS 7671:2018, 433.1.1.",
       weightWord: "Put right",
     });
@@ -30,6 +31,17 @@ describe("a finding in words", () => {
     expect(wordFinding(overload, wiring, "en", names).why).toMatch(
       /^Socket outlet 4 \(Armchair\) can take 20 A/,
     );
+  });
+
+  it("says what a rule rests on in Polish, all but the names of documents", () => {
+    const wordsOf = (text: string) =>
+      text.replace(/BS \d[\d-]*|On-Site Guide|IET Guidance Note/g, "").match(/\p{L}{2,}/gu) ?? [];
+    const both = findings.map(({ finding, wiring }) =>
+      (["en", "pl"] as const).map((language) => wordsOf(wordFinding(finding, wiring, language).reference)),
+    );
+    const english = new Set(both.flatMap(([en = []]) => en));
+    expect(english.size).toBeGreaterThan(30);
+    expect(both.flatMap(([, pl = []]) => pl.filter((word) => english.has(word)))).toEqual([]);
   });
 
   it("writes numbers with the mark of the language", () => {

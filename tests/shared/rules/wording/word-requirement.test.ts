@@ -63,7 +63,7 @@ const wanted: { requirement: Requirement; en: string; pl: string }[] = [
   {
     requirement: { kind: "own-switch", stations: [socket1], by: fcu },
     en: "Can be switched off by FCU 1 with nothing else going off: socket outlet 1.",
-    pl: "Da się wyłączyć w złączu FCU 1 tak, że nic innego nie gaśnie: gniazdo 1.",
+    pl: "Da się wyłączyć przez złącze FCU 1 tak, że nic innego nie gaśnie: gniazdo 1.",
   },
   {
     requirement: { kind: "own-switch", stations: [socket1] },
@@ -83,12 +83,12 @@ const wanted: { requirement: Requirement; en: string; pl: string }[] = [
   {
     requirement: { kind: "thrift", csaMm2: [2.5, 4], spareSizes: 0 },
     en: "No new cable is larger than it needs to be.",
-    pl: "Żaden nowy kabel nie jest grubszy, niż trzeba.",
+    pl: "Żaden nowy kabel nie ma większego przekroju, niż trzeba.",
   },
   {
     requirement: { kind: "thrift", csaMm2: [2.5, 4] },
     en: "No new cable is more than one size larger than it needs to be.",
-    pl: "Żaden nowy kabel nie jest o więcej niż jeden przekrój grubszy, niż trzeba.",
+    pl: "Żaden nowy kabel nie ma przekroju większego, niż trzeba, o więcej niż jeden stopień.",
   },
   {
     requirement: { kind: "kept", cables: [cableId(entryId("way-1", "a"), entryId("socket-1", "a"))] },
@@ -154,7 +154,7 @@ describe("what cannot be told", () => {
       cause: "value",
     } as const;
     expect(wordUndetermined(item, wiring, "en")).toBe(
-      "Cannot say yet: Undersized ring cable. Nobody has said the size of the cable from socket outlet 1 to way 1. Tell the bench, then look again.",
+      "Cannot say yet: Undersized ring cable. Not known of the cable from socket outlet 1 to way 1: the size. Tell the bench, then check again.",
     );
   });
 
@@ -173,7 +173,7 @@ describe("what cannot be told", () => {
       const built = { stations: [{ id: stationId("way-1"), kind: "way", settings } as const] };
       const text = wordUndetermined(noLimit, built, "en");
       expect(text).toContain(choose);
-      expect(text).not.toContain("Nobody has said");
+      expect(text).not.toContain("Not known of");
     },
   );
 
