@@ -1,4 +1,5 @@
 import { refusalsEn } from "./refusals-en.ts";
+import { tradeWordsEn } from "./trade-words-en.ts";
 
 /**
  * Every sentence of the bench screen, in English. Short words, for a reading age of about 11. What stands in
@@ -555,73 +556,7 @@ export const en = {
   "menu.title": "More",
   "words.title": "What does it mean?",
 
-  // Trade words, told on a tap
-  "word.ring": "ring",
-  "word.ring.means": "A circuit that goes out from its way, round all points, and back to the same way.",
-  "word.radial": "radial",
-  "word.radial.means": "A circuit that goes out from its way and ends at the last point.",
-  "word.spur": "spur",
-  "word.spur.means":
-    "A branch: one cable from a place on the circuit to one more point. It does not come back.",
-  "word.leg": "leg",
-  "word.leg.means": "One of the cables that leave a way. A ring has two, and they share its current.",
-  "word.isolate": "isolate",
-  "word.isolate.means":
-    "To switch off all supply and keep it off, with a padlock, so that nobody can switch it on.",
-  "word.point": "point",
-  "word.point.means": "A place that takes current: a socket outlet, an FCU, an appliance or a light.",
-  "word.way": "way",
-  "word.way.means": "One place in the consumer unit with its own device. One circuit starts there.",
-  "word.device": "device",
-  "word.device.means":
-    "The circuit-breaker of the way, in an old house a fuse. It protects the cable from too much current.",
-  "word.fcu": "FCU",
-  "word.fcu.means": "Fused connection unit. Its fuse, 13 A at most, is for all that it feeds together.",
-  "word.junction-box": "junction box",
-  "word.junction-box.means": "A box where cables are joined. It takes no current itself.",
-  "word.Ib": "Ib",
-  "word.Ib.means": "Design current: what the loads take.",
-  "word.In": "In",
-  "word.In.means": "The rating of the device or fuse.",
-  "word.Iz": "Iz",
-  "word.Iz.means": "What the cable can carry where it runs, for years, without harm.",
-  "word.It": "It",
-  "word.It.means":
-    "The current that the table must give for the cable. Heat, insulation and cables side by side make it larger.",
-  "word.line": "line",
-  "word.line.means": "The brown conductor. It brings the current and is live.",
-  "word.neutral": "neutral",
-  "word.neutral.means": "The blue conductor. The current goes back in it. It counts as live, like line.",
-  "word.earth": "earth",
-  "word.earth.means":
-    "The green-and-yellow conductor, also called the protective conductor. It protects people when something breaks.",
-  "word.rcd": "RCD",
-  "word.rcd.means":
-    "Residual current device. It switches off when current leaks to earth. It adds to the earth, never replaces it.",
-  "word.consumer-unit": "consumer unit",
-  "word.consumer-unit.means":
-    "The box where the supply comes in and is shared out: main switch, and a way with its device for each circuit.",
-  "word.rose": "ceiling rose",
-  "word.rose.means":
-    "The fitting on the ceiling that a lamp hangs from. Its terminals join the lighting cables.",
-  "word.switched-line": "switched line",
-  "word.switched-line.means":
-    "The line after the switch. It is live only while the switch is on. Its core is marked brown where it is not.",
-  "word.strapper": "strapper",
-  "word.strapper.means":
-    "One of the two cores that join two-way switches. At least one of them is live at any moment.",
-  "word.two-way": "two-way switch",
-  "word.two-way.means":
-    "A switch that joins its common to one strapper or the other. Two of them work one light.",
-  "word.intermediate": "intermediate switch",
-  "word.intermediate.means":
-    "A switch in the strappers between two two-way switches. It swaps the strappers, so it works the light too.",
-  "word.polarity": "polarity",
-  "word.polarity.means":
-    "Each conductor at its own terminal, and every single-pole switch and fuse in the line. It is tested.",
-  "word.Zs": "Zs",
-  "word.Zs.means":
-    "The impedance of the path a fault to earth takes, there and back. The lower, the sooner the device opens.",
+  ...tradeWordsEn,
 } as const;
 
 export type TextKey = keyof typeof en;

@@ -1,4 +1,5 @@
 import type { Language } from "../../shared/text/languages.ts";
+import { tradeWordForms } from "./trade-word-forms.ts";
 import { type TradeWord, tradeWords } from "./trade-words.ts";
 
 /** A piece of a text; with `word` it is a word of the trade that the screen explains. */
@@ -7,72 +8,9 @@ export interface TextPart {
   word?: TradeWord;
 }
 
-// How a word of the trade stands in a sentence: its cases and plurals, and not the everyday word that is spelt the same
-// ("in", "it", "the other way").
-const symbol = (name: string): string => `\\(${name}\\)|${name}(?= [<>≤≥=])|(?<=[<>≤≥=] )${name}\\b`;
-const symbols = {
-  Ib: symbol("Ib"),
-  In: symbol("In"),
-  Iz: symbol("Iz"),
-  It: symbol("It"),
-} as const;
-
-const forms: Record<Language, Record<TradeWord, string>> = {
-  en: {
-    ...symbols,
-    ring: "rings?",
-    radial: "radials?",
-    spur: "spurs?",
-    leg: "legs?",
-    point: "points?",
-    way: "ways?(?= \\d)|(?<=(?:at|from|to|leaves?) (?:the|its|that|same) )way",
-    device: "devices?",
-    fcu: "fused connection units?(?: \\(FCU\\))?|FCUs?",
-    "junction-box": "junction box(?:es)?",
-    isolate: "isolat(?:e|ed|ion)",
-    line: "line",
-    neutral: "neutral",
-    earth: "earth",
-    rcd: "RCDs?",
-    "consumer-unit": "consumer units?",
-    rose: "(?:ceiling )?roses?",
-    "switched-line": "switched line",
-    strapper: "strappers?",
-    "two-way": "two-way switch(?:es)?",
-    intermediate: "intermediate switch(?:es)?",
-    polarity: "polarity",
-    Zs: "Zs",
-  },
-  pl: {
-    ...symbols,
-    ring: "pierście(?:ń|ni\\p{L}*)",
-    radial: "obw[oó]d\\p{L}* promieniow\\p{L}*",
-    spur: "odgałęzie[nń]\\p{L}*",
-    leg: "rami(?:ę|eni\\p{L}*|on\\p{L}*)",
-    point: "punkt(?:u|owi|em|cie|y|ów|om|ami|ach)?",
-    way: "pol(?:e|a|u|em|ach|ami)(?= \\d)|(?<=(?:w|z|do|samego) )pol(?:u|a)",
-    device: "wyłącznik(?!\\p{L}* różnic)\\p{L}*",
-    fcu: "złącz\\p{L}* (?:z bezpiecznikiem(?: \\(FCU\\))?|FCU)|FCU",
-    "junction-box": "pusz(?:k\\p{L}*|ce|ek)",
-    isolate: "odłącz\\p{L}*",
-    line: "faz(?:a|y|ę|ie|ą)(?! załączan)|przew[oó]d\\p{L}* (?:fazow|liniow)\\p{L}*",
-    neutral: "(?:przew[oó]d\\p{L}* )?neutraln\\p{L}*",
-    earth: "(?:przew[oó]d\\p{L}* )?ochronn(?:y|ego|ym|emu)",
-    rcd: "RCD|wyłącznik\\p{L}* różnicowoprądow\\p{L}*",
-    "consumer-unit": "rozdzielnic\\p{L}*",
-    rose: "rozet\\p{L}*|rozecie",
-    "switched-line": "faz\\p{L}* załączan\\p{L}*",
-    strapper: "(?:żył\\p{L}* )?korespondencyjn\\p{L}*",
-    "two-way": "łącznik\\p{L}* schodow\\p{L}*",
-    intermediate: "łącznik\\p{L}* krzyżow\\p{L}*",
-    polarity: "biegunowoś\\p{L}*",
-    Zs: "Zs",
-  },
-};
-
 const pattern = (language: Language): RegExp =>
   new RegExp(
-    tradeWords.map((word) => `(?<${groupOf(word)}>${bounded(forms[language][word])})`).join("|"),
+    tradeWords.map((word) => `(?<${groupOf(word)}>${bounded(tradeWordForms[language][word])})`).join("|"),
     "gu",
   );
 

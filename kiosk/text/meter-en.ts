@@ -58,7 +58,7 @@ export const meterEn = {
   "circuit.supply": "Supply of {way}",
   "circuit.supply.off": "Off",
   "circuit.supply.holds": "On (simulated)",
-  "circuit.supply.device-trips": "The device tripped at once: there is a short.",
+  "circuit.supply.device-trips": "The device tripped at once: there is a short circuit.",
   "circuit.supply.rcd-trips": "The RCD has tripped.",
   "circuit.energise": "Switch on",
   "circuit.make-dead": "Make dead",

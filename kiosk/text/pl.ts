@@ -1,4 +1,5 @@
 import { refusalsPl } from "./refusals-pl.ts";
+import { tradeWordsPl } from "./trade-words-pl.ts";
 import type { TextKey } from "./en.ts";
 
 /** The same sentences in Polish. */
@@ -531,68 +532,5 @@ export const pl: Record<TextKey, string> = {
   "menu.title": "Więcej",
   "words.title": "Co to znaczy?",
 
-  "word.ring": "pierścień",
-  "word.ring.means":
-    "Obwód końcowy, który wychodzi z pola, idzie przez wszystkie punkty i wraca do tego samego pola.",
-  "word.radial": "obwód promieniowy",
-  "word.radial.means": "Obwód końcowy, który wychodzi z pola i kończy się na ostatnim punkcie.",
-  "word.spur": "odgałęzienie",
-  "word.spur.means": "Jeden kabel od miejsca w obwodzie do jednego dalszego punktu. Nie wraca.",
-  "word.leg": "ramię",
-  "word.leg.means": "Jeden z kabli, które wychodzą z pola. Pierścień ma dwa ramiona i dzielą one prąd.",
-  "word.isolate": "odłączyć",
-  "word.isolate.means": "Wyłączyć całe zasilanie i zabezpieczyć kłódką, żeby nikt go nie załączył.",
-  "word.point": "punkt",
-  "word.point.means": "Miejsce, które bierze prąd: gniazdo, FCU, urządzenie albo lampa.",
-  "word.way": "pole",
-  "word.way.means": "Miejsce w rozdzielnicy z własnym wyłącznikiem. Tam zaczyna się jeden obwód.",
-  "word.device": "wyłącznik",
-  "word.device.means":
-    "Wyłącznik nadprądowy w polu, w starych domach bezpiecznik. Chroni kabel przed zbyt dużym prądem.",
-  "word.fcu": "FCU",
-  "word.fcu.means":
-    "Złącze z bezpiecznikiem. Bezpiecznik, najwyżej 13 A, jest na wszystko, co zasila, razem.",
-  "word.junction-box": "puszka",
-  "word.junction-box.means": "Pudełko, w którym łączy się kable. Samo nie bierze prądu.",
-  "word.Ib": "Ib",
-  "word.Ib.means": "Prąd obliczeniowy: tyle biorą odbiorniki.",
-  "word.In": "In",
-  "word.In.means": "Prąd znamionowy wyłącznika lub bezpiecznika.",
-  "word.Iz": "Iz",
-  "word.Iz.means":
-    "Obciążalność prądowa długotrwała: tyle kabel może przenosić tam, gdzie leży, latami i bez szkody.",
-  "word.It": "It",
-  "word.It.means": "Prąd, jaki musi dla kabla podawać tabela. Ciepło, ocieplenie i kable obok go zwiększają.",
-  "word.line": "faza",
-  "word.line.means": "Brązowy przewód fazowy (liniowy). Przynosi prąd i jest pod napięciem.",
-  "word.neutral": "przewód neutralny",
-  "word.neutral.means": "Niebieski przewód. Prąd nim wraca. Też jest przewodem czynnym, jak faza.",
-  "word.earth": "przewód ochronny",
-  "word.earth.means": "Zielono-żółty przewód. Chroni ludzi, gdy coś się zepsuje.",
-  "word.rcd": "RCD",
-  "word.rcd.means":
-    "Wyłącznik różnicowoprądowy. Działa, gdy prąd ucieka do ziemi. Uzupełnia przewód ochronny, nie zastępuje go.",
-  "word.consumer-unit": "rozdzielnica",
-  "word.consumer-unit.means":
-    "Skrzynka, do której wchodzi zasilanie: rozłącznik główny i pole z wyłącznikiem dla każdego obwodu.",
-  "word.rose": "rozeta",
-  "word.rose.means": "Osprzęt na suficie, na którym wisi lampa. W jej zaciskach łączą się kable oświetlenia.",
-  "word.switched-line": "faza załączana",
-  "word.switched-line.means":
-    "Faza za łącznikiem. Jest pod napięciem tylko wtedy, gdy łącznik jest włączony. Żyłę innej barwy oznacza się na brązowo.",
-  "word.strapper": "żyła korespondencyjna",
-  "word.strapper.means":
-    "Jedna z dwóch żył, które łączą łączniki schodowe. Zawsze co najmniej jedna z nich jest pod napięciem.",
-  "word.two-way": "łącznik schodowy",
-  "word.two-way.means":
-    "Łącznik, który łączy zacisk wspólny z jedną albo drugą żyłą korespondencyjną. Dwa takie sterują jedną lampą.",
-  "word.intermediate": "łącznik krzyżowy",
-  "word.intermediate.means":
-    "Łącznik w żyłach korespondencyjnych między dwoma schodowymi. Zamienia je miejscami, więc też steruje lampą.",
-  "word.polarity": "biegunowość",
-  "word.polarity.means":
-    "Każdy przewód na swoim zacisku, a łącznik jednobiegunowy i bezpiecznik w fazie. To się mierzy.",
-  "word.Zs": "Zs",
-  "word.Zs.means":
-    "Impedancja drogi, którą płynie prąd zwarcia do ziemi i z powrotem. Im mniejsza, tym szybciej zadziała wyłącznik.",
+  ...tradeWordsPl,
 };

@@ -1,3 +1,4 @@
+import { tick } from "svelte";
 import { describe, expect, it } from "vitest";
 import { en } from "../../kiosk/text/en.ts";
 import { pl } from "../../kiosk/text/pl.ts";
@@ -87,9 +88,14 @@ describe.each([
 ] as const)("every word of the trade, in $language", ({ language, texts }) => {
   it("is explained at a touch wherever a task has it", async () => {
     const told = (word: (typeof tradeWords)[number]) => texts[`word.${word}`];
-    // A symbol stands in brackets in a sentence, a way has its number.
-    const inText = tradeWords.map((word) =>
-      word === "way" ? `${told(word)} 1` : /^[IZ][bnzts]$/.test(word) ? `(${told(word)})` : told(word),
+    // As it stands in a sentence: a symbol in brackets, a way with its number, a device with its type.
+    const stands: Partial<Record<(typeof tradeWords)[number], string>> = {
+      way: `${told("way")} 1`,
+      "device-type": `${told("device-type")} B`,
+      factors: "Ca 0.9",
+    };
+    const inText = tradeWords.map(
+      (word) => stands[word] ?? (/^[IZ][bnztse]$/.test(word) ? `(${told(word)})` : told(word)),
     );
     const sample = sampleView("ring", { language });
     const task = { ...sample.attempt!.scenario.task, [language]: inText.join(", ") };
@@ -101,10 +107,10 @@ describe.each([
     await settled();
     for (const each of tradeWords) {
       word("dialog-task", each).click();
-      await settled();
+      await tick();
       expect(explained()).toBe(told(each));
       byId("key-close").click();
-      await settled();
+      await tick();
     }
   });
 });

@@ -44,7 +44,7 @@ describe("a fault hunt", () => {
   it("shows after the hand-in of practice what was hidden, what was named rightly, and where it was on the plan", async () => {
     const { screen } = await showBench({ ...small, view: sampleView("hunt-outcome") });
     const outcome = screen.getByTestId("hunt-outcome");
-    await expect.element(outcome).toHaveTextContent("3 of 7 points");
+    await expect.element(outcome).toHaveTextContent("Points: 3 of 7");
     await expect.element(outcome).toHaveTextContent("You named it.");
     await expect.element(outcome).toHaveTextContent("You did not name it.");
     await expect.element(outcome).toHaveTextContent("A reading on your record showed it");
@@ -65,7 +65,7 @@ describe("a fault hunt", () => {
     const outcome = { outcome: "not-yet", says: "", criteria: [], isSeen: true } as const;
     const released: AttemptView = { ...silent, outcome: { ...outcome, criteria: [] }, hunt: hunt! };
     await show({ view: { ...view, attempt: released } });
-    await expect.element(screen.getByTestId("hunt-outcome")).toHaveTextContent("3 of 7 points");
+    await expect.element(screen.getByTestId("hunt-outcome")).toHaveTextContent("Points: 3 of 7");
     // At the next sign-in it stands with the decision, and there is no plan of it to show any more.
     const again = {
       ...sampleView("outcomes"),
@@ -81,7 +81,7 @@ describe("a fault hunt", () => {
     };
     await show({ view: again });
     byId("key-outcomes").click();
-    await expect.element(screen.getByTestId("hunt-outcome")).toHaveTextContent("3 of 7 points");
+    await expect.element(screen.getByTestId("hunt-outcome")).toHaveTextContent("Points: 3 of 7");
     expect(on("hunt-show-0")).toBeNull();
   });
 });

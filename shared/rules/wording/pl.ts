@@ -676,7 +676,7 @@ export const pl: Translated<typeof en> = {
       },
       appliance: {
         what: "{point} jest bez bezpiecznika w obwodzie gniazd z wyłącznikiem {deviceA}.",
-        why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego przewodu.",
+        why: "Powyżej {mostA} wyłącznik nie chroni urządzenia i jego przewodu przyłączeniowego.",
         remedy: "Zasil przez złącze FCU z bezpiecznikiem, jakiego wymaga producent.",
       },
       "over-fuse": {

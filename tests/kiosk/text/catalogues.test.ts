@@ -25,6 +25,7 @@ const sameInBoth: readonly string[] = [
   "plan.relation.tabulatedCurrentA",
   "dead.volts",
   "expected.term",
+  "word.factors",
 ];
 
 describe("the catalogues", () => {

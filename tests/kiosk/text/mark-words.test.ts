@@ -16,9 +16,15 @@ describe("words of the trade in a text", () => {
     ["Feed it through fused connection unit (FCU) 1.", ["fused connection unit (FCU): fcu"]],
     ["In the step Plan the cable is laid the other way.", []],
     ["In ≤ Iz", ["In: In", "Iz: Iz"]],
-    ["Which size? (It)", ["(It): It"]],
+    ["Which one? (It)", ["(It): It"]],
     ["It is a ring", ["ring: ring"]],
-    ["Nothing brings or appoints an isolator here.", []],
+    ["Nothing brings or appoints the liveliest of them here.", []],
+    ["The isolators of a TT supply", ["isolators: isolator", "TT: TT"]],
+    [
+      "Continuity, R1 + R2, then insulation resistance",
+      ["Continuity: continuity", "R1 + R2: R1-R2", "insulation resistance: insulation-resistance"],
+    ],
+    ["Fault loop, Zs: the earth electrode", ["Fault loop: Zs", "Zs: Zs", "earth electrode: earth-electrode"]],
     ["A spur may start at the way itself.", ["spur: spur", "way: way"]],
     ["The RCD of the way.", ["RCD: rcd"]],
     ["The switched line leaves the ceiling rose.", ["switched line: switched-line", "ceiling rose: rose"]],
@@ -37,6 +43,9 @@ describe("words of the trade in a text", () => {
     ["Odgałęzień z puszki", ["Odgałęzień: spur", "puszki: junction-box"]],
     ["przewodem ochronnym i neutralnym", ["przewodem ochronnym: earth", "neutralnym: neutral"]],
     ["Polecenie: punktualnie", []],
+    ["Rezystancją izolacji żył", ["Rezystancją izolacji: insulation-resistance", "żył: core"]],
+    ["przez rozłącznik dwubiegunowy w sieci TT", ["rozłącznik dwubiegunowy: isolator", "TT: TT"]],
+    ["Ze zwarciem w obwodzie", ["zwarciem: short", "obwodzie: circuit"]],
     ["Faza i faza załączana", ["Faza: line", "faza załączana: switched-line"]],
     [
       "Łącznik krzyżowy stoi w żyłach korespondencyjnych.",
@@ -68,8 +77,10 @@ describe("words of the trade in a text", () => {
 describe.each(languages)("what a learner reads in %s", (language) => {
   const scenarios = readdirSync("scenarios").map((name) => readFileSync(`scenarios/${name}`, "utf8"));
   const catalogue = Object.entries(everyText[language]).filter(([key]) => !key.startsWith("word."));
-  const wording = readFileSync(`shared/rules/wording/${language}.ts`, "utf8");
-  const all = [...scenarios, ...catalogue.map(([, text]) => text), wording].join("\n");
+  const wording = ["", "-terms"].map((rest) =>
+    readFileSync(`shared/rules/wording/${language}${rest}.ts`, "utf8"),
+  );
+  const all = [...scenarios, ...catalogue.map(([, text]) => text), ...wording].join("\n");
   const found = new Set(markWords(all, language).map(({ word }) => word));
 
   it.each(tradeWords)("has the word %s somewhere, so that it is worth explaining", (word) => {
