@@ -114,7 +114,9 @@ test("three benches are paired, get the class that was loaded once, and are led 
   await expect(page.getByTestId("workshop")).toContainText("3 of 3 linked");
 
   await page.getByTestId("send-pack").click();
-  await expect(page.getByTestId("pack-sent")).toContainText(/by Maud Perrin\. Learners: [1-9]\d*, tasks: [1-9]\d*\./);
+  await expect(page.getByTestId("pack-sent")).toContainText(
+    /by Maud Perrin\. Learners: [1-9]\d*, tasks: [1-9]\d*\./,
+  );
   await expect(page.getByTestId("pack-sent")).toContainText("in force: 3 of 3");
 
   // Three learners at work: who, at what, at which step, with their plans.

@@ -31,8 +31,7 @@ export const recordEn = {
   bench: "Bench, board",
   versions: "Rule pack, program",
   sensed: "What was wired, as it was sensed",
-  "sensed.alt":
-    "Plan of the house. Cables: {cables}, stations: {stations}. The tables below tell each.",
+  "sensed.alt": "Plan of the house. Cables: {cables}, stations: {stations}. The tables below tell each.",
   "sensed.none": "No cable was plugged in.",
   station: "Station",
   name: "Name",

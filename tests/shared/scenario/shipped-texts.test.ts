@@ -29,14 +29,18 @@ const calls: Record<Language, [RegExp, string][]> = {
     [/\bways?/, "way"],
     [/FCU\)?/, "fcu"],
     [/junction box/, "junction-box"],
-    [/[Ww]all lights?/, "wall-light"],
+    [/[Ll]ights?/, "wall-light"],
+    [/[Ss]witch(?:es)?/, "plate-switch"],
+    [/roses?/, "ceiling-rose"],
   ],
   pl: [
     [/[Gg]nia?[zź]d\w*/, "socket"],
     [/\bpol[aeu]\w*/, "way"],
     [/FCU\)?/, "fcu"],
     [/puszk\w+/, "junction-box"],
-    [/[Kk]inkiet\w*/, "wall-light"],
+    [/[Ll]amp\w*/, "wall-light"],
+    [/(?<![a-zł])[Łł]ącznik\w*/, "plate-switch"],
+    [/rozet\S*|rozecie/, "ceiling-rose"],
   ],
 };
 
