@@ -1,19 +1,6 @@
 import { expect, type Page } from "@playwright/test";
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type axe from "axe-core";
+import { axeProblems } from "./axe-problems.ts";
 import { deskPin } from "./desk-people.ts";
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-
-/** What axe finds wrong with a page. It is put into the page once: that takes longer than it does to look. */
-async function axeProblems(page: Page): Promise<string[]> {
-  if (!(await page.evaluate(() => "axe" in window))) await page.evaluate(axeSource);
-  const { violations } = await page.evaluate(() =>
-    (window as unknown as { axe: typeof axe }).axe.run(document, { resultTypes: ["violations"] }),
-  );
-  return violations.flatMap(({ id, nodes }) => nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`));
-}
 
 const besidePx = (page: Page): Promise<number> =>
   page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);

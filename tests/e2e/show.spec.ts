@@ -1,6 +1,6 @@
-import AxeBuilder from "@axe-core/playwright";
 import { type Browser, expect, type Page, test } from "@playwright/test";
 import { sceneNames } from "../../shared/protocol/show-view.ts";
+import { axeProblems } from "./axe-problems.ts";
 import { type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
 import { limitsFor, screenProblems } from "./screen-problems.ts";
@@ -43,11 +43,8 @@ async function look({ page, name }: Screen, problems: string[]): Promise<void> {
   const touch = () => page.mouse.click(2, 2);
   await touch();
   const place = await page.locator("main").getAttribute("data-testid");
-  const { violations } = await new AxeBuilder({ page }).setLegacyMode(true).analyze();
+  const found = await axeProblems(page);
   await touch();
-  const found = violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ html }) => `${id}: ${html.slice(0, 160)}`),
-  );
   problems.push(
     ...[...found, ...(await screenProblems(page, limits[name]))].map((one) => `${place}: ${one}`),
   );

@@ -1,26 +1,20 @@
-import { expect, type Page, test } from "@playwright/test";
-import { testDepth } from "../depth.ts";
+import { expect, test } from "@playwright/test";
+import { axeProblems } from "./axe-problems.ts";
 import { BenchLink } from "./bench-link.ts";
 import { startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
 import { everyScreen } from "./every-screen.ts";
-import { limitsFor, screenProblems } from "./screen-problems.ts";
+import { isFocusSeen, pressByKeyboard } from "./keyboard.ts";
+import { everySetting, Looker, smallest } from "./looker.ts";
+import { screenProblems } from "./screen-problems.ts";
 import { screensInTrouble } from "./screens-in-trouble.ts";
 import { secondHalfScreens } from "./second-half-screens.ts";
 import { buildLongWords } from "./serve-long-words.ts";
 
-const small = limitsFor(800, 480, 7);
-const large = limitsFor(1280, 800, 10.1);
-const windows = [
-  { name: "800x480", viewport: { width: 800, height: 480 }, limits: small },
-  { name: "1280x800", viewport: { width: 1280, height: 800 }, limits: large },
-  { name: "480x800", viewport: { width: 480, height: 800 }, limits: small },
-  { name: "800x1280", viewport: { width: 800, height: 1280 }, limits: large },
-] as const;
-
 // The longest checks of all: they share the cores.
 test.describe.configure({ mode: "parallel" });
-test.use({ viewport: windows[0].viewport, contextOptions: { reducedMotion: "reduce" } });
+const usual = { viewport: smallest.viewport, contextOptions: { reducedMotion: "reduce" } } as const;
+test.use(usual);
 
 test("the check itself finds letters, keys, cuts, covers, overlaps, faintness, false thumbs and what lies outside", async ({
   page,
@@ -28,7 +22,7 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness, f
   const problemsOf = async (body: string): Promise<string> => {
     await page.setContent(`<style>body{margin:0;font:24px sans-serif;background:#fff;color:#000}
       button{position:absolute;left:0;top:0;width:70px;height:70px;padding:0;font:24px sans-serif;border:0;background:#fff;color:#000}</style>${body}`);
-    return (await screenProblems(page, small)).join("\n");
+    return (await screenProblems(page, smallest.limits)).join("\n");
   };
   expect(await problemsOf(`<p>Sound</p><button style="top:100px">Key</button>`)).toBe("");
   expect(await problemsOf(`<p style="font-size:18px">Small</p>`)).toContain("small letters");
@@ -63,125 +57,148 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness, f
   );
 });
 
-/** A language and whether its letters are large. */
-type Setting = readonly ["en" | "pl", boolean];
-
-const caution = { en: /^\s*Training/, pl: /^\s*Tablica/ };
-
-const everySetting: readonly Setting[] = [
-  ["pl", false],
-  ["pl", true],
-  ["en", true],
-  ["en", false],
-];
-
-const set = async (page: Page, link: BenchLink, [language, isLarge]: Setting): Promise<void> => {
-  const letters = () =>
-    page.locator(".bench").evaluate((node) => parseFloat(getComputedStyle(node).fontSize));
-  const before = await letters();
-  const wasLarge = link.view?.isLarge ?? false;
-  await link.does("set-language", { language });
-  await link.does("set-large", { isLarge });
-  await expect(page.locator("html")).toHaveAttribute("lang", language);
-  // The words of a language may come later than the page says it.
-  await expect(page.locator("footer")).toContainText(caution[language]);
-  if (wasLarge !== isLarge) await expect.poll(letters).not.toBe(before);
-};
-
-/** Every panel in every setting: in CI and in a deep run. */
-const isWhole = process.env["CI"] !== undefined || testDepth > 1;
-
-/**
- * Looks at a screen in each setting on both panels, either way up, and goes back to where it was. Where time is short,
- * at every other pair of a setting and a window, so that each screen is still seen in each of them.
- */
-const looker = ({ page }: BenchScreen, settings: readonly Setting[], found: string[]) => {
-  let screens = 0;
-  return async (screen: string, link: BenchLink): Promise<void> => {
-    screens += 1;
-    for (const [at, setting] of settings.entries()) {
-      const now = windows.filter(
-        (_, place) => isWhole || settings.length === 1 || (screens + at + place) % 2 === 0,
-      );
-      await set(page, link, setting);
-      for (const { name, viewport, limits } of now) {
-        await page.setViewportSize(viewport);
-        for (const problem of await screenProblems(page, limits))
-          found.push(`${screen} at ${name} in ${setting[0]}${setting[1] ? ", large" : ""}: ${problem}`);
-      }
-    }
-    await page.setViewportSize(windows[0].viewport);
-    await set(page, link, ["en", false]);
-  };
-};
-
-/** A bench of its own for one way through every screen. */
-const throughEveryScreen = async (
-  page: Page,
-  settings: readonly Setting[],
-  prepare: (address: string) => Promise<void> = async () => {},
-): Promise<string[]> => {
+/** A bench of its own, for as long as something is done with it. */
+const atBench = async (does: (link: BenchLink, address: string) => Promise<void>): Promise<void> => {
   const running = await startBench({ board: "workshop" });
   const link = new BenchLink(running.address);
   try {
-    await link.reset();
-    await prepare(running.address);
-    const bench = new BenchScreen(page);
-    const found: string[] = [];
-    const look = looker(bench, settings, found);
-    await everyScreen(bench, link, running.address, (screen) => look(screen, link));
-    return found;
+    await link.seen(({ state }) => state === "ready");
+    await does(link, running.address);
   } finally {
     link.close();
     await running.stop();
   }
 };
 
+/** Screens whose parts differ from those of the others; the rest are made of the same. */
+const heldByAxe = new Set([
+  "sign-in",
+  "keyboard",
+  "scenarios",
+  "scenario chosen",
+  "caution",
+  "make dead, live",
+  "refusal",
+  "plan, a number",
+  "plan, a choice and bars",
+  "wire, a size is asked for",
+  "wire, notes and hints",
+  "wire, a finding",
+  "wire, a station",
+  "wire, a cable",
+  "words",
+  "tray",
+  "as found",
+  "menu in a task",
+  "asking",
+  "face",
+  "face, one open",
+  "face, two open",
+  "face, a contact",
+  "hand in",
+  "handed in",
+]);
+
+/** Those where another language could make a difference: words that are long, are read out or name a part. */
+const heldInPolish = new Set(["keyboard", "wire, a finding", "words", "face, two open", "handed in"]);
+
 test.describe("every screen of a learner's go", () => {
-  test.setTimeout(300_000);
+  // One way through them serves all three tests.
+  test.describe.configure({ mode: "default" });
+  const found = { en: [] as string[], pl: [] as string[], axe: [] as string[] };
+  const seen = { en: 0, pl: 0, axe: 0 };
+
+  test.beforeAll(async ({ browser }) => {
+    test.setTimeout(300_000);
+    const page = await browser.newPage({ ...usual.contextOptions, viewport: usual.viewport, hasTouch: true });
+    const looker = new Looker(page, everySetting, async (screen, language) => {
+      if (!(language === "en" ? heldByAxe : heldInPolish).has(screen)) return;
+      seen.axe += 1;
+      found.axe.push(...(await axeProblems(page)).map((problem) => `${screen} in ${language}: ${problem}`));
+    });
+    await atBench((link, address) =>
+      everyScreen(new BenchScreen(page), link, address, (screen) => looker.look(screen, link)),
+    );
+    await page.close();
+    for (const { language, problem } of looker.found) found[language].push(problem);
+    for (const language of ["en", "pl"] as const) seen[language] = looker.looks[language];
+  });
 
   for (const language of ["en", "pl"] as const)
-    test(`can be read and touched in ${{ en: "English", pl: "Polish" }[language]}, on both panels, either way up, in usual and large letters`, async ({
-      page,
-    }) => {
-      const settings = everySetting.filter(([of]) => of === language);
-      expect(await throughEveryScreen(page, settings)).toEqual([]);
+    test(`can be read and touched in ${{ en: "English", pl: "Polish" }[language]}, on both panels, either way up, in usual and large letters`, () => {
+      expect(found[language]).toEqual([]);
+      expect(seen[language]).toBeGreaterThanOrEqual(4 * heldByAxe.size);
     });
 
-  test("has room for words 40 % longer", async ({ page }) => {
-    const longWords = await buildLongWords();
-    try {
-      const found = await throughEveryScreen(page, [["en", false]], (address) => longWords.on(page, address));
-      expect(found).toEqual([]);
-    } finally {
-      longWords.remove();
-    }
+  test("has nothing that axe finds, with notes, dialogs and the keyboard open, in English and in Polish", async ({
+    page,
+  }) => {
+    await page.setContent(`<html lang="en"><title>x</title><main><h1>x</h1><button></button></main>`);
+    expect((await axeProblems(page)).join("\n")).toContain("button-name");
+    expect(found.axe).toEqual([]);
+    expect(seen.axe).toBe(heldByAxe.size + heldInPolish.size);
   });
 });
 
-test("a hunt, what was hidden, how a learner does and the step Load can be read and touched too", async ({
-  page,
-}) => {
+test("every screen of a learner's go has room for words 40 % longer", async ({ page }) => {
   test.setTimeout(300_000);
-  const running = await startBench({ board: "workshop" });
-  const link = new BenchLink(running.address);
-  const bench = new BenchScreen(page);
-  const found: string[] = [];
+  const longWords = await buildLongWords();
   try {
-    await secondHalfScreens(bench, link, running.address, looker(bench, everySetting, found));
+    const looker = new Looker(page, everySetting.slice(0, 1));
+    await atBench(async (link, address) => {
+      await longWords.on(page, address);
+      await everyScreen(new BenchScreen(page), link, address, (screen) => looker.look(screen, link));
+    });
+    expect(looker.found).toEqual([]);
   } finally {
-    link.close();
-    await running.stop();
+    longWords.remove();
   }
-  expect(found).toEqual([]);
+});
+
+test.describe("a hunt, what was hidden, how a learner does and the step Load", () => {
+  // One way through them serves both tests.
+  test.describe.configure({ mode: "default" });
+  const found = { sizes: [] as unknown[], axe: [] as string[] };
+  let seen = 0;
+
+  test.beforeAll(async ({ browser }) => {
+    test.setTimeout(300_000);
+    // Whoever has not asked for less motion is to see none either.
+    const page = await browser.newPage({ viewport: usual.viewport, hasTouch: true });
+    const looker = new Looker(page, everySetting);
+    const look = async (screen: string, link: BenchLink): Promise<void> => {
+      seen += 1;
+      found.axe.push(...(await axeProblems(page)).map((problem) => `${screen}: ${problem}`));
+      // A screen that has just opened has the focus as a whole.
+      const isWhole = await page.evaluate(() => document.activeElement?.tagName === "MAIN");
+      if (!isWhole && !(await isFocusSeen(page))) found.axe.push(`${screen}: the focus is not seen`);
+      const running = await page.evaluate(() => document.getAnimations().length);
+      if (running > 0) found.axe.push(`${screen}: ${running} animations`);
+      await looker.look(screen, link);
+    };
+    await atBench((link, address) =>
+      secondHalfScreens(new BenchScreen(page), link, address, look, (id) => pressByKeyboard(page, id)),
+    );
+    await page.close();
+    found.sizes = looker.found;
+  });
+
+  test("are gone through by the keyboard alone; axe finds nothing there, and nothing moves", () => {
+    expect(found.axe).toEqual([]);
+    expect(seen).toBe(7);
+  });
+
+  test("can be read and touched too", () => {
+    expect(found.sizes).toEqual([]);
+    expect(seen).toBe(7);
+  });
 });
 
 test("what is seen only at times (trouble, assessed work, the technician's tools, a bench left alone) can be read and touched too", async ({
   page,
 }) => {
   test.setTimeout(300_000);
-  const bench = new BenchScreen(page);
-  const found: string[] = [];
-  await screensInTrouble(bench, looker(bench, everySetting, found));
-  expect(found).toEqual([]);
+  const looker = new Looker(page, everySetting);
+  await screensInTrouble(new BenchScreen(page), (screen, link) => looker.look(screen, link));
+  expect(looker.found).toEqual([]);
 });
