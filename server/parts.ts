@@ -1,26 +1,24 @@
 import { createPublicKey } from "node:crypto";
-import { mkdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
-import { isAbsolute, join, resolve } from "node:path";
 import { linesSentence } from "../hardware/lines/lines-sentence.ts";
 import type { LinesKind } from "../hardware/scan/scanner-messages.ts";
 import { systemdWatchdog } from "../hardware/scan/systemd-watchdog.ts";
-import type { BoardDescription } from "../shared/board/board.schema.ts";
 import type { Health } from "../shared/protocol/socket-events.ts";
 import { judge } from "../shared/rules/judge.ts";
 import { packVersion } from "../shared/rules/pack-version.ts";
 import type { Records } from "./bench/bench-core.ts";
-import { contactsOf } from "./board/contacts-of.ts";
+import { chosenBoard } from "./board/chosen-board.ts";
 import { scannerProcess } from "./board/scanner-process.ts";
-import type { Clock } from "./clock/clock.ts";
 import { systemClock, systemTimers } from "./clock/system-clock.ts";
 import { readCriteria } from "./desk/read-criteria.ts";
 import type { NetworkDoor, ServerParts } from "./create-server.ts";
-import { type Environment, EnvironmentError } from "./environment.ts";
+import type { Environment } from "./environment.ts";
 import { dataFolder, folders, logFile } from "./folders.ts";
 import { ScenarioShelf } from "./author/scenario-shelf.ts";
-import { readBoardFile, ScenarioFolder } from "./library.ts";
-import { type OpenedRecords, openRecords } from "./open-records.ts";
+import { openHeldRecords } from "./held-records.ts";
+import { ScenarioFolder } from "./library.ts";
+import type { OpenedRecords } from "./open-records.ts";
 import { readCertificate } from "./web/certificate.ts";
 import { everyAddress } from "./web/origin.ts";
 import { WebSessions } from "./web/web-sessions.ts";
@@ -34,10 +32,7 @@ import { GuessGuard } from "./people/guess-guard.ts";
 import { GuessMemory } from "./people/guess-memory.ts";
 import { People } from "./people/people.ts";
 import { PinHasher } from "./people/pin-hash.ts";
-import { holdFolder } from "./store/hold-folder.ts";
 import type { StartAgain } from "./keeping/desk-tasks.ts";
-import { restoreWanted } from "./keeping/restore.ts";
-import { sentenceFor } from "./start-sentence.ts";
 import { dueLearners } from "./keeping/due.ts";
 import { RecordsKeeper } from "./keeping/records-keeper.ts";
 import { sqliteVersionOf } from "./store/open-database.ts";
@@ -63,28 +58,6 @@ interface Besides {
   changed: () => void;
 }
 
-/** The board of a bench without a say: the first of these that is there. */
-const usualBoards = ["workshop", "small"];
-
-function boardPath(asked: string | undefined): string {
-  const inFolder = (id: string): string => join(folders.boards, `${id}.json`);
-  if (asked === undefined) {
-    const found = usualBoards.find((id) => isThere(inFolder(id)));
-    return inFolder(found ?? usualBoards[0] ?? "");
-  }
-  if (!asked.endsWith(".json")) return inFolder(asked);
-  return isAbsolute(asked) ? asked : resolve(asked);
-}
-
-const isThere = (path: string): boolean => {
-  try {
-    readFileSync(path);
-    return true;
-  } catch {
-    return false;
-  }
-};
-
 /** True where a GPIO library is installed. It is only looked for here, never loaded. */
 const hasGpioLibrary = (): boolean =>
   ["onoff", "node-libgpiod"].some((name) => {
@@ -101,40 +74,6 @@ const softwareVersion = (): string => {
   return manifest.version;
 };
 
-function openHeldRecords(
-  path: string,
-  note: (sentence: string) => void,
-  elsewhere: string | undefined,
-  letGo: () => void,
-) {
-  try {
-    return openRecords(path, note, elsewhere);
-  } catch (error) {
-    letGo();
-    throw error;
-  }
-}
-
-/** A back-up that a technician made ready takes its place, before anything is open. */
-function bringBackWanted(
-  path: string,
-  clock: Clock,
-  anchorTo: string | undefined,
-  note: (sentence: string) => void,
-  letGo: () => void,
-): void {
-  try {
-    const found = restoreWanted(path, clock, anchorTo);
-    if (found === undefined) return;
-    if ("error" in found)
-      note(`the back-up was not brought back: ${sentenceFor(found.error) ?? found.error.message}`);
-    else note(`a back-up was brought back; what was there before: ${found.replaced ?? "nothing"}`);
-  } catch (error) {
-    letGo();
-    throw error;
-  }
-}
-
 /** The key of who publishes updates, as it was set when the bench was installed; undefined where it cannot be read. */
 function updateKeyOf(path: string | undefined, note: (sentence: string) => void): string | undefined {
   if (path === undefined) return undefined;
@@ -145,9 +84,6 @@ function updateKeyOf(path: string | undefined, note: (sentence: string) => void)
     return undefined;
   }
 }
-
-/** A data folder that the bench makes is its own user's alone. */
-const ownOnly = 0o700;
 
 const checkpointEveryMs = 60_000;
 
@@ -174,16 +110,6 @@ function networkDoor(
   return { host: host ?? everyAddress, port: networkPort, names, tls: readCertificate(dataFolder(data)) };
 }
 
-/** Only a simulated board can be broken on purpose, and only at a contact it has. */
-function refuseStrayFaults({ faults, lines }: Environment, board: BoardDescription): void {
-  if (faults.length > 0 && lines === "gpio")
-    throw new EnvironmentError("SPURWISE_FAULTS: only the simulated board can be broken on purpose");
-  const contacts = new Set(contactsOf(board));
-  for (const { contact } of faults)
-    if (!contacts.has(contact))
-      throw new EnvironmentError(`SPURWISE_FAULTS: "${contact}" is no contact of the board ${board.id}`);
-}
-
 /**
  * Opens everything a bench works with, by what the environment says.
  *
@@ -197,13 +123,9 @@ export function openParts(
   const clock = systemClock();
   const notes = new KeptNotes(say, () => clock.wallMs());
   const { note } = notes;
-  const { board, bytes } = readBoardFile(boardPath(environment.board));
-  refuseStrayFaults(environment, board);
+  const { board, bytes } = chosenBoard(environment);
   const data = dataFolder(environment.data);
-  mkdirSync(data, { recursive: true, mode: ownOnly });
-  const letGo = holdFolder(data);
-  bringBackWanted(logFile(data), clock, environment.anchorTo, note, letGo);
-  const opened = openHeldRecords(logFile(data), note, environment.anchorTo, letGo);
+  const { opened, letGo } = openHeldRecords(data, clock, environment.anchorTo, note);
   const lines: LinesKind = environment.lines;
   const watchdog = systemdWatchdog(process.env, () => performance.now());
   const port = new ScannerClient({
