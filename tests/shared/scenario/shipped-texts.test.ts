@@ -40,7 +40,7 @@ const calls: Record<Language, [RegExp, string][]> = {
     [/puszk\w+/, "junction-box"],
     [/[Ll]amp\w*/, "wall-light"],
     [/(?<![a-zł])[Łł]ącznik\w*/, "plate-switch"],
-    [/rozet\S*|rozecie/, "ceiling-rose"],
+    [/roze(?:t\S*|cie)/, "ceiling-rose"],
   ],
 };
 
