@@ -13,7 +13,7 @@ const cableReachMm = { free: 5, armed: 1.5 };
 export class PlanTouch {
   /** The press that is going on. */
   press = $state.raw<Press>();
-  #wasDrag = false;
+  #isDone = false;
   readonly #hand: PlanHand;
   readonly #sizes: Sizes;
   readonly #drawing: () => PlanDrawing | undefined;
@@ -37,7 +37,7 @@ export class PlanTouch {
   }
 
   down(at: Point): void {
-    this.#wasDrag = false;
+    this.#isDone = false;
     if (this.#hand.canWire) this.press = pressAt(at, this.#plates);
   }
 
@@ -52,8 +52,9 @@ export class PlanTouch {
   up(at: Point): void {
     const { press } = this;
     this.cancel();
-    if (!press?.isDrag) return;
-    this.#wasDrag = true;
+    if (!press || !(press.isDrag || this.#isOtherEnd(press.station))) return;
+    this.#isDone = true;
+    if (!press.isDrag) return this.#hand.touchStation(press.station as StationId);
     const end = released(press, at, this.#plates, this.#sizes.mmPx);
     if (end.kind === "tap") this.#hand.touchStation(end.station as StationId);
     else if (end.kind === "missed") this.#hand.miss("wire.drag-missed");
@@ -64,16 +65,28 @@ export class PlanTouch {
     this.press = undefined;
   }
 
-  /** A plate was pressed as a button: the end of a drag is no press. */
-  pick(station: StationId): void {
-    if (!this.#wasDrag) this.#hand.touchStation(station);
+  /**
+   * The other end of a cable whose first end is in hand: laid as the finger is lifted, for the press of a button comes
+   * some hundredths of a second later.
+   */
+  #isOtherEnd(station: string): boolean {
+    const { armed, armedStation } = this.#hand;
+    return (armed?.kind === "station" || armed?.kind === "entry") && armedStation !== station;
   }
 
-  /** What follows any touch: nothing after a drag, and nothing where a key was touched, which knows itself. */
+  /** A plate was pressed as a button: what was done as the finger was lifted is not done again. */
+  pick(station: StationId): void {
+    if (!this.#isDone) this.#hand.touchStation(station);
+  }
+
+  /**
+   * What follows any touch: nothing where all was done as the finger was lifted, and nothing where a key was touched,
+   * which knows itself.
+   */
   click(at: Point, isOnKey: boolean): void {
-    const wasDrag = this.#wasDrag;
-    this.#wasDrag = false;
-    if (!wasDrag && !isOnKey) this.#tap(at);
+    const isDone = this.#isDone;
+    this.#isDone = false;
+    if (!isDone && !isOnKey) this.#tap(at);
   }
 
   /** A tap beside a plate or a cable is meant for it; one on nothing puts down what is open, or says so. */

@@ -1,7 +1,7 @@
 import type { IncomingMessage, Server as HttpServer } from "node:http";
 import { Server, type Socket } from "socket.io";
 import type { ActName } from "../../shared/protocol/acts.ts";
-import { changeOf } from "../../shared/protocol/view-change.ts";
+import { changeOf, type ViewChange } from "../../shared/protocol/view-change.ts";
 import type { ActorSession } from "../acts/actor.ts";
 import { acts } from "../acts/acts.ts";
 import { parseSafely } from "../../shared/reading/parse-safely.schema.ts";
@@ -158,6 +158,10 @@ export function attachSockets(parts: SocketParts): { close: () => Promise<void> 
   };
 }
 
+/** True where nothing is shown otherwise: only the count of what was published has gone on. */
+const isOnlyCounted = (change: ViewChange): boolean =>
+  "of" in change && !change.gone && Object.keys(change.of).every((key) => key === "revision");
+
 /** One screen at the far end of a socket, and what it was last sent. */
 class Screen {
   readonly socket: BenchSocket;
@@ -171,10 +175,11 @@ class Screen {
 
   readonly show = (view: object): void => {
     const before = this.#sent;
+    const change = before && changeOf(before, view);
+    if (before && (!change || isOnlyCounted(change))) return;
     this.#sent = view;
-    if (!before) return void this.socket.emit("view", view);
-    const change = changeOf(before, view);
     if (change) this.socket.emit("change", change);
+    else this.socket.emit("view", view);
   };
 }
 

@@ -54,6 +54,20 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     ]);
   });
 
+  it("by the second tap runs it as the finger is lifted, and not once more by the press that follows", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
+    await screen.getByTestId("station-socket-1").click();
+    const [target, at] = [byId("station-socket-3"), centre("station-socket-3")];
+    pointer("pointerdown", target, at);
+    expect(sent).toEqual([]);
+    pointer("pointerup", target, at);
+    expect(sent).toMatchObject([
+      { name: "plug-cable", command: { entryA: "socket-1.a", entryB: "socket-3.a" } },
+    ]);
+    await tap("station-socket-3");
+    expect(sent).toHaveLength(1);
+  });
+
   it("by dragging does the same", async () => {
     const { sent } = await showBench({ view: sampleView("wire"), width, height });
     drag("station-way-1", "station-socket-2");

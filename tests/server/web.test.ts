@@ -166,6 +166,26 @@ describe("a screen that connects", () => {
     expect(seen).toEqual(JSON.parse(JSON.stringify(bench.view())));
     expect(seen.learners).toEqual([]);
   });
+
+  it("is told of a cable as each of its pins makes contact and once it is on the disk, and of nothing else", async () => {
+    const { bench, url } = await testServer();
+    await bench.isWiring();
+    const screen = new Screen(url);
+    await screen.sees(({ state }) => state === "ready");
+    screen.frames.length = 0;
+    await screen.does("plug-cable", { entryA: "way-1.a", entryB: "socket-1.a" });
+    for (let ms = 0; ms < 1000; ms += 10) {
+      bench.clock.advance(10);
+      await new Promise(setImmediate);
+    }
+    await screen.sees(({ attempt }) => attempt?.cables[0] !== undefined && !attempt.cables[0].isUnsaved);
+    await screen.does("sign-out");
+    await screen.sees(({ person }) => person === null);
+    const changes = screen.frames.filter((frame) => frame.includes('"change"'));
+    expect(changes.filter((frame) => /^[^{]*\{"of":\{"revision":\{"to":\d+\}\}\}/.test(frame))).toEqual([]);
+    const told = changes.map((frame) => ["L", "N", "E"].filter((role) => frame.includes(`way-1.a.${role}`)));
+    expect(told).toEqual([["L"], ["L", "N"], ["L", "N", "E"], [], []]);
+  });
 });
 
 describe("a socket of no audience", () => {
