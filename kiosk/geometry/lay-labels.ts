@@ -111,18 +111,17 @@ class FormSpots {
   readonly #clear: Spot[] = [];
   readonly #covering: Spot[] = [];
   readonly #form: LabelForm;
-  readonly #tried: readonly number[];
+  #tried: readonly number[] | undefined;
   #next = 0;
 
   constructor(
     readonly wish: LabelWish,
-    form: number,
+    form: LabelForm,
     readonly field: LabelField,
     readonly solid: Boxes,
     readonly others: Boxes,
   ) {
-    this.#form = wish.forms[form] ?? { width: 0, height: 0 };
-    this.#tried = spots(lineLength(wish.line), wish.near, this.#form.height / 2 + 2);
+    this.#form = form;
   }
 
   /** The best place beside those that are set that covers at most so many lines of other cables. */
@@ -141,9 +140,15 @@ class FormSpots {
       if (most > 0)
         for (; coveringAt < this.#covering.length; coveringAt += 1) look(this.#covering[coveringAt]);
       // Spots come best first: none further off can do better than one found.
-      if (this.#next >= this.#tried.length || this.#nearness() >= least) return best;
+      if (this.#next >= this.#distances.length || this.#nearness() >= least) return best;
       this.#bringNext();
     }
+  }
+
+  /** Distances along the line to try; of a form whose turn never comes none. */
+  get #distances(): readonly number[] {
+    const { line, near } = this.wish;
+    return (this.#tried ??= spots(lineLength(line), near, this.#form.height / 2 + 2));
   }
 
   #nearness(): number {
@@ -154,7 +159,7 @@ class FormSpots {
   #bringNext(): void {
     const { wish, field } = this;
     const { width, height, isAlong = false } = this.#form;
-    const [nearness, far] = [this.#nearness(), this.#tried[this.#next] ?? 0];
+    const [nearness, far] = [this.#nearness(), this.#distances[this.#next] ?? 0];
     this.#next += 1;
     if (isAlong && !isLevelAlong(wish.line, far, width)) return;
     const point = alongLine(wish.line, far);
@@ -181,7 +186,7 @@ class FormSpots {
 /** The places for each form of a label, given what is solid and the strips of all lines. */
 const formSpots = (wish: LabelWish, field: LabelField, solid: Boxes, parts: readonly Part[]): FormSpots[] => {
   const others = new Boxes(parts.filter(({ id }) => id !== (wish.own ?? wish.id)));
-  return wish.forms.map((_, form) => new FormSpots(wish, form, field, solid, others));
+  return wish.forms.map((form) => new FormSpots(wish, form, field, solid, others));
 };
 
 /** The longest form that covers no other line; where none does, the shortest that covers as few as can be. */

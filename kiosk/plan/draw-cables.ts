@@ -63,10 +63,11 @@ export interface LayBy {
 const linesOf = (
   { attempt, face, mmPx, captionPx }: PlanInput,
   ground: PlanGround,
-  kept: ReadonlyMap<string, Point[]>,
+  kept: ReadonlyMap<CableId, Point[]>,
   { first, room, pitch }: LayBy,
-): Map<CableId, Point[]> =>
-  routeCables(
+): ReadonlyMap<CableId, Point[]> => {
+  if (attempt.cables.every(({ id }) => kept.has(id))) return kept;
+  return routeCables(
     {
       ...ground.area,
       pitchPx: lanePitchMm * mmPx * pitch,
@@ -84,6 +85,7 @@ const linesOf = (
     })),
     kept,
   ) as Map<CableId, Point[]>;
+};
 
 /**
  * The cables on a plan. What has not changed since `last` on the same ground is the same thing again, so that it is

@@ -61,6 +61,7 @@ const sizeForms = (
 /** True where the mark of a label stands above its number. */
 export const isStacked = ({ texts }: DrawnCable, form: number): boolean => form > texts.length;
 
+/** What each cable would write where. The forms are measured where a place is looked for: most labels stay. */
 const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] => {
   const { mmPx, captionPx, words } = input;
   const markPx = mmPx * 4.4;
@@ -73,19 +74,19 @@ const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] 
         own: drawn.cable.id,
         line: drawn.line,
         near: end,
-        forms: [
-          {
-            width: endLetters(drawn, end, words).length * captionPx * 0.74 + 4,
-            height: captionPx * 0.98,
-          },
-        ],
+        get forms() {
+          const width = endLetters(drawn, end, words).length * captionPx * 0.74 + 4;
+          return [{ width, height: captionPx * 0.98 }];
+        },
       })),
     );
   const sizes = cables.map(({ cable, line, texts, weight }): LabelWish => ({
     id: cable.id,
     line,
     near: "middle",
-    forms: sizeForms(input, texts, weight ? markPx : cable.carries?.isBelow ? belowPx : 0),
+    get forms() {
+      return sizeForms(input, texts, weight ? markPx : cable.carries?.isBelow ? belowPx : 0);
+    },
   }));
   return [...sizes, ...letters];
 };
@@ -96,7 +97,7 @@ const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] 
  * look along all runs takes longer than all the rest.
  */
 const zoneLabel = (
-  wishes: readonly LabelWish[],
+  wishes: () => readonly LabelWish[],
   field: LabelField,
   set: readonly Label[],
   last: Label | undefined,
@@ -104,7 +105,7 @@ const zoneLabel = (
 ): Label | undefined => {
   const room = { ...field, solid: [...field.solid, ...set] };
   if (last && isFree(last, areLinesAlike ? { ...room, lines: [] } : room)) return last;
-  return layByFirst(wishes, room);
+  return layByFirst(wishes(), room);
 };
 
 /** True where a cable asks for the same labels as it did before: that it is on the disk by now changes none. */
@@ -152,16 +153,19 @@ export const drawLabels = (
     halfLinePx: input.mmPx * 1.5,
   };
   const labels = layLabels(wishesOf(input, cables), field, still);
-  const areLinesAlike =
-    isMarkedAlike &&
-    cables.length === last.cables.length &&
-    cables.every(({ cable, line }) => line === before.get(cable.id)?.line);
-  for (const [index, wishes] of zoneWishes(input, ground).entries()) {
-    const label = zoneLabel(wishes, field, labels, last.labels.get(zoneLabelId(index)), areLinesAlike);
+  const areLinesAlike = isMarkedAlike && isLaidAlike(cables, last.cables);
+  for (const [index, zone] of input.attempt.zones.entries()) {
+    const id = zoneLabelId(index);
+    const wishes = () => zoneWishes(input, ground, zone, id);
+    const label = zoneLabel(wishes, field, labels, last.labels.get(id), areLinesAlike);
     if (label) labels.push(label);
   }
   return new Map(labels.map((label) => [label.id, label]));
 };
+
+/** True where no cable has come, gone or moved. */
+export const isLaidAlike = (cables: readonly DrawnCable[], before: readonly DrawnCable[]): boolean =>
+  cables.length === before.length && cables.every(({ line }, i) => line === before[i]?.line);
 
 /** How many cables lie along another, do not say their size in a place of their own, or miss letters that they need. */
 export const poorLabels = (cables: readonly DrawnCable[], labels: ReadonlyMap<string, Label>): number => {

@@ -3,7 +3,7 @@ import type { Label } from "../geometry/lay-labels.ts";
 import type { Point, Rect } from "../geometry/point.ts";
 import { type DrawnCable, drawCables, type LayBy } from "./draw-cables.ts";
 import { drawRoomNames, drawWalls } from "./draw-house.ts";
-import { drawLabels, poorLabels } from "./draw-labels.ts";
+import { drawLabels, isLaidAlike, poorLabels } from "./draw-labels.ts";
 import { drawMarks, type PlateMark } from "./draw-marks.ts";
 import { drawZones, type ZoneBand, zoneLabelId } from "./draw-zones.ts";
 import { type PlanGround, planGround } from "./plan-ground.ts";
@@ -75,8 +75,8 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
   const marks = drawMarks(input, ground, cables, last.marks);
   const labels = drawLabels(input, ground, cables, marks, last);
   const isMakeshift = by !== undefined || last.isMakeshift;
-  if (!input.isTypefaceThere || cables === last.cables)
-    return { cables, marks, labels, isMakeshift, amiss: last.amiss };
+  const isAsBefore = cables === last.cables || (labels === last.labels && isLaidAlike(cables, last.cables));
+  if (!input.isTypefaceThere || isAsBefore) return { cables, marks, labels, isMakeshift, amiss: last.amiss };
   // First labels and cables without a place of their own, then how far cables stray.
   const untoldZones = input.attempt.zones.filter((_, index) => !labels.has(zoneLabelId(index))).length;
   const poor = poorLabels(cables, labels) + untoldZones;

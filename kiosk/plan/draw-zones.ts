@@ -39,19 +39,22 @@ export const zoneText = ({ kind, method }: PlanZone, words: PlanInput["words"]):
   return words.t(isTextKey(key) ? key : "zone.insulation");
 };
 
-/** What is written on each zone, once: wishes for one run after the other, the longest first. */
-export const zoneWishes = (input: PlanInput, { fit }: PlanGround): LabelWish[][] =>
-  input.attempt.zones.map((zone, index) => {
-    const runs = zone.pieces
-      .map(({ from, to }) => [toPx(fit, from), toPx(fit, to)] as const)
-      .toSorted(([a, b], [c, d]) => Math.hypot(d.x - c.x, d.y - c.y) - Math.hypot(b.x - a.x, b.y - a.y));
-    const { captionPx, measure, words } = input;
-    const width = measure(zoneText(zone, words), captionPx, false) + captionPx * 0.4;
-    // Last of all anywhere between them.
-    return [...runs, runs.flat()].map((line) => ({
-      id: zoneLabelId(index),
-      line,
-      near: "middle",
-      forms: [{ width, height: captionPx * 1.1 }],
-    }));
-  });
+/** What is written on a zone, once: wishes for one run after the other, the longest first. */
+export const zoneWishes = (
+  { captionPx, measure, words }: PlanInput,
+  { fit }: PlanGround,
+  zone: PlanZone,
+  id: string,
+): LabelWish[] => {
+  const runs = zone.pieces
+    .map(({ from, to }) => [toPx(fit, from), toPx(fit, to)] as const)
+    .toSorted(([a, b], [c, d]) => Math.hypot(d.x - c.x, d.y - c.y) - Math.hypot(b.x - a.x, b.y - a.y));
+  const width = measure(zoneText(zone, words), captionPx, false) + captionPx * 0.4;
+  // Last of all anywhere between them.
+  return [...runs, runs.flat()].map((line) => ({
+    id,
+    line,
+    near: "middle",
+    forms: [{ width, height: captionPx * 1.1 }],
+  }));
+};
