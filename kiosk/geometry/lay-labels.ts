@@ -18,6 +18,8 @@ export interface LabelWish {
   forms: readonly LabelForm[];
   /** Where along the line it would like to be: the middle, or near one end. */
   near: "middle" | "start" | "end";
+  /** How far apart it is tried along the line; a wide one need not be tried at every step. */
+  stepPx?: number;
   /** Left out rather than laid over the line of a cable. */
   isOnlyClear?: boolean;
 }
@@ -38,10 +40,14 @@ export interface LabelField {
   halfLinePx: number;
 }
 
-const stepPx = 6;
+const usualStepPx = 6;
 
 /** Distances along a line to try, best first. */
-const spots = (whole: number, near: LabelWish["near"], clear: number): number[] => {
+const spots = (
+  whole: number,
+  { near, stepPx = usualStepPx }: Pick<LabelWish, "near" | "stepPx">,
+  clear: number,
+): number[] => {
   const all: number[] = [];
   for (let far = 0; far <= whole; far += stepPx) all.push(far);
   const wanted = near === "middle" ? whole / 2 : near === "start" ? clear : whole - clear;
@@ -147,8 +153,7 @@ class FormSpots {
 
   /** Distances along the line to try; of a form whose turn never comes none. */
   get #distances(): readonly number[] {
-    const { line, near } = this.wish;
-    return (this.#tried ??= spots(lineLength(line), near, this.#form.height / 2 + 2));
+    return (this.#tried ??= spots(lineLength(this.wish.line), this.wish, this.#form.height / 2 + 2));
   }
 
   #nearness(): number {

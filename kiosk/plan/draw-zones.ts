@@ -55,6 +55,7 @@ export const zoneWishes = (
     id,
     line,
     near: "middle",
+    stepPx: captionPx,
     forms: [{ width, height: captionPx * 1.1 }],
   }));
 };
