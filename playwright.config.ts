@@ -11,11 +11,6 @@ export default defineConfig({
   timeout: 60_000,
   expect: { timeout: 10_000 },
   reporter: [["list"], ["json", { outputFile: ".results/playwright.json" }]],
-  // The longest come first, so that nothing waits for them at the end.
-  projects: [
-    { name: "sizes", testMatch: "sizes.spec.ts" },
-    { name: "goes", testIgnore: "sizes.spec.ts" },
-  ],
   use: {
     // A trace costs a third of the time; for a failure that puzzles: npx playwright test --trace retain-on-failure.
     trace: "off",

@@ -1,19 +1,14 @@
-import { expect, type Page, test } from "@playwright/test";
-import { BenchLink } from "./bench-link.ts";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import { expect, type Page } from "@playwright/test";
+import type { BenchLink } from "./bench-link.ts";
+import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 import { isFocusSeen, pressByKeyboard } from "./keyboard.ts";
 
 let running: BenchProcess;
 let link: BenchLink;
-test.beforeAll(async () => {
-  running = await startBench({ board: "workshop" });
-  link = new BenchLink(running.address);
-});
-test.beforeEach(() => link.reset());
-test.afterAll(async () => {
-  link.close();
-  await running.stop();
+test.beforeEach(({ workshop }) => {
+  ({ running, link } = workshop);
 });
 
 test.use({ viewport: { width: 800, height: 480 } });

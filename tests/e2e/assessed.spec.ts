@@ -1,9 +1,10 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { stationKinds } from "../../shared/board/station-kinds.ts";
 import { ruleIds } from "../../shared/rules/rule.ts";
-import { BenchLink } from "./bench-link.ts";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import type { BenchLink } from "./bench-link.ts";
+import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 /** A board full of mistakes: each pair of entries with the size of its cable. */
 const mistakes = [
@@ -16,13 +17,8 @@ const mistakes = [
 
 let running: BenchProcess;
 let link: BenchLink;
-test.beforeAll(async () => {
-  running = await startBench({ board: "workshop" });
-  link = new BenchLink(running.address);
-});
-test.afterAll(async () => {
-  link.close();
-  await running.stop();
+test.beforeEach(({ workshop }) => {
+  ({ running, link } = workshop);
 });
 
 test.describe("assessed work at 800x480", () => {

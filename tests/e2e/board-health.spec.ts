@@ -1,6 +1,7 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { type BenchOptions, type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 test.use({ viewport: { width: 800, height: 480 } });
 

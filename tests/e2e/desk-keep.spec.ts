@@ -1,8 +1,9 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { mkdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { publicSheetNames } from "../../shared/protocol/public-text.ts";
 import type { BenchProcess } from "./bench-process.ts";
+import { test } from "./bench-test.ts";
 import { isClean, isReachedByKeyboard, signInAtDesk } from "./desk-page.ts";
 import { startBenchWithPeople } from "./desk-people.ts";
 

@@ -1,4 +1,4 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -9,6 +9,7 @@ import { letters, readPdf } from "../read-pdf.ts";
 import { BenchLink } from "./bench-link.ts";
 import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 import { isClean, isReachedByKeyboard, signInAtDesk } from "./desk-page.ts";
 import { learners, startBenchWithPeople } from "./desk-people.ts";
 

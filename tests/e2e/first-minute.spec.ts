@@ -1,12 +1,12 @@
-import { expect, test } from "@playwright/test";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import { expect } from "@playwright/test";
+import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 let running: BenchProcess;
-test.beforeEach(async () => {
-  running = await startBench({ board: "workshop" });
+test.beforeEach(({ workshop }) => {
+  ({ running } = workshop);
 });
-test.afterEach(() => running.stop());
 
 for (const { name, ...viewport } of panels)
   test.describe(`the first minute at ${name}`, () => {

@@ -1,9 +1,10 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { rmSync } from "node:fs";
 import type { ActMessage } from "../../shared/protocol/acts.ts";
 import { BenchLink } from "./bench-link.ts";
 import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 import { CentreOfBenches, centrePrograms } from "./centre-of-benches.ts";
 import { isClean, signInAtDesk } from "./desk-page.ts";
 import { startBenchWithPeople } from "./desk-people.ts";

@@ -1,14 +1,9 @@
-import { expect, test } from "@playwright/test";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import { expect } from "@playwright/test";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
-let running: BenchProcess;
 test.use({ viewport: panels[0] });
-test.beforeEach(async ({ page }) => {
-  running = await startBench({ board: "workshop" });
-  await page.goto(running.address);
-});
-test.afterEach(() => running.stop());
+test.beforeEach(({ page, workshop }) => page.goto(workshop.running.address));
 
 const twoCables: readonly (readonly [string, string])[] = [
   ["way-1", "socket-1"],

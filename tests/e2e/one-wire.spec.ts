@@ -1,9 +1,10 @@
 import { execFileSync } from "node:child_process";
 import { join } from "node:path";
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import Database from "better-sqlite3";
 import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 const ringOfTwo = [
   "socket-1.a~way-1.a",

@@ -1,6 +1,7 @@
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import { BenchLink } from "./bench-link.ts";
 import type { BenchProcess } from "./bench-process.ts";
+import { test } from "./bench-test.ts";
 import { isClean, signInAtDesk } from "./desk-page.ts";
 import { startBenchWithPeople } from "./desk-people.ts";
 

@@ -31,7 +31,7 @@ export const buildLongWords = async (): Promise<LongWords> => {
         const asked = basename(new URL(route.request().url()).pathname);
         const index = files.find((name) => isIndex(name, extname(asked)));
         if (files.includes(asked)) await route.fulfill({ path: join(folder, "assets", asked) });
-        else if (index === undefined || !asked.startsWith("index-")) await route.continue();
+        else if (index === undefined || !asked.startsWith("bench-")) await route.continue();
         else if (extname(asked) === ".css") await route.fulfill({ path: join(folder, "assets", index) });
         else await route.fulfill({ contentType: "text/javascript", body: `import "./${index}";` });
       });

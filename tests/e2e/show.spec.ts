@@ -1,8 +1,9 @@
-import { type Browser, expect, type Page, test } from "@playwright/test";
+import { type Browser, expect, type Page } from "@playwright/test";
 import { sceneNames } from "../../shared/protocol/show-view.ts";
 import { axeProblems } from "./axe-problems.ts";
 import { type BenchProcess, startBench } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 import { limitsFor, screenProblems } from "./screen-problems.ts";
 
 /** So many times as fast: a visitor is gone after 5.6 s, a challenge lasts 22 s. */

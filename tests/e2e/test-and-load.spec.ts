@@ -1,6 +1,7 @@
-import { expect, test } from "@playwright/test";
-import { type BenchProcess, startBench } from "./bench-process.ts";
-import { BenchLink } from "./bench-link.ts";
+import { expect } from "@playwright/test";
+import type { BenchProcess } from "./bench-process.ts";
+import type { BenchLink } from "./bench-link.ts";
+import { test } from "./bench-test.ts";
 import { deadTestsOverLink } from "./dead-tests-over-link.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
 import { pointsOfRing, ringAndSpurs } from "./ring-and-spurs.ts";
@@ -118,7 +119,6 @@ const run = async (bench: BenchScreen, appliances: readonly string[]): Promise<v
   }
 };
 
-// Each has a bench of its own.
 test.describe.configure({ mode: "parallel" });
 
 for (const { name, ...viewport } of panels)
@@ -127,13 +127,8 @@ for (const { name, ...viewport } of panels)
     test.setTimeout(300_000);
     let running: BenchProcess;
     let link: BenchLink;
-    test.beforeEach(async () => {
-      running = await startBench({ board: "workshop" });
-      link = new BenchLink(running.address);
-    });
-    test.afterEach(async () => {
-      link.close();
-      await running.stop();
+    test.beforeEach(({ workshop }) => {
+      ({ running, link } = workshop);
     });
 
     test("a core open at a socket outlet is found and mended, the ring tested, energised and tested live; kettle and heater share the legs, nothing trips", async ({

@@ -1,7 +1,8 @@
-import { expect, test } from "@playwright/test";
-import { type BenchProcess, startBench } from "./bench-process.ts";
-import { BenchLink } from "./bench-link.ts";
+import { expect } from "@playwright/test";
+import type { BenchProcess } from "./bench-process.ts";
+import type { BenchLink } from "./bench-link.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 import { deadTestsOverLink } from "./dead-tests-over-link.ts";
 import { pointsOfRing, ringAndSpurs } from "./ring-and-spurs.ts";
 import { TestScreen } from "./test-screen.ts";
@@ -14,13 +15,8 @@ const ring = [
 
 let running: BenchProcess;
 let link: BenchLink;
-test.beforeEach(async () => {
-  running = await startBench({ board: "workshop" });
-  link = new BenchLink(running.address);
-});
-test.afterEach(async () => {
-  link.close();
-  await running.stop();
+test.beforeEach(({ workshop }) => {
+  ({ running, link } = workshop);
 });
 
 test.use({ viewport: panels[0], contextOptions: { reducedMotion: "reduce" } });

@@ -1,16 +1,16 @@
-import { type CDPSession, expect, test } from "@playwright/test";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import { type CDPSession, expect } from "@playwright/test";
+import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 /** Pixels of a millimetre on the 7-inch panel of 800 by 480. */
 const mmPx = Math.hypot(800, 480) / (7 * 25.4);
 
 let running: BenchProcess;
 test.use({ viewport: panels[0] });
-test.beforeEach(async () => {
-  running = await startBench({ board: "workshop" });
+test.beforeEach(({ workshop }) => {
+  ({ running } = workshop);
 });
-test.afterEach(() => running.stop());
 
 interface Spot {
   x: number;

@@ -1,13 +1,14 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { expect, type Page, test } from "@playwright/test";
+import { expect, type Page } from "@playwright/test";
 import Database from "better-sqlite3";
 import type { CableId } from "../../shared/board/ids.ts";
 import type { Health } from "../../shared/protocol/socket-events.ts";
 import { BenchLink } from "./bench-link.ts";
 import { type BenchOptions, type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 test.use({ viewport: { width: 800, height: 480 } });
 

@@ -1,7 +1,7 @@
-import { expect, test } from "@playwright/test";
-import { BenchLink } from "./bench-link.ts";
-import { type BenchProcess, startBench } from "./bench-process.ts";
+import { expect } from "@playwright/test";
+import type { BenchProcess } from "./bench-process.ts";
 import { BenchScreen, panels } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 
 const asFound = ["socket-1.a~way-1.a", "socket-1.b~socket-2.a", "socket-2.b~way-1.b"];
 
@@ -17,15 +17,8 @@ const cautions = [
 ];
 
 let running: BenchProcess;
-let link: BenchLink;
-test.beforeAll(async () => {
-  running = await startBench({ board: "workshop" });
-  link = new BenchLink(running.address);
-});
-test.beforeEach(() => link.reset());
-test.afterAll(async () => {
-  link.close();
-  await running.stop();
+test.beforeEach(({ workshop }) => {
+  ({ running } = workshop);
 });
 
 /** Chooses a task as a guest and practises; ends where the caution is accepted. */

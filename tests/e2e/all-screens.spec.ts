@@ -1,8 +1,8 @@
-import { expect, test } from "@playwright/test";
+import { expect } from "@playwright/test";
 import { axeProblems } from "./axe-problems.ts";
-import { BenchLink } from "./bench-link.ts";
-import { startBench } from "./bench-process.ts";
+import type { BenchLink } from "./bench-link.ts";
 import { BenchScreen } from "./bench-screen.ts";
+import { test } from "./bench-test.ts";
 import { everyScreen } from "./every-screen.ts";
 import { isFocusSeen, pressByKeyboard } from "./keyboard.ts";
 import { everySetting, Looker, smallest } from "./looker.ts";
@@ -11,7 +11,7 @@ import { screensInTrouble } from "./screens-in-trouble.ts";
 import { secondHalfScreens } from "./second-half-screens.ts";
 import { buildLongWords } from "./serve-long-words.ts";
 
-// The longest checks of all: they share the cores.
+// The longest checks of all: they share the cores, and their name puts them at the beginning.
 test.describe.configure({ mode: "parallel" });
 const usual = { viewport: smallest.viewport, contextOptions: { reducedMotion: "reduce" } } as const;
 test.use(usual);
@@ -57,19 +57,6 @@ test("the check itself finds letters, keys, cuts, covers, overlaps, faintness, f
   );
 });
 
-/** A bench of its own, for as long as something is done with it. */
-const atBench = async (does: (link: BenchLink, address: string) => Promise<void>): Promise<void> => {
-  const running = await startBench({ board: "workshop" });
-  const link = new BenchLink(running.address);
-  try {
-    await link.seen(({ state }) => state === "ready");
-    await does(link, running.address);
-  } finally {
-    link.close();
-    await running.stop();
-  }
-};
-
 /** Screens whose parts differ from those of the others; the rest are made of the same. */
 const heldByAxe = new Set([
   "sign-in",
@@ -108,17 +95,16 @@ test.describe("every screen of a learner's go", () => {
   const found = { en: [] as string[], pl: [] as string[], axe: [] as string[] };
   const seen = { en: 0, pl: 0, axe: 0 };
 
-  test.beforeAll(async ({ browser }) => {
+  test.beforeAll(async ({ browser, keptWorkshop: { running, link } }) => {
     test.setTimeout(300_000);
+    await link.reset();
     const page = await browser.newPage({ ...usual.contextOptions, viewport: usual.viewport, hasTouch: true });
     const looker = new Looker(page, everySetting, async (screen, language) => {
       if (!(language === "en" ? heldByAxe : heldInPolish).has(screen)) return;
       seen.axe += 1;
       found.axe.push(...(await axeProblems(page)).map((problem) => `${screen} in ${language}: ${problem}`));
     });
-    await atBench((link, address) =>
-      everyScreen(new BenchScreen(page), link, address, (screen) => looker.look(screen, link)),
-    );
+    await everyScreen(new BenchScreen(page), link, running.address, (screen) => looker.look(screen, link));
     await page.close();
     for (const { language, problem } of looker.found) found[language].push(problem);
     for (const language of ["en", "pl"] as const) seen[language] = looker.looks[language];
@@ -140,14 +126,18 @@ test.describe("every screen of a learner's go", () => {
   });
 });
 
-test("every screen of a learner's go has room for words 40 % longer", async ({ page }) => {
+test("every screen of a learner's go has room for words 40 % longer", async ({
+  page,
+  workshop: { running, link },
+}) => {
   test.setTimeout(300_000);
   const longWords = await buildLongWords();
   try {
     const looker = new Looker(page, everySetting.slice(0, 1));
-    await atBench(async (link, address) => {
-      await longWords.on(page, address);
-      await everyScreen(new BenchScreen(page), link, address, (screen) => looker.look(screen, link));
+    await longWords.on(page, running.address);
+    await everyScreen(new BenchScreen(page), link, running.address, async (screen) => {
+      if (screen === "sign-in") await expect(page.getByTestId("key-guest")).toHaveText(/o{2}/);
+      await looker.look(screen, link);
     });
     expect(looker.found).toEqual([]);
   } finally {
@@ -161,8 +151,9 @@ test.describe("a hunt, what was hidden, how a learner does and the step Load", (
   const found = { sizes: [] as unknown[], axe: [] as string[] };
   let seen = 0;
 
-  test.beforeAll(async ({ browser }) => {
+  test.beforeAll(async ({ browser, keptWorkshop: { running, link } }) => {
     test.setTimeout(300_000);
+    await link.reset();
     // Whoever has not asked for less motion is to see none either.
     const page = await browser.newPage({ viewport: usual.viewport, hasTouch: true });
     const looker = new Looker(page, everySetting);
@@ -176,8 +167,8 @@ test.describe("a hunt, what was hidden, how a learner does and the step Load", (
       if (running > 0) found.axe.push(`${screen}: ${running} animations`);
       await looker.look(screen, link);
     };
-    await atBench((link, address) =>
-      secondHalfScreens(new BenchScreen(page), link, address, look, (id) => pressByKeyboard(page, id)),
+    await secondHalfScreens(new BenchScreen(page), link, running.address, look, (id) =>
+      pressByKeyboard(page, id),
     );
     await page.close();
     found.sizes = looker.found;
