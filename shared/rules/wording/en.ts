@@ -383,7 +383,7 @@ export const en = {
     title: "A branch with several points on a ring",
     variants: {
       several: {
-        what: "From the ring a branch of large cable goes to several points: {places}.",
+        what: "From the ring a branch of large cable goes to several points. It is here: {places}.",
         why: "The device protects this cable. But all the load of the branch enters the ring at one place.",
         remedy: "Say why this is right here, or bring the points into the ring.",
       },
@@ -545,7 +545,7 @@ export const en = {
     title: "The light never goes off",
     variants: {
       on: {
-        what: "Whatever the switch does, there is light at {places}.",
+        what: "Whatever the switch does, there is light at {causes}.",
         why: "The line reaches it past the switch.",
         remedy: "Take the switched line (SL), not the line (L), to the light.",
       },

@@ -113,7 +113,7 @@ export const plTerms: Terms = {
     ),
   },
   sides: {
-    feed: same("zasilające"),
+    feed: forms("zasilające", "zasilającego", "zasilające", "zasilającym", "zasilającym"),
     supply: same("od zasilania"),
     load: same("od odbioru"),
     switch: same("do łącznika"),
@@ -203,11 +203,16 @@ export const plTerms: Terms = {
       forms("przewód", "przewodu", "przewód", "przewodem", "przewodzie"),
       `między ${a.inst} a ${b.inst}`,
     ),
-  entry: (letter, side, station) =>
-    ofHead(
-      forms("wejście", "wejścia", "wejście", "wejściem", "wejściu"),
-      `${letter} ${side.nom} w ${station.loc}`,
-    ),
+  entry: (letter, side, station) => {
+    const at = `w ${station.loc}`;
+    return forms(
+      `wejście ${letter} ${side.nom} ${at}`,
+      `wejścia ${letter} ${side.gen} ${at}`,
+      `wejście ${letter} ${side.acc} ${at}`,
+      `wejściem ${letter} ${side.inst} ${at}`,
+      `wejściu ${letter} ${side.loc} ${at}`,
+    );
+  },
   contact: (role, letter, station) =>
     ofHead(
       forms("styk", "styku", "styk", "stykiem", "styku"),

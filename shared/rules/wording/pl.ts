@@ -403,7 +403,7 @@ export const pl: Translated<typeof en> = {
     title: "Odnoga z kilkoma punktami przy pierścieniu",
     variants: {
       several: {
-        what: "Z pierścienia odchodzi kablem o dużym przekroju odnoga do kilku punktów: {places}.",
+        what: "Z pierścienia odchodzi kablem o dużym przekroju odnoga do kilku punktów. Miejsca: {places}.",
         why: "Wyłącznik chroni ten kabel. Ale cały prąd odnogi wchodzi w pierścień w jednym miejscu.",
         remedy: "Powiedz, dlaczego tu tak jest dobrze, albo włącz punkty w pierścień.",
       },
@@ -528,7 +528,7 @@ export const pl: Translated<typeof en> = {
     title: "Światło nigdy nie gaśnie",
     variants: {
       on: {
-        what: "Cokolwiek zrobi łącznik, światło się pali: {places}.",
+        what: "Cokolwiek zrobi łącznik, światło się pali: {causes}.",
         why: "Faza dochodzi tam z pominięciem łącznika.",
         remedy: "Doprowadź do światła fazę załączaną (SL), a nie fazę (L).",
       },

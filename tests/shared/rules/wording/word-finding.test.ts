@@ -44,6 +44,22 @@ describe("a finding in words", () => {
     expect(both.flatMap(([, pl = []]) => pl.filter((word) => english.has(word)))).toEqual([]);
   });
 
+  it("calls no switch a light that stays on", () => {
+    const stays = findings.filter(({ finding }) => finding.rule === "always-on");
+    expect(stays.length).toBeGreaterThan(0);
+    for (const { finding, wiring } of stays) {
+      expect(wordFinding(finding, wiring, "en").what).not.toMatch(/light at .*switch \d/);
+      expect(wordFinding(finding, wiring, "pl").what).not.toMatch(/pali: .*łącznik/);
+    }
+  });
+
+  it("names the ends of a lead in the case that Polish asks for", () => {
+    const place = { kind: "cable" as const, id: "socket-4.b~socket-4.c" };
+    expect(wordFinding({ ...overload, places: [place] }, wiring, "pl").where).toBe(
+      "Zobacz: przewód między wejściem b zasilającym w gnieździe 4 a wejściem c zasilającym w gnieździe 4.",
+    );
+  });
+
   it("writes numbers with the mark of the language", () => {
     expect(wordFinding(overload, wiring, "pl").what).toContain("2,5 mm²");
   });
