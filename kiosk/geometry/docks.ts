@@ -7,16 +7,22 @@ export interface Dock {
   node: number;
   out: number;
   edge: Point;
+  /** It lies so near to the plate that a cable turning there would not be seen to leave it straight. */
+  isNear: boolean;
 }
+
+/** How far a cable runs out of a plate before it turns, in lanes: the width of a usual sheath. */
+const leastOut = 0.6;
 
 /** The crossings under a plate and in two lanes round it, row by row. */
 const nodesRound = (grid: Grid, plate: Rect): number[] => {
   const clamp = (lane: number, count: number) => Math.min(count - 1, Math.max(0, lane));
-  const first = (px: number, origin: number) => Math.floor((px - origin) / grid.pitch) - 2;
-  const last = (px: number, origin: number) => Math.ceil((px - origin) / grid.pitch) + 2;
+  const { originX, originY, pitchX, pitchY } = grid;
+  const first = (px: number, pitch: number) => Math.floor(px / pitch) - 2;
+  const last = (px: number, pitch: number) => Math.ceil(px / pitch) + 2;
   const nodes: number[] = [];
-  const [top, bottom] = [first(plate.y, grid.originY), last(plate.y + plate.height, grid.originY)];
-  const [left, right] = [first(plate.x, grid.originX), last(plate.x + plate.width, grid.originX)];
+  const [top, bottom] = [first(plate.y - originY, pitchY), last(plate.y + plate.height - originY, pitchY)];
+  const [left, right] = [first(plate.x - originX, pitchX), last(plate.x + plate.width - originX, pitchX)];
   for (let row = clamp(top, grid.rows); row <= clamp(bottom, grid.rows); row += 1)
     for (let column = clamp(left, grid.columns); column <= clamp(right, grid.columns); column += 1)
       nodes.push(row * grid.columns + column);
@@ -29,7 +35,7 @@ export const docksOf = (grid: Grid, field: RouteField, id: string, half: PlateHa
   const plate = field.plates[at];
   if (!plate) return [];
   // The short edges of a plate with two halves must take two cables.
-  const inset = grid.pitch * (plate.headPx ? 0.12 : 0.4);
+  const inset = field.pitchPx * (plate.headPx ? 0.12 : 0.4);
   const docks: Dock[] = [];
   for (const node of nodesRound(grid, plate)) {
     if (grid.under[node] === at + 1) continue;
@@ -50,7 +56,8 @@ export const docksOf = (grid: Grid, field: RouteField, id: string, half: PlateHa
       const edge = isLevel
         ? { x: out === 0 ? plate.x + plate.width : plate.x, y }
         : { x, y: out === 1 ? plate.y + plate.height : plate.y };
-      docks.push({ node, out, edge });
+      const isNear = Math.abs(edge.x - x) + Math.abs(edge.y - y) < field.pitchPx * leastOut;
+      docks.push({ node, out, edge, isNear });
     }
   }
   return docks;

@@ -7,8 +7,8 @@ import type { Point } from "./point.ts";
 import type { RouteField, RouteWish } from "./route-field.ts";
 
 // What a way costs, in steps of one lane. A lane that another cable lies in, or a plate in the way, costs so much
-// that it is taken only where there is no other way at all.
-const cost = { turn: 1.4, crossing: 2.5, shared: 1000, throughPlate: 3000 };
+// that it is taken only where there is no other way at all. A jog is two turns one lane apart, or one right at a plate.
+const cost = { turn: 1.4, jog: 30, crossing: 2.5, shared: 1000, throughPlate: 3000 };
 
 /** What the guides of a field cost, as far as that was worked out. */
 export type OffGuide = Map<readonly Point[], GuideCosts>;
@@ -43,14 +43,15 @@ const findWay = (
   const costs = offGuide.get(wish.guide) ?? guideCosts(grid, wish.guide);
   offGuide.set(wish.guide, costs);
   const { legCount, off, over } = costs;
-  // A state is a leg of the guide, a crossing and the way one came, the latter two as without legs.
+  // A state is a leg of the guide, a crossing, the way one came and whether one turned a lane before; the latter three
+  // are numbered together.
   const nodeCount = grid.taken.length;
-  const best = new Float64Array(legCount * nodeCount * 4).fill(Infinity);
-  const came = new Int32Array(legCount * nodeCount * 4).fill(-1);
+  const best = new Float64Array(legCount * nodeCount * 8).fill(Infinity);
+  const came = new Int32Array(legCount * nodeCount * 8).fill(-1);
   const frontier = new FlatQueue();
   const startOf = new Map<number, Dock>();
   for (const dock of starts) {
-    const state = dock.node * 4 + dock.out;
+    const state = dock.node * 8 + dock.out * 2 + (dock.isNear ? 1 : 0);
     const price =
       (off[dock.node] ?? 0) +
       ((grid.taken[dock.node] ?? 0) & axisBit(dock.out) ? cost.shared : 0) +
@@ -67,13 +68,14 @@ const findWay = (
     if (state === undefined || price >= (ending?.price ?? Infinity)) break;
     // A cheaper way to the same was found after this one.
     if (price > (best[state] ?? 0)) continue;
-    const place = state >> 2;
+    const place = state >> 3;
     const node = place % nodeCount;
-    const come = state & 3;
+    const come = (state >> 1) & 3;
+    const turnCost = (state & 1) === 0 ? cost.turn : cost.turn + cost.jog;
     const isStart = came[state] === -1;
     const isLastLeg = place >= (legCount - 1) * nodeCount;
     if (!isLastLeg) {
-      const nextState = state + nodeCount * 4;
+      const nextState = state + nodeCount * 8;
       const total = price + (over[place] ?? 0);
       if (total < (best[nextState] ?? Infinity)) {
         best[nextState] = total;
@@ -85,7 +87,8 @@ const findWay = (
       for (const dock of goals.get(node) ?? []) {
         const into = (dock.out + 2) % 4;
         if (into === (come + 2) % 4) continue;
-        const total = price + (into === come ? 0 : cost.turn) + passCost(grid, node, come, into);
+        const turned = into === come ? 0 : turnCost + (dock.isNear ? cost.jog : 0);
+        const total = price + turned + passCost(grid, node, come, into);
         if (!ending || total < ending.price) ending = { price: total, state, dock };
       }
     for (let leave = 0; leave < 4; leave += 1) {
@@ -95,11 +98,11 @@ const findWay = (
       const total =
         price +
         1 +
-        (leave === come ? 0 : cost.turn) +
+        (leave === come ? 0 : turnCost) +
         passCost(grid, node, come, leave) +
         (off[place - node + next] ?? 0) +
         ((grid.under[next] ?? 0) === 0 ? 0 : cost.throughPlate);
-      const nextState = (place - node + next) * 4 + leave;
+      const nextState = (place - node + next) * 8 + leave * 2 + (leave === come ? 0 : 1);
       if (total >= (best[nextState] ?? Infinity)) continue;
       best[nextState] = total;
       came[nextState] = state;
@@ -110,7 +113,7 @@ const findWay = (
   const line: Point[] = [ending.dock.edge];
   let state = ending.state;
   for (;;) {
-    const node = (state >> 2) % nodeCount;
+    const node = (state >> 3) % nodeCount;
     line.push({ x: xOf(grid, node), y: yOf(grid, node) });
     const before = came[state] ?? -1;
     if (before === -1) break;

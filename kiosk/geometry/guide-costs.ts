@@ -21,6 +21,7 @@ const cost = { offLeg: 3, mostLanesOff: 20, offCorner: 12, freeLanesOffCorner: 1
 export const guideCosts = (grid: Grid, guide: readonly Point[]): GuideCosts => {
   const nodeCount = grid.taken.length;
   const legCount = Math.max(1, guide.length - 1);
+  const pitch = Math.min(grid.pitchX, grid.pitchY);
   const off = new Float32Array(legCount * nodeCount);
   const over = new Float32Array(legCount * nodeCount);
   for (let leg = 0; leg < legCount; leg += 1) {
@@ -28,8 +29,8 @@ export const guideCosts = (grid: Grid, guide: readonly Point[]): GuideCosts => {
     if (!a || !b) continue;
     for (let node = 0; node < nodeCount; node += 1) {
       const point = { x: xOf(grid, node), y: yOf(grid, node) };
-      const lanesOff = distanceToSegment(point, a, b) / grid.pitch;
-      const lanesToCorner = distanceToSegment(point, b, b) / grid.pitch;
+      const lanesOff = distanceToSegment(point, a, b) / pitch;
+      const lanesToCorner = distanceToSegment(point, b, b) / pitch;
       off[leg * nodeCount + node] = Math.min(cost.mostLanesOff, lanesOff) * cost.offLeg;
       over[leg * nodeCount + node] = Math.max(0, lanesToCorner - cost.freeLanesOffCorner) * cost.offCorner;
     }

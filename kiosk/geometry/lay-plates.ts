@@ -1,5 +1,5 @@
 import { platesInRows } from "./plates-in-rows.ts";
-import { overlaps, type Point, type Rect } from "./point.ts";
+import { centreOf, overlaps, type Point, type Rect } from "./point.ts";
 import { type Apart, type Bounds, spreadAlong } from "./spread-along.ts";
 
 export interface PlateWish {
@@ -18,6 +18,9 @@ export interface Plate extends Rect {
 }
 
 type Hold = "whole" | "centre" | "free";
+
+/** What a try gives up, in gaps that a plate may be moved aside for it. */
+const cost = { gap: 1.2, hold: { whole: 0, centre: 0.5, free: 1 } };
 
 /**
  * What is tried in turn: how firmly a plate is kept in its room, and how much of the wanted gap is kept across and
@@ -57,15 +60,33 @@ export const layPlates = (
   gapPx: number,
   outer: Rect = area,
 ): Plate[] => {
+  let best: { plates: Plate[]; price: number } | undefined;
   for (const { hold, across, down } of tries) {
+    const given = (1 - across + (1 - down)) * cost.gap + cost.hold[hold];
+    if (best && given >= best.price) continue;
     // Half a pixel of air, so that plates that touch do not count as overlapping.
     const [gapX, gapY] = [gapPx * across + 0.5, gapPx * down + 0.5];
     const plates = hasRoomFor(wishes, area, gapX, gapY) ? settle(wishes, area, hold, gapX, gapY) : undefined;
-    if (plates) return plates;
+    if (!plates) continue;
+    if (!wishes.every(({ room }) => room)) return plates;
+    const price = given + furthestPx(wishes, plates) / gapPx;
+    if (!best || price < best.price) best = { plates, price };
   }
+  if (best) return best.plates;
   const plates = wishes.map(({ id, centre, width, height }) => ({ id, ...centre, width, height }));
   return platesInRows(plates, outer);
 };
+
+/** How far from its place the plate stands that is moved furthest. */
+const furthestPx = (wishes: readonly PlateWish[], plates: readonly Plate[]): number =>
+  Math.max(
+    0,
+    ...plates.map((plate, i) => {
+      const at = centreOf(plate);
+      const { x, y } = wishes[i]?.centre ?? at;
+      return Math.hypot(at.x - x, at.y - y);
+    }),
+  );
 
 /** False where the plates, each with its gap, cover more than the area with one gap: then no place is found for all. */
 const hasRoomFor = (wishes: readonly PlateWish[], area: Rect, gapX: number, gapY: number): boolean =>

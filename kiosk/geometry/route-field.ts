@@ -7,6 +7,8 @@ export interface RouteField {
   /** Distance from lane to lane, in pixels. */
   pitchPx: number;
   plates: readonly RoutePlate[];
+  /** The area within the walls round the house: no cable is laid outside it while there is a way inside. */
+  house?: Rect | undefined;
   /** A cable shorter than this has no room for its label: it goes another way round where there is one. */
   least?: { levelPx: number; uprightPx: number };
   /** Which cables are laid first where all are laid afresh. */

@@ -2,7 +2,8 @@ import { type CableId, type EntryId, stationOf } from "../../shared/board/ids.ts
 import type { BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts";
 import { cableWidthMm, lanePitchMm } from "../geometry/cable-width.ts";
 import { toPx } from "../geometry/fit-plan.ts";
-import type { Point } from "../geometry/point.ts";
+import { guideFromPlates } from "../geometry/guide-from-plates.ts";
+import { centreOf, type Point } from "../geometry/point.ts";
 import { routeCables } from "../geometry/route-cables.ts";
 import type { PlateHalf, RouteOrder } from "../geometry/route-field.ts";
 import { heaviestAt } from "../notes/heaviest-at.ts";
@@ -67,22 +68,33 @@ const linesOf = (
   { first, room, pitch }: LayBy,
 ): ReadonlyMap<CableId, Point[]> => {
   if (attempt.cables.every(({ id }) => kept.has(id))) return kept;
+  const lanePx = lanePitchMm * mmPx;
+  const centres = new Map(
+    ground.plates.map(({ headPx = 0, ...plate }) => {
+      const { x, y } = centreOf(plate);
+      return [plate.id, { x, y: y + headPx / 2 }];
+    }),
+  );
   return routeCables(
     {
       ...ground.area,
-      pitchPx: lanePitchMm * mmPx * pitch,
+      pitchPx: lanePx * pitch,
       plates: ground.plates,
+      house: ground.house,
       first,
       least: { levelPx: captionPx * 2.4, uprightPx: captionPx * 1.5 * room },
     },
-    attempt.cables.map(({ id, from, to, path }) => ({
-      id,
-      from: from.slice(0, from.indexOf(".")),
-      to: to.slice(0, to.indexOf(".")),
-      fromHalf: halfOf(from, face),
-      toHalf: halfOf(to, face),
-      guide: path.map((point) => toPx(ground.fit, point)),
-    })),
+    attempt.cables.map(({ id, from, to, path }) => {
+      const route = path.map((point) => toPx(ground.fit, point));
+      return {
+        id,
+        from: stationOf(from),
+        to: stationOf(to),
+        fromHalf: halfOf(from, face),
+        toHalf: halfOf(to, face),
+        guide: guideFromPlates(route, centres.get(stationOf(from)), centres.get(stationOf(to)), lanePx),
+      };
+    }),
     kept,
   ) as Map<CableId, Point[]>;
 };

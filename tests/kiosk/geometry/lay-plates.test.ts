@@ -74,4 +74,11 @@ describe("the plates of the stations on the plan", () => {
     const wishes = [1, 2, 3, 4].map((n) => ({ id: `s${n}`, centre: { x: 100 + n, y: 120 }, ...plate }));
     expect(layPlates(wishes, area, 40)).toEqual(layPlates(wishes, area, 40));
   });
+
+  it("give up some of the gap between them rather than stand far from their places", () => {
+    const upper = { id: "upper", centre: { x: 200, y: 120 }, ...plate, room: area };
+    const lower = { id: "lower", centre: { x: 200, y: 190 }, ...plate, room: area };
+    const moved = layPlates([upper, lower], area, 60).map(centreOf);
+    expect(Math.max(...moved.map(({ x }) => Math.abs(x - 200)))).toBeLessThan(1);
+  });
 });

@@ -171,4 +171,33 @@ describe("the way a cable is drawn across the plan", () => {
     expect(line.length).toBeGreaterThanOrEqual(3);
     expect(crosses(line, plates[0] as Plate)).toBe(false);
   });
+
+  it("turns nowhere one lane after it turned where there is another way", () => {
+    // The plates stand one lane apart.
+    const plates = [plateAt("a", 60, 260), plateAt("b", 560, 290)];
+    const guide = [
+      { x: 105, y: 292 },
+      { x: 605, y: 292 },
+    ];
+    const line = routeCables(field(plates), [wish("c", "a", "b", guide)], new Map()).get("c") ?? [];
+    for (let i = 2; i < line.length - 1; i += 1) {
+      const [a, b] = [line[i - 1], line[i]];
+      expect(a && b && Math.abs(b.x - a.x) + Math.abs(b.y - a.y)).toBeGreaterThan(pitchPx * 1.5);
+    }
+  });
+
+  it("stays within the walls round the house, though its guide runs along them", () => {
+    const house = { x: 40, y: 40, width: 690, height: 520 };
+    const plates = [plateAt("a", 80, 90), plateAt("b", 600, 90)];
+    const guide = [
+      { x: 125, y: 122 },
+      { x: 125, y: 20 },
+      { x: 645, y: 20 },
+      { x: 645, y: 122 },
+    ];
+    const line =
+      routeCables({ ...field(plates), house }, [wish("c", "a", "b", guide)], new Map()).get("c") ?? [];
+    expect(line.length).toBeGreaterThan(2);
+    for (const { y } of line) expect(y).toBeGreaterThanOrEqual(house.y);
+  });
 });

@@ -8,6 +8,7 @@ import { fontWidth } from "./font-width.ts";
 import { planComplaints } from "./plan-complaints.ts";
 import { planStages } from "./plan-stages.ts";
 import { routeComplaints } from "./route-complaints.ts";
+import { shapeComplaints } from "./shape-complaints.ts";
 
 const answers = answerViews();
 
@@ -38,6 +39,7 @@ describe.each(planStages)(
       const complaints = [
         ...planComplaints(drawing, answer.attempt),
         ...routeComplaints(drawing, sizes.mmPx),
+        ...shapeComplaints(drawing, answer.attempt, sizes.mmPx),
       ];
       expect(complaints.join("; ")).toBe("");
     });
