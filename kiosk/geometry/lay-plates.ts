@@ -52,7 +52,7 @@ const tries: readonly { hold: Hold; across: number; down: number }[] = [
  * Where the plates of the stations go: as near to their places on the plan as they can without touching one
  * another, all inside the area, in pixels. What is left of another on the plan stays left of it or as it was above
  * or below it, and each stays in its room while there is room. In a crowded area the gap is given up before a
- * plate overlaps another, and then the places: they stand in rows, in all the room there is round the area.
+ * plate stands far from its place or overlaps another, and then the places: they stand in rows, in all the room there is round the area.
  */
 export const layPlates = (
   wishes: readonly PlateWish[],
@@ -68,6 +68,7 @@ export const layPlates = (
     const [gapX, gapY] = [gapPx * across + 0.5, gapPx * down + 0.5];
     const plates = hasRoomFor(wishes, area, gapX, gapY) ? settle(wishes, area, hold, gapX, gapY) : undefined;
     if (!plates) continue;
+    // Without rooms nothing says how far is too far.
     if (!wishes.every(({ room }) => room)) return plates;
     const price = given + furthestPx(wishes, plates) / gapPx;
     if (!best || price < best.price) best = { plates, price };

@@ -45,8 +45,6 @@ const inOrder = (wishes: readonly RouteWish[], first: RouteOrder = "shortest"): 
       return byLength;
     case "longest":
       return byLength.toReversed();
-    case "given":
-      return [...wishes];
     case "turned":
       return wishes.toReversed();
   }

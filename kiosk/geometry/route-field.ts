@@ -15,8 +15,8 @@ export interface RouteField {
   first?: RouteOrder;
 }
 
-/** Which cables are laid first: by the length of their guides, or as they are given, or the last of those first. */
-export type RouteOrder = "shortest" | "longest" | "given" | "turned";
+/** Which cables are laid first: by the length of their guides, or the last given first. */
+export type RouteOrder = "shortest" | "longest" | "turned";
 
 /** The half of a plate that a cable joins: the left one is fed, the right one feeds on. */
 export type PlateHalf = "left" | "right";

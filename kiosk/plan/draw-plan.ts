@@ -70,7 +70,7 @@ const others: readonly LayBy[] = [
   { first: "shortest", room: 1, pitch: 0.97 },
   { first: "shortest", room: 1, pitch: 0.93 },
   { first: "turned", room: 1.8, pitch: 0.9 },
-  { first: "given", room: 1, pitch: 0.93 },
+  { first: "turned", room: 1, pitch: 1.1 },
 ];
 
 /** The wires laid beside those of `last`; all of them as they are laid at once, or by another way. */

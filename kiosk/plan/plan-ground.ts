@@ -82,7 +82,7 @@ export const planGround = (
     height: Math.max(0, area.height - 4),
   };
   const headPx = new Map(stations.map((station) => [station.id as string, sizeOf(station).headPx]));
-  const plates = layPlates(wishes, inner, lanePitchMm * mmPx * 1.57, outer).map((plate) => ({
+  const plates = layPlates(wishes, inner, lanePitchMm * mmPx * 1.9, outer).map((plate) => ({
     ...plate,
     headPx: headPx.get(plate.id) ?? 0,
   }));
