@@ -12,8 +12,8 @@ type Refused = Extract<FromScanner, { type: "refused" }>;
 export type Hindrance = Pick<Refused, "code" | "facts"> | undefined;
 type PullWhat = Extract<ToScanner, { type: "pull" }>["what"];
 
-/** The pins of a cable's plug make contact one after the other, as by hand. */
-const pinApartMs = 30;
+/** The pins of a cable's plug make contact one after the other: by hand it goes in at some 0.1 m/s, they differ by a millimetre. */
+const pinApartMs = 10;
 
 /** One more pin that makes contact at its time: a core of the cable, or the code of its plugs. */
 type Pin = { atMs: number; entries: readonly [EntryId, EntryId] } & (
@@ -41,7 +41,7 @@ export class SimulatedBoard {
     return undefined;
   }
 
-  /** Plugs a whole cable: its first core at once, the others and the code of the plug each 30 ms later. */
+  /** Plugs a whole cable: its first core at once, the others and the code of the plug each 10 ms later. */
   plugCable(entryA: EntryId, entryB: EntryId, code: number | undefined, nowMs: number): Hindrance {
     for (const entry of [entryA, entryB])
       if (coreRolesOf(entry, this.#stations).length === 0) return { code: "no-such-entry", facts: { entry } };

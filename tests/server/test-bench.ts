@@ -164,7 +164,7 @@ export class TestBench {
     // A learner takes longer to reach for the next key than a board to come to rest.
     if (name === "ask-verdict" || name === "ready" || name === "hand-in") this.atRest();
     const answer = await this.bench.handle(name, command, this.bench.core.session);
-    // All that can be sensed at once is; the pins of a cable make contact 30 ms apart.
+    // All that can be sensed at once is; the pins of a cable make contact one after the other.
     this.clock.advance(name === "plug-cable" ? 100 : 0);
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
