@@ -4,8 +4,8 @@ import { cleanup } from "vitest-browser-svelte/pure";
 // All files of component checks share one page. The library clears up for the file alone that loads it first.
 beforeEach(() => cleanup());
 
-afterAll(async () => {
-  await cleanup();
+afterAll(() => {
+  cleanup();
   vi.useRealTimers();
   vi.restoreAllMocks();
   vi.unstubAllGlobals();
