@@ -104,6 +104,7 @@ export class SimulatedLines implements Lines {
   }
 
   #pulling(): Uint8Array {
+    if (this.#ties.length === 0 && this.#faults.size === 0) return this.#pulled;
     const pulling = this.#pulled.slice();
     for (const [lineA, lineB] of this.#ties)
       if (this.#pulled[lineA] === 1 || this.#pulled[lineB] === 1) pulling[lineA] = pulling[lineB] = 1;
@@ -113,14 +114,15 @@ export class SimulatedLines implements Lines {
 
   #read(): Uint8Array {
     const nodes = this.#nodesNow();
-    const isLow = new Uint8Array(this.lineCount);
+    const { lineCount } = this;
+    const isLow = new Uint8Array(lineCount);
     const pulling = this.#pulling();
-    for (let line = 0; line < this.lineCount; line += 1) if (pulling[line] === 1) isLow[nodes[line]!] = 1;
+    for (let line = 0; line < lineCount; line += 1) if (pulling[line] === 1) isLow[nodes[line]!] = 1;
     // A short to the supply beats an output's series resistor; a short to 0 V beats everything.
     for (const [line, fault] of this.#faults) if (fault === "stuck-high") isLow[nodes[line]!] = 0;
     for (const [line, fault] of this.#faults) if (fault === "stuck-low") isLow[nodes[line]!] = 1;
-    const reading = new Uint8Array(this.lineCount);
-    for (let line = 0; line < this.lineCount; line += 1) reading[line] = isLow[nodes[line]!]!;
+    const reading = new Uint8Array(lineCount);
+    for (let line = 0; line < lineCount; line += 1) reading[line] = isLow[nodes[line]!]!;
     for (const [line, fault] of this.#faults) if (fault === "dead-input") reading[line] = 0;
     const { share, random } = this.#noise ?? { share: 0, random: () => 1 };
     return share === 0 ? reading : reading.map((bit) => (random() < share ? 1 - bit : bit));
@@ -129,7 +131,7 @@ export class SimulatedLines implements Lines {
   /** For every line the least line of its node, with loose contacts as they stand at this exchange. */
   #nodesNow(): Int32Array {
     const phase = Math.floor(this.exchangeCount / looseStretchExchanges);
-    const hasLoose = [...this.#faults.values()].includes("loose-contact");
+    const hasLoose = this.#faults.size > 0 && [...this.#faults.values()].includes("loose-contact");
     if (this.#nodes !== undefined && (!hasLoose || phase === this.#loosePhase)) return this.#nodes;
     this.#loosePhase = phase;
     const nodes = new Int32Array(this.lineCount).fill(-1);

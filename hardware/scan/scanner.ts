@@ -283,8 +283,8 @@ export class Scanner {
   }
 
   #isRetryDue(): boolean {
-    const isDoubtful = unsteadyLines(this.#model).size > 0 || this.#isNoisy || this.#shown === undefined;
-    return isDoubtful && this.#nowMs - this.#triedAgainMs >= unsteadyRetryMs;
+    if (this.#nowMs - this.#triedAgainMs < unsteadyRetryMs) return false;
+    return this.#isNoisy || this.#shown === undefined || this.#model.hearing.includes("unsteady");
   }
 
   *#checkAll(): Scan<void> {

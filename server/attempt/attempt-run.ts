@@ -48,6 +48,8 @@ export class AttemptRun {
   #state: AttemptState;
   #plugged: Plugged;
   #picture: Picture | undefined;
+  /** What is least to do from a picture: worked out once, for notes, last hint and record ask for it. */
+  #least: { picture: Picture; changes: readonly Change[] | undefined } | undefined;
   #cancelLog: (() => void) | undefined;
   readonly #sizes: CableWatch;
   readonly #faults: CableWatch;
@@ -112,7 +114,12 @@ export class AttemptRun {
 
   /** What is least to do until all is right; undefined where that cannot be told. */
   leastChange(): readonly Change[] | undefined {
-    return leastChangeOf(this.#parts, this.picture, { ...this.#state, plugged: this.#plugged });
+    const { picture } = this;
+    if (this.#least?.picture !== picture) {
+      const changes = leastChangeOf(this.#parts, picture, { ...this.#state, plugged: this.#plugged });
+      this.#least = { picture, changes };
+    }
+    return this.#least.changes;
   }
 
   /** The verdict of this moment. */

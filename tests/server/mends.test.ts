@@ -4,6 +4,7 @@ import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
 import { demoPeople } from "../../server/demo/people.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import type { FindingView } from "../../shared/protocol/bench-view.ts";
+import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { deadSequenceOn } from "./dead-sequence.ts";
 import { soon } from "./board/board-double.ts";
@@ -51,6 +52,14 @@ async function findingsOf(bench: TestBench): Promise<FindingView[]> {
   return bench.attempt().verdict?.findings ?? [];
 }
 
+/** The verdict of this moment with the ids of its notes, without looking for what mends them. */
+async function verdictOf(bench: TestBench): Promise<{ notes: string[]; proposal: string }> {
+  await bench.does("ask-verdict", {});
+  const asked = bench.bench.core.work.run?.state.asked;
+  if (!asked) throw new Error("no verdict");
+  return { notes: groupFindings(asked.verdict).map(([{ id }]) => id), proposal: asked.verdict.proposal };
+}
+
 async function tap(bench: TestBench, { steps }: NonNullable<FindingView["mend"]>): Promise<void> {
   for (const step of steps) {
     if (step.act === "declare") {
@@ -83,20 +92,17 @@ describe("a mend that one touch makes", () => {
         if (!mend) continue;
         offeredKeys.add(mend.said.key);
         const bench = at === 0 ? first : await checked(one);
-        expect((await findingsOf(bench)).map((finding) => finding.id)).toEqual([...before]);
+        expect((await verdictOf(bench)).notes).toEqual([...before]);
         await tap(bench, mend);
-        const after = await findingsOf(bench);
+        const { notes, proposal } = await verdictOf(bench);
+        expect(notes, JSON.stringify(mend)).not.toContain(id);
         expect(
-          after.map((finding) => finding.id),
-          JSON.stringify(mend),
-        ).not.toContain(id);
-        expect(
-          after.filter((finding) => !before.has(finding.id)),
+          notes.filter((note) => !before.has(note)),
           id,
         ).toHaveLength(followCount);
         // Where one thing is least to do and a key can do it, the key of a note does that and nothing else.
         if (least.length === 1 && offered.length === 1 && (least[0]?.kind !== "plug" || least[0].isAgain)) {
-          expect(bench.attempt().verdict?.proposal, JSON.stringify([least, mend])).toBe("met");
+          expect(proposal, JSON.stringify([least, mend])).toBe("met");
           leastCount += 1;
         }
       }
