@@ -8,6 +8,13 @@ import type { Reply } from "../../shared/protocol/reply.ts";
 /** Nothing that a bench does takes as long, on a busy machine either: what is not there by then never comes. */
 const longestMs = 45_000;
 
+/** What comes to the same when it is done twice. */
+const repeatable = new Set<ActName>(["set-language", "set-large", "plug", "plug-cable", "pull", "probe"]);
+
+/** The link dropped, as it does where this process stood still for seconds; it is opened anew by itself. */
+const isDropped = (error: unknown): boolean =>
+  error instanceof Error && error.message.includes("socket has been disconnected");
+
 /** A second screen at the same bench, without a page: brings about quickly what a check is not about. */
 export class BenchLink {
   readonly #socket: Socket;
@@ -28,12 +35,16 @@ export class BenchLink {
   }
 
   /**
-   * Does something at the bench.
+   * Does something at the bench, again where the link dropped and it may be done twice.
    *
    * @throws where the bench refuses it.
    */
   async does<Name extends ActName>(name: Name, command: ActMessage<Name>): Promise<void> {
-    const answer = (await this.#socket.timeout(longestMs).emitWithAck(name, command)) as Reply;
+    const ask = () => this.#socket.timeout(longestMs).emitWithAck(name, command) as Promise<Reply>;
+    const answer = await ask().catch((error: unknown) => {
+      if (isDropped(error) && repeatable.has(name)) return ask();
+      throw error;
+    });
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
 
