@@ -63,8 +63,8 @@ export const dataProtection: SheetText = {
       heading: { en: "How long", pl: "Jak długo" },
       lines: [
         {
-          en: "Years after your last work here: {keepYears}. Then your centre erases your name, number and badge. It keeps them longer only while an appeal or the law asks for it.",
-          pl: "Liczba lat od Twojej ostatniej pracy tutaj: {keepYears}. Potem ośrodek usuwa nazwisko, numer i kartę. Dłużej trzyma je tylko wtedy, gdy wymaga tego odwołanie albo prawo.",
+          en: "{keepYears} after you last worked here your centre erases your name, number and badge. It keeps them longer only while an appeal or the law asks for it.",
+          pl: "Ośrodek trzyma nazwisko, numer i kartę jeszcze {keepYears} po Twojej ostatniej pracy tutaj, potem je usuwa. Dłużej trzyma je tylko wtedy, gdy wymaga tego odwołanie albo prawo.",
         },
         {
           en: "Erased means that the key to your name is gone for good. Records without a name stay, so that the others can still be proved.",

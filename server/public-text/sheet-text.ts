@@ -15,6 +15,15 @@ export interface SheetText {
   parts: { heading: Text; lines: Text[] }[];
 }
 
+const yearWords: Record<Language, Partial<Record<Intl.LDMLPluralRule, string>>> = {
+  en: { one: "year", other: "years" },
+  pl: { one: "rok", few: "lata", many: "lat", other: "roku" },
+};
+
+/** So many years, as they stand after "keeps for". */
+const yearsIn = (count: number, language: Language): string =>
+  `${count} ${yearWords[language][new Intl.PluralRules(language).select(count)] ?? ""}`;
+
 /** A sheet in one language, its gaps filled. */
 export const sheetIn = (
   { name, parts }: SheetText,
@@ -24,6 +33,6 @@ export const sheetIn = (
   ...sheetTitles(name, language),
   parts: parts.map(({ heading, lines }) => ({
     heading: heading[language],
-    lines: lines.map((line) => line[language].replaceAll("{keepYears}", String(keepYears))),
+    lines: lines.map((line) => line[language].replaceAll("{keepYears}", yearsIn(keepYears, language))),
   })),
 });

@@ -11,6 +11,17 @@ const textOf = ({ parts }: PublicSheet): string =>
   parts.flatMap(({ heading, lines }) => [heading, ...lines]).join("\n");
 
 describe("the sheets that anybody may read", () => {
+  it.each([
+    ["en", 1, "1 year after you last worked here"],
+    ["en", 6, "6 years after you last worked here"],
+    ["pl", 1, "jeszcze 1 rok po"],
+    ["pl", 3, "jeszcze 3 lata po"],
+    ["pl", 6, "jeszcze 6 lat po"],
+    ["pl", 22, "jeszcze 22 lata po"],
+  ] as const)("count years as people do: %s, %i", (language, keepYears, said) => {
+    expect(textOf(publicSheet("data-protection", language, { keepYears }))).toContain(said);
+  });
+
   it("are there in every language, each with as many parts and lines as in the others and no gap left", () => {
     for (const name of publicSheetNames) {
       const [first, ...others] = languages.map((language) => publicSheet(name, language, facts));
