@@ -1,5 +1,7 @@
-import { spawnSync } from "node:child_process";
+import { spawn, spawnSync } from "node:child_process";
+import { once } from "node:events";
 import { existsSync, readFileSync, rmSync } from "node:fs";
+import { setPriority } from "node:os";
 import { type PlaywrightSuite, slowestFiles, type VitestFile } from "./slowest-files.ts";
 
 /** The browser of the checks. A machine that may not install it does with the whole of Chromium. */
@@ -54,8 +56,32 @@ const prepareMachine = (): string[] => {
   return left;
 };
 
-const nodeProgram = (script: string, args: string[]): number =>
-  spawnSync(process.execPath, [script, ...args], { stdio: "inherit" }).status ?? 1;
+/** Runs a script of Node and gives what it ends with; with a niceness other programs come first. */
+async function nodeProgram(script: string, args: string[], niceness = 0): Promise<number> {
+  const child = spawn(process.execPath, [script, ...args], { stdio: "inherit" });
+  if (niceness > 0 && child.pid !== undefined) setPriority(child.pid, niceness);
+  const [status] = (await once(child, "close")) as [number | null];
+  return status ?? 1;
+}
+
+/** A script of Node that runs beside another one: what it says is kept until it is let speak. */
+function besideProgram(script: string, args: string[]): { letSpeak: () => void; status: Promise<number> } {
+  const child = spawn(process.execPath, [script, ...args], { stdio: ["ignore", "pipe", "pipe"] });
+  let kept: Buffer[] | undefined = [];
+  const hear = (piece: Buffer): void => {
+    if (kept) kept.push(piece);
+    else process.stdout.write(piece);
+  };
+  child.stdout.on("data", hear);
+  child.stderr.on("data", hear);
+  return {
+    letSpeak: () => {
+      process.stdout.write(Buffer.concat(kept ?? []));
+      kept = undefined;
+    },
+    status: once(child, "close").then(([status]) => (status as number | null) ?? 1),
+  };
+}
 
 const readReport = (file: string): unknown =>
   existsSync(file) ? JSON.parse(readFileSync(file, "utf8")) : undefined;
@@ -63,15 +89,16 @@ const readReport = (file: string): unknown =>
 const vitestReport = ".results/vitest.json";
 const playwrightReport = ".results/playwright.json";
 
-const runVitest = (args: string[]): Tally => {
+/** Clicks wait seconds at most, the checks of vitest a minute: beside a browser they take what it leaves. */
+const besideBrowserNiceness = 5;
+
+const runVitest = async (args: string[], niceness: number): Promise<Tally> => {
   const file = vitestReport;
-  const status = nodeProgram("node_modules/vitest/vitest.mjs", [
-    "run",
-    "--reporter=default",
-    "--reporter=json",
-    `--outputFile.json=${file}`,
-    ...args,
-  ]);
+  const status = await nodeProgram(
+    "node_modules/vitest/vitest.mjs",
+    ["run", "--reporter=default", "--reporter=json", `--outputFile.json=${file}`, ...args],
+    niceness,
+  );
   const report = readReport(file) as
     | {
         numPassedTests: number;
@@ -90,9 +117,8 @@ const runVitest = (args: string[]): Tally => {
   return status !== 0 && tally.failed === 0 ? { ...tally, broken: `vitest ended with ${status}` } : tally;
 };
 
-const runPlaywright = (): Tally => {
+const tallyOfPlaywright = (status: number): Tally => {
   const file = playwrightReport;
-  const status = nodeProgram("node_modules/@playwright/test/cli.js", ["test"]);
   const report = readReport(file) as
     | { stats: { expected: number; unexpected: number; flaky: number; skipped: number }; errors: unknown[] }
     | undefined;
@@ -110,9 +136,17 @@ export async function run(args: string[]): Promise<number> {
   process.stdout.write(`Spurwise: checks at TEST_DEPTH ${process.env["TEST_DEPTH"] ?? "1"}\n`);
   const left = prepareMachine();
   for (const file of [vitestReport, playwrightReport]) rmSync(file, { force: true });
-  const tallies = [runVitest(args)];
   const hasBrowser = !left.includes(browser) || existsSync("/usr/bin/chromium");
-  if (hasBrowser && args.length === 0) tallies.push(runPlaywright());
+  // Side by side, for each waits for disks, frames and answers a part of its time.
+  const beside =
+    hasBrowser && args.length === 0
+      ? besideProgram("node_modules/@playwright/test/cli.js", ["test"])
+      : undefined;
+  const tallies = [await runVitest(args, beside ? besideBrowserNiceness : 0)];
+  if (beside) {
+    beside.letSpeak();
+    tallies.push(tallyOfPlaywright(await beside.status));
+  }
   const sum = (key: "passed" | "failed" | "skipped") =>
     tallies.reduce((total, tally) => total + tally[key], 0);
   const broken = tallies.flatMap(({ broken }) => broken ?? []);
