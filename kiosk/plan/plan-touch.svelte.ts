@@ -61,6 +61,11 @@ export class PlanTouch {
     else this.#hand.lay({ station: end.from as StationId }, { station: end.to as StationId });
   }
 
+  /** A key of the keyboard is pressed: what a finger did before it has nothing to do with what follows. */
+  keyDown(): void {
+    this.#isDone = false;
+  }
+
   cancel(): void {
     this.press = undefined;
   }

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { userEvent } from "vitest/browser";
 import { byId, panels, showBench } from "./show-bench.ts";
 import { attempt, bench, sampleView } from "./views.ts";
 import { workshopFace } from "./faces.ts";
@@ -66,6 +67,14 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     ]);
     await tap("station-socket-3");
     expect(sent).toHaveLength(1);
+  });
+
+  it("by keyboard works after a finger that no press followed", async () => {
+    const { screen } = await showBench({ view: sampleView("wire"), width, height });
+    drag("station-socket-1", "station-socket-3");
+    byId("station-way-1").focus();
+    await userEvent.keyboard("{Enter}");
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("From Way 1");
   });
 
   it("by dragging does the same", async () => {
