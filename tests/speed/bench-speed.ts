@@ -10,6 +10,7 @@ import { BenchScreen } from "../e2e/bench-screen.ts";
 import { deadTestsOverLink } from "../e2e/dead-tests-over-link.ts";
 import { firstLoadKb, mostFirstLoadKb } from "./first-load-kb.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
+import { twelveCables } from "./twelve-cables.ts";
 
 const turns = 40;
 /** Long enough for the drawing to be done, and for the scan to come to rest between turns. */
@@ -161,22 +162,6 @@ const touchLines = async (): Promise<SpeedLine[]> => {
     },
   ];
 };
-
-/** Twelve cables on the workshop board, some to stations that the plan of the task has no place for. */
-const twelveCables = [
-  ["way-2.a", "socket-1.a"],
-  ["socket-1.b", "socket-2.a"],
-  ["socket-2.b", "socket-3.a"],
-  ["socket-3.b", "socket-4.a"],
-  ["socket-4.b", "socket-5.a"],
-  ["socket-5.b", "socket-6.a"],
-  ["way-1.a", "socket-1.c"],
-  ["socket-1.d", "socket-2.c"],
-  ["way-1.b", "socket-3.c"],
-  ["way-3.a", "socket-4.c"],
-  ["socket-2.d", "socket-6.b"],
-  ["way-3.b", "socket-6.c"],
-] as const;
 
 /** Lays a cable by two taps among twelve, again and again, and times each from the lifted finger to the last change. */
 const touchedCableLines = async (): Promise<SpeedLine[]> =>

@@ -5,23 +5,10 @@ import type { AttemptView, SensedCable } from "../../../shared/protocol/bench-vi
 import { routes } from "../../../shared/scenario/plan-route.ts";
 import { readScenario } from "../../../shared/scenario/read-scenario.ts";
 import { strip } from "../../../shared/scenario/strip.ts";
+import { twelveCables } from "../../speed/twelve-cables.ts";
 import { attempt, cable } from "../views.ts";
 
-const ends = [
-  ["way-2.a", "socket-1.a"],
-  ["socket-1.b", "socket-2.a"],
-  ["socket-2.b", "socket-3.a"],
-  ["socket-3.b", "socket-4.a"],
-  ["socket-4.b", "socket-5.a"],
-  ["socket-5.b", "socket-6.a"],
-  ["way-1.a", "socket-1.c"],
-  ["socket-1.d", "socket-2.c"],
-  ["way-1.b", "socket-3.c"],
-  ["way-3.a", "socket-4.c"],
-  ["socket-2.d", "socket-6.b"],
-  ["way-3.b", "socket-6.c"],
-  ["way-2.b", "socket-5.c"],
-] as const;
+const ends = [...twelveCables, ["way-2.b", "socket-5.c"]] as const;
 
 /** A house with thirteen cables, so many that some labels find no clear place. The last one was plugged last. */
 export const manyCables = (): AttemptView => {
