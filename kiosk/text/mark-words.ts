@@ -8,21 +8,20 @@ export interface TextPart {
   word?: TradeWord;
 }
 
-const pattern = (language: Language): RegExp =>
-  new RegExp(
-    tradeWords.map((word) => `(?<${groupOf(word)}>${bounded(tradeWordForms[language][word])})`).join("|"),
-    "gu",
+/** A word stands for itself, not within another one; asked once a place, for a text has many and few begin a word. */
+function pattern(language: Language): RegExp {
+  const words = tradeWords.map(
+    (word) => `(?<${groupOf(word)}>${smallOrCapital(tradeWordForms[language][word])})`,
   );
+  return new RegExp(`(?<![\\p{L}\\d])(?:${words.join("|")})(?![\\p{L}\\d])`, "gu");
+}
 
-/** A form stands for itself, small or with a capital, not within another word. */
-function bounded(form: string): string {
-  const capital = form.replace(
+const smallOrCapital = (form: string): string =>
+  form.replace(
     /(^|\|)(\(\?:)?(\p{Ll})/gu,
     (_, bar: string, open: string | undefined, letter: string) =>
       `${bar}${open ?? ""}[${letter}${letter.toUpperCase()}]`,
   );
-  return `(?<![\\p{L}\\d])(?:${capital})(?![\\p{L}\\d])`;
-}
 
 function groupOf(word: TradeWord): string {
   return word.replaceAll("-", "_");
