@@ -3,12 +3,32 @@ import { playwright } from "@vitest/browser-playwright";
 import { existsSync } from "node:fs";
 import { availableParallelism } from "node:os";
 import { defineConfig } from "vitest/config";
+import { isWhole } from "./tests/breadth.ts";
 import { browserOptions } from "./tests/browser-options.ts";
 import { testDepth } from "./tests/depth.ts";
+import type { Run } from "./tests/part-of.ts";
+
+declare module "vitest" {
+  interface ProvidedContext {
+    run: Run;
+  }
+}
 
 const browserTests = "tests/kiosk/**/*.svelte.test.ts";
-/** They wait for a disk, a mirror or an engine most of their time: something else can use the processor meanwhile. */
-const waitingTests = ["tests/hardware/pi-setup/*.test.ts", "tests/server/centre/*.test.ts"];
+/**
+ * Where the run is whole. What stands around the bench (the Pi's set-up, service and pins, back-ups and updates, a lead
+ * bench, the centre's store) needs Debian's packages and root, or waits most of its time; noise, floods, power cuts,
+ * damaged files and mutants are long searches.
+ */
+const wholeOnlyTests = [
+  "tests/hardware/pi-setup/*.test.ts",
+  "tests/hardware/lines/emulated-sysfs.test.ts",
+  "tests/faults/*.test.ts",
+  "tests/server/{centre,keeping,lead,update}/*.test.ts",
+  "tests/server/commands/mutants.test.ts",
+  "tests/server/store/damaged-copies.test.ts",
+  "tests/hardware/scan/noise.test.ts",
+];
 
 const browser = {
   extends: true as const,
@@ -56,16 +76,22 @@ const node = {
 export default defineConfig({
   test: {
     env: { TEST_NEW_SEED: process.env["TEST_NEW_SEED"] },
+    // For what runs in a page, where there is no environment.
+    provide: { run: { isWhole, seed: Number(process.env["TEST_NEW_SEED"]) } },
     // A deep run tries ten times the random cases in one check.
     testTimeout: 60_000 * testDepth,
     hookTimeout: 120_000,
     // One for each core: without this a machine with two runs one file after the other.
     maxWorkers: Math.min(availableParallelism(), 4),
     projects: [
-      {
-        extends: true,
-        test: { ...node, name: "waiting", sequence: { groupOrder: 0 }, include: waitingTests },
-      },
+      ...(isWhole
+        ? [
+            {
+              extends: true as const,
+              test: { ...node, name: "whole", sequence: { groupOrder: 0 }, include: wholeOnlyTests },
+            },
+          ]
+        : []),
       {
         extends: true,
         test: {
@@ -73,7 +99,7 @@ export default defineConfig({
           name: "node",
           sequence: { groupOrder: 1 },
           include: ["tests/{shared,hardware,server,kiosk,reference,faults}/**/*.test.ts"],
-          exclude: [browserTests, ...waitingTests],
+          exclude: [browserTests, ...wholeOnlyTests],
         },
       },
       // Component checks need Chromium; the test command installs it, or says that it is not there.

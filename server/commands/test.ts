@@ -3,14 +3,27 @@ import { once } from "node:events";
 import { existsSync, readFileSync, rmSync } from "node:fs";
 import { setPriority } from "node:os";
 import { type PlaywrightSuite, slowestFiles, type VitestFile } from "./slowest-files.ts";
+import { isWholeRun } from "./whole-run.ts";
 
 /** The browser of the checks. A machine that may not install it does with the whole of Chromium. */
 const browser = "chromium-headless-shell";
 
-/** A Debian package a check needs, and the file that says it is there. */
-const debianPackages = [
+const isWhole = isWholeRun(process.env);
+
+interface DebianPackage {
+  name: string;
+  /** The file that says it is there. */
+  proof: string;
+}
+
+/** What the checks of a bench need. */
+const packagesOfBench: DebianPackage[] = [
   { name: browser, proof: `/usr/bin/${browser}` },
   { name: "ngspice", proof: "/usr/bin/ngspice" },
+];
+
+/** What the checks of that around it need besides. */
+const packagesAround: DebianPackage[] = [
   { name: "postgresql", proof: "/usr/lib/postgresql" },
   { name: "libfuse3-dev", proof: "/usr/include/fuse3/fuse.h" },
   { name: "fuse3", proof: "/usr/bin/fusermount3" },
@@ -32,7 +45,9 @@ interface Tally {
 }
 
 const missingPackages = () =>
-  debianPackages.filter(({ proof }) => !existsSync(proof)).map(({ name }) => name);
+  [...packagesOfBench, ...(isWhole ? packagesAround : [])]
+    .filter(({ proof }) => !existsSync(proof))
+    .map(({ name }) => name);
 
 /** Installs the Debian packages the checks need when root; says in one sentence what is missing otherwise. */
 const prepareMachine = (): string[] => {
@@ -133,7 +148,10 @@ const tallyOfPlaywright = (status: number): Tally => {
  * something failed, a runner broke or nothing passed; in CI also where something was skipped.
  */
 export async function run(args: string[]): Promise<number> {
-  process.stdout.write(`Spurwise: checks at TEST_DEPTH ${process.env["TEST_DEPTH"] ?? "1"}\n`);
+  const breadth = isWhole
+    ? "all of them"
+    : "a part of the sweeps, none of the long searches and of what stands around the bench; all: TEST_WHOLE=yes";
+  process.stdout.write(`Spurwise: checks at TEST_DEPTH ${process.env["TEST_DEPTH"] ?? "1"}, ${breadth}\n`);
   const left = prepareMachine();
   for (const file of [vitestReport, playwrightReport]) rmSync(file, { force: true });
   const hasBrowser = !left.includes(browser) || existsSync("/usr/bin/chromium");

@@ -107,45 +107,47 @@ test.describe("movement", () => {
     expect(await moving(page)).not.toEqual([]);
   });
 
-  test("a screen that nobody touches stands still: no frame is asked for, no style runs, nothing is drawn anew", async ({
-    page,
-  }) => {
-    await page.addInitScript(() => {
-      const counted = window as unknown as { askedFrames: number };
-      counted.askedFrames = 0;
-      const ask = window.requestAnimationFrame.bind(window);
-      window.requestAnimationFrame = (draw) => {
-        counted.askedFrames += 1;
-        return ask(draw);
-      };
-    });
-    await goToWiring(new BenchScreen(page));
-    // Watched for two seconds: a blink or a moving dot would show in any of the three.
-    const watched = () =>
-      page.evaluate(async () => {
+  test(
+    "a screen that nobody touches stands still: no frame is asked for, no style runs, nothing is drawn anew",
+    { tag: "@sweep" },
+    async ({ page }) => {
+      await page.addInitScript(() => {
         const counted = window as unknown as { askedFrames: number };
-        const before = counted.askedFrames;
-        let changes = 0;
-        const watch = new MutationObserver((records) => (changes += records.length));
-        watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
-        await new Promise((done) => setTimeout(done, 2_000));
-        watch.disconnect();
-        return {
-          frames: counted.askedFrames - before,
-          changes,
-          animations: document.getAnimations().length,
+        counted.askedFrames = 0;
+        const ask = window.requestAnimationFrame.bind(window);
+        window.requestAnimationFrame = (draw) => {
+          counted.askedFrames += 1;
+          return ask(draw);
         };
       });
-    await expect.poll(watched, { timeout: 20_000 }).toEqual({ frames: 0, changes: 0, animations: 0 });
+      await goToWiring(new BenchScreen(page));
+      // Watched for two seconds: a blink or a moving dot would show in any of the three.
+      const watched = () =>
+        page.evaluate(async () => {
+          const counted = window as unknown as { askedFrames: number };
+          const before = counted.askedFrames;
+          let changes = 0;
+          const watch = new MutationObserver((records) => (changes += records.length));
+          watch.observe(document, { subtree: true, childList: true, attributes: true, characterData: true });
+          await new Promise((done) => setTimeout(done, 2_000));
+          watch.disconnect();
+          return {
+            frames: counted.askedFrames - before,
+            changes,
+            animations: document.getAnimations().length,
+          };
+        });
+      await expect.poll(watched, { timeout: 20_000 }).toEqual({ frames: 0, changes: 0, animations: 0 });
 
-    // The same watch sees one that does move.
-    await page.evaluate(() => {
-      const turn = (): void => void requestAnimationFrame(turn);
-      turn();
-      document.body.animate([{ opacity: 1 }, { opacity: 0.9 }], { duration: 500, iterations: Infinity });
-    });
-    const seen = await watched();
-    expect(seen.frames).toBeGreaterThan(0);
-    expect(seen.animations).toBe(1);
-  });
+      // The same watch sees one that does move.
+      await page.evaluate(() => {
+        const turn = (): void => void requestAnimationFrame(turn);
+        turn();
+        document.body.animate([{ opacity: 1 }, { opacity: 0.9 }], { duration: 500, iterations: Infinity });
+      });
+      const seen = await watched();
+      expect(seen.frames).toBeGreaterThan(0);
+      expect(seen.animations).toBe(1);
+    },
+  );
 });

@@ -1,10 +1,14 @@
 import { expect, type Page } from "@playwright/test";
+import { isWhole } from "../breadth.ts";
 
 /** The two panels a bench comes with. */
 export const panels = [
   { name: "800x480", width: 800, height: 480 },
   { name: "1280x800", width: 1280, height: 800 },
 ] as const;
+
+/** Those that a go is made at: both where the run is whole, else the small one, where there is less room. */
+export const panelsOfRun = isWhole ? panels : panels.slice(0, 1);
 
 /** The bench screen as a person with a finger uses it. */
 export class BenchScreen {

@@ -29,7 +29,7 @@ const choose = async (bench: BenchScreen, end: "first" | "second", entry: string
 };
 
 test.describe("the health of the workshop board", () => {
-  test("finds nothing on an empty board that is well", async ({ page }) => {
+  test("finds nothing on an empty board that is well", { tag: "@sweep" }, async ({ page }) => {
     const bench = await benchOf(page, { board: "workshop" });
     await openHealth(bench);
     await bench.get("key-start-self-check").tap();
@@ -59,49 +59,53 @@ test.describe("the health of the workshop board", () => {
     await expect(stuck).toContainText("Instruktor: wyjmuj tam przewody po kolei.");
   });
 
-  test("walks along the board: a contact stands there when the probe is felt, and one less is left", async ({
-    page,
-  }) => {
-    const bench = await benchOf(page, { board: "workshop" });
-    await openHealth(bench);
-    await bench.get("key-tool-walk").tap();
-    await bench.get("key-start-walk").tap();
-    await expect(bench.get("walk-left")).toHaveText("Left to touch: 204");
-    await bench.get("key-pick-socket-1").tap();
-    await bench.get("key-touch-socket-1.a.L").tap();
-    await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 a L");
-    await bench.get("key-touch-socket-1.front.E").tap();
-    await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 front E");
-    await expect(bench.get("walk-left")).toHaveText("Left to touch: 202");
-  });
+  test(
+    "walks along the board: a contact stands there when the probe is felt, and one less is left",
+    { tag: "@sweep" },
+    async ({ page }) => {
+      const bench = await benchOf(page, { board: "workshop" });
+      await openHealth(bench);
+      await bench.get("key-tool-walk").tap();
+      await bench.get("key-start-walk").tap();
+      await expect(bench.get("walk-left")).toHaveText("Left to touch: 204");
+      await bench.get("key-pick-socket-1").tap();
+      await bench.get("key-touch-socket-1.a.L").tap();
+      await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 a L");
+      await bench.get("key-touch-socket-1.front.E").tap();
+      await expect(bench.get("walk-now")).toHaveText("Felt: Socket outlet 1 front E");
+      await expect(bench.get("walk-left")).toHaveText("Left to touch: 202");
+    },
+  );
 
-  test("tests a lead: which core is open and which code is read; on a board in use the check waits", async ({
-    page,
-  }) => {
-    running = await startBench({ board: "workshop-coded" });
-    const bench = new BenchScreen(page);
-    await bench.openTask(running.address, "first-spur");
-    await bench.takeCable(2.5);
-    await bench.wireByTaps("way-1", "socket-1");
-    await bench.expectCable("socket-1.a~way-1.a");
-    await openHealth(bench);
-    await bench.get("key-start-self-check").tap();
-    await expect(bench.get("check-refusal")).toHaveText("Clear the board first.");
-    await bench.get("key-tool-lead").tap();
-    await choose(bench, "first", "way-1.a");
-    await choose(bench, "second", "socket-1.a");
-    await expect(bench.get("lead-result")).toHaveText("Every core is joined.");
-    await expect(bench.get("lead-code-way-1.a")).toContainText("Code read: 3, which is 2.5 mm²");
-    await bench.get("dialog-health").getByTestId("key-close").tap();
+  test(
+    "tests a lead: which core is open and which code is read; on a board in use the check waits",
+    { tag: "@sweep" },
+    async ({ page }) => {
+      running = await startBench({ board: "workshop-coded" });
+      const bench = new BenchScreen(page);
+      await bench.openTask(running.address, "first-spur");
+      await bench.takeCable(2.5);
+      await bench.wireByTaps("way-1", "socket-1");
+      await bench.expectCable("socket-1.a~way-1.a");
+      await openHealth(bench);
+      await bench.get("key-start-self-check").tap();
+      await expect(bench.get("check-refusal")).toHaveText("Clear the board first.");
+      await bench.get("key-tool-lead").tap();
+      await choose(bench, "first", "way-1.a");
+      await choose(bench, "second", "socket-1.a");
+      await expect(bench.get("lead-result")).toHaveText("Every core is joined.");
+      await expect(bench.get("lead-code-way-1.a")).toContainText("Code read: 3, which is 2.5 mm²");
+      await bench.get("dialog-health").getByTestId("key-close").tap();
 
-    await bench.pullLead("socket-1", "socket-1.a.E");
-    await openHealth(bench);
-    await bench.get("key-tool-lead").tap();
-    await choose(bench, "first", "way-1.a");
-    await choose(bench, "second", "socket-1.a");
-    await expect(bench.get("lead-result")).toContainText("Not whole.");
-    await expect(bench.get("lead-core-earth")).toContainText("open");
-    await expect(bench.get("lead-core-brown")).toContainText("joined");
-    await expect(bench.get("lead-core-blue")).toContainText("joined");
-  });
+      await bench.pullLead("socket-1", "socket-1.a.E");
+      await openHealth(bench);
+      await bench.get("key-tool-lead").tap();
+      await choose(bench, "first", "way-1.a");
+      await choose(bench, "second", "socket-1.a");
+      await expect(bench.get("lead-result")).toContainText("Not whole.");
+      await expect(bench.get("lead-core-earth")).toContainText("open");
+      await expect(bench.get("lead-core-brown")).toContainText("joined");
+      await expect(bench.get("lead-core-blue")).toContainText("joined");
+    },
+  );
 });

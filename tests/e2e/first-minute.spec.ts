@@ -1,6 +1,6 @@
 import { expect } from "@playwright/test";
 import type { BenchProcess } from "./bench-process.ts";
-import { BenchScreen, panels } from "./bench-screen.ts";
+import { BenchScreen, panelsOfRun } from "./bench-screen.ts";
 import { test } from "./bench-test.ts";
 
 let running: BenchProcess;
@@ -8,7 +8,7 @@ test.beforeEach(({ workshop }) => {
   ({ running } = workshop);
 });
 
-for (const { name, ...viewport } of panels)
+for (const { name, ...viewport } of panelsOfRun)
   test.describe(`the first minute at ${name}`, () => {
     test.use({ viewport });
 

@@ -1,5 +1,5 @@
 import type { Page } from "@playwright/test";
-import { testDepth } from "../depth.ts";
+import { isWhole } from "../breadth.ts";
 import type { BenchLink } from "./bench-link.ts";
 import { limitsFor, screenProblems } from "./screen-problems.ts";
 
@@ -31,9 +31,6 @@ export const everySetting: readonly Setting[] = [
 const caution = { en: "^\\s*Training", pl: "^\\s*Tablica" };
 /** Cap heights of the letters that most is written in, and the part of their size that it is, in mm. */
 const cap = { usualMm: 3.5, largeMm: 4.2, share: 0.668 };
-
-/** Every panel in every setting: in CI and in a deep run. */
-const isWhole = process.env["CI"] !== undefined || testDepth > 1;
 
 /** Brings a screen to a setting in a window, and waits until it stands so. */
 const show = async (

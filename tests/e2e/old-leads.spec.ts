@@ -54,28 +54,32 @@ test("leads of somebody before are the first line of the next task, with the key
   await bench.expectCableCount(0);
 });
 
-test("the list of what was there is where something was there, and nowhere else", async ({ page }) => {
-  const bench = new BenchScreen(page);
-  await bench.get("key-guest").tap();
-  await start(bench, "first-spur");
-  await bench.get("key-accept-caution").tap();
-  await expect(bench.get("key-found-list")).toHaveCount(0);
-  await bench.get("key-menu").tap();
-  await bench.get("key-leave").waitFor();
-  await expect(bench.get("key-as-found")).toHaveCount(0);
-  await bench.get("key-close").tap();
-  await bench.leaveTask();
+test(
+  "the list of what was there is where something was there, and nowhere else",
+  { tag: "@sweep" },
+  async ({ page }) => {
+    const bench = new BenchScreen(page);
+    await bench.get("key-guest").tap();
+    await start(bench, "first-spur");
+    await bench.get("key-accept-caution").tap();
+    await expect(bench.get("key-found-list")).toHaveCount(0);
+    await bench.get("key-menu").tap();
+    await bench.get("key-leave").waitFor();
+    await expect(bench.get("key-as-found")).toHaveCount(0);
+    await bench.get("key-close").tap();
+    await bench.leaveTask();
 
-  await start(bench, "extend-a-ring");
-  await bench.get("key-accept-caution").tap();
-  await expect(bench.get("say")).toContainText("First wire what was there. Cables in: 0 of");
-  await bench.get("key-found-list").tap();
-  await bench.get("key-match").tap();
-  await expect(bench.get("say")).not.toContainText("First wire what was there");
-  await expect(bench.get("key-found-list")).toHaveCount(0);
-  await bench.get("key-menu").tap();
-  await expect(bench.get("key-as-found")).toBeVisible();
-});
+    await start(bench, "extend-a-ring");
+    await bench.get("key-accept-caution").tap();
+    await expect(bench.get("say")).toContainText("First wire what was there. Cables in: 0 of");
+    await bench.get("key-found-list").tap();
+    await bench.get("key-match").tap();
+    await expect(bench.get("say")).not.toContainText("First wire what was there");
+    await expect(bench.get("key-found-list")).toHaveCount(0);
+    await bench.get("key-menu").tap();
+    await expect(bench.get("key-as-found")).toBeVisible();
+  },
+);
 
 test("a guest never sees the work of the guest before: it has ended, and its answers are gone", async ({
   page,

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { expect } from "@playwright/test";
 import Database from "better-sqlite3";
 import { type BenchProcess, newDataFolder, startBench } from "./bench-process.ts";
-import { BenchScreen, panels } from "./bench-screen.ts";
+import { BenchScreen, panelsOfRun } from "./bench-screen.ts";
 import { test } from "./bench-test.ts";
 
 const ringOfTwo = [
@@ -47,7 +47,7 @@ const wireRingWithSpur = async (bench: BenchScreen): Promise<void> => {
   await bench.expectCable("socket-1.c~socket-3.a");
 };
 
-for (const { name, ...viewport } of panels)
+for (const { name, ...viewport } of panelsOfRun)
   test.describe(`from one wire to one verdict at ${name}`, () => {
     test.use({ viewport });
     let running: BenchProcess;

@@ -3,7 +3,7 @@ import type { BenchProcess } from "./bench-process.ts";
 import type { BenchLink } from "./bench-link.ts";
 import { test } from "./bench-test.ts";
 import { deadTestsOverLink } from "./dead-tests-over-link.ts";
-import { BenchScreen, panels } from "./bench-screen.ts";
+import { BenchScreen, panelsOfRun } from "./bench-screen.ts";
 import { pointsOfRing, ringAndSpurs } from "./ring-and-spurs.ts";
 import { TestScreen } from "./test-screen.ts";
 
@@ -121,7 +121,7 @@ const run = async (bench: BenchScreen, appliances: readonly string[]): Promise<v
 
 test.describe.configure({ mode: "parallel" });
 
-for (const { name, ...viewport } of panels)
+for (const { name, ...viewport } of panelsOfRun)
   test.describe(`the steps Test and Load at ${name}`, () => {
     test.use({ viewport, hasTouch: true, contextOptions: { reducedMotion: "reduce" } });
     test.setTimeout(300_000);
@@ -179,7 +179,7 @@ for (const { name, ...viewport } of panels)
       await expect(bench.get("load-table").locator("tbody tr")).toHaveCount(13);
     });
 
-    test("legs of 1.5 mm² overheat in the plot while the B32 holds", async ({ page }) => {
+    test("legs of 1.5 mm² overheat in the plot while the B32 holds", { tag: "@sweep" }, async ({ page }) => {
       const bench = new BenchScreen(page);
       await bench.openTask(running.address, "ring-and-spurs");
       await wireByTouch(bench, 1.5);

@@ -148,64 +148,66 @@ const fill = (path: string): void => {
     }
 };
 
-test("a full disk is said with who has to act, the work goes on when there is room again, and no lead or record is lost", async ({
-  page,
-}) => {
-  // A disk of its own that is soon full; to mount it takes root, as the tests of the pins do.
-  const dataFolder = newDataFolder();
-  execFileSync("mount", ["-t", "tmpfs", "-o", "size=12m", "tmpfs", dataFolder]);
-  try {
-    const bench = await wired(page, { dataFolder }, 3);
-    const filler = join(dataFolder, "filler");
-    fill(filler);
-    // The room that the log's own files still have is used up first: sizes said again and again.
-    const link = new BenchLink(running.address);
-    const subject = "socket-1.a~way-1.a" as CableId;
-    const sayAgain = async (): Promise<string> => {
-      try {
-        for (const value of [1.5, 2.5]) await link.does("declare", { subject, key: "csaMm2", value });
-        return "kept";
-      } catch (error) {
-        return (error as Error).message;
-      }
-    };
-    await expect.poll(sayAgain, { timeout: 40_000, intervals: [0] }).toContain("disk-full");
-    await expect(bench.get("banner-disk-full")).toHaveText(
-      "The disk is full. Call the technician. Do not go on until it is mended.",
-    );
-    await expectRing(bench, 3);
-    await bench.get("key-hint").tap();
-    await expect(bench.get("refusal")).toContainText("The disk is full.");
-    // How the screen is set is not lost: it holds at once, and is kept when there is room.
-    await link.does("set-large", { isLarge: true });
-    await expect(bench.get("banner-disk-full")).toBeVisible();
-    link.close();
+test(
+  "a full disk is said with who has to act, the work goes on when there is room again, and no lead or record is lost",
+  { tag: "@sweep" },
+  async ({ page }) => {
+    // A disk of its own that is soon full; to mount it takes root, as the tests of the pins do.
+    const dataFolder = newDataFolder();
+    execFileSync("mount", ["-t", "tmpfs", "-o", "size=12m", "tmpfs", dataFolder]);
+    try {
+      const bench = await wired(page, { dataFolder }, 3);
+      const filler = join(dataFolder, "filler");
+      fill(filler);
+      // The room that the log's own files still have is used up first: sizes said again and again.
+      const link = new BenchLink(running.address);
+      const subject = "socket-1.a~way-1.a" as CableId;
+      const sayAgain = async (): Promise<string> => {
+        try {
+          for (const value of [1.5, 2.5]) await link.does("declare", { subject, key: "csaMm2", value });
+          return "kept";
+        } catch (error) {
+          return (error as Error).message;
+        }
+      };
+      await expect.poll(sayAgain, { timeout: 40_000, intervals: [0] }).toContain("disk-full");
+      await expect(bench.get("banner-disk-full")).toHaveText(
+        "The disk is full. Call the technician. Do not go on until it is mended.",
+      );
+      await expectRing(bench, 3);
+      await bench.get("key-hint").tap();
+      await expect(bench.get("refusal")).toContainText("The disk is full.");
+      // How the screen is set is not lost: it holds at once, and is kept when there is room.
+      await link.does("set-large", { isLarge: true });
+      await expect(bench.get("banner-disk-full")).toBeVisible();
+      link.close();
 
-    rmSync(filler);
-    await bench.wireByTaps("socket-1", "socket-3");
-    await expect(bench.get("banner-disk-full")).toBeHidden({ timeout: 15_000 });
-    await expectRing(bench);
-    // A verdict is of a board at rest, whose last change is in the log.
-    await bench.check();
-    await expect(page.getByText("The bench found no danger and nothing to fix.")).toBeVisible();
+      rmSync(filler);
+      await bench.wireByTaps("socket-1", "socket-3");
+      await expect(bench.get("banner-disk-full")).toBeHidden({ timeout: 15_000 });
+      await expectRing(bench);
+      // A verdict is of a board at rest, whose last change is in the log.
+      await bench.check();
+      await expect(page.getByText("The bench found no danger and nothing to fix.")).toBeVisible();
 
-    const port = Number(new URL(running.address).port);
-    await running.cutPower();
-    running = await startBench({ dataFolder, port });
-    await expect(bench.get("link-lost")).toBeHidden();
-    await expectRing(bench);
-    await bench.get("key-menu").tap();
-    await expect(bench.get("key-large")).toHaveText("Usual letters");
-    await running.stop();
-    const log = new Database(join(dataFolder, "spurwise.db"), { readonly: true });
-    expect(log.pragma("integrity_check", { simple: true })).toBe("ok");
-    log.close();
-  } finally {
-    await running.stop();
-    execFileSync("umount", [dataFolder]);
-    rmSync(dataFolder, { recursive: true, force: true });
-  }
-});
+      const port = Number(new URL(running.address).port);
+      await running.cutPower();
+      running = await startBench({ dataFolder, port });
+      await expect(bench.get("link-lost")).toBeHidden();
+      await expectRing(bench);
+      await bench.get("key-menu").tap();
+      await expect(bench.get("key-large")).toHaveText("Usual letters");
+      await running.stop();
+      const log = new Database(join(dataFolder, "spurwise.db"), { readonly: true });
+      expect(log.pragma("integrity_check", { simple: true })).toBe("ok");
+      log.close();
+    } finally {
+      await running.stop();
+      execFileSync("umount", [dataFolder]);
+      rmSync(dataFolder, { recursive: true, force: true });
+    }
+  },
+);
 
 test("a damaged record is said and kept as it is; practice goes on in a fresh one beside it", async ({
   page,

@@ -1,6 +1,6 @@
 import { expect } from "@playwright/test";
 import type { BenchProcess } from "./bench-process.ts";
-import { BenchScreen, panels } from "./bench-screen.ts";
+import { BenchScreen, panelsOfRun } from "./bench-screen.ts";
 import { test } from "./bench-test.ts";
 
 const asFound = ["socket-1.a~way-1.a", "socket-1.b~socket-2.a", "socket-2.b~way-1.b"];
@@ -125,7 +125,7 @@ const wireSunRoom = async (bench: BenchScreen): Promise<void> => {
   await bench.expectCable("wall-light-1.b~wall-light-2.a");
 };
 
-for (const { name, ...viewport } of panels)
+for (const { name, ...viewport } of panelsOfRun)
   test.describe(`a whole go at ${name}`, () => {
     test.use({ viewport });
 

@@ -6,6 +6,7 @@ import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import type { FindingView } from "../../shared/protocol/bench-view.ts";
 import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
+import { isWhole, someOf } from "../breadth.ts";
 import { deadSequenceOn } from "./dead-sequence.ts";
 import { soon } from "./board/board-double.ts";
 import { TestBench } from "./test-bench.ts";
@@ -81,7 +82,7 @@ describe("a mend that one touch makes", () => {
   /** Of how many wrong answers one thing puts all right, and a touch does just that. */
   let leastCount = 0;
 
-  it.each(cases)(
+  it.each(someOf(cases, 6))(
     "takes the note away, and as many more come out as were said: $task, $answer",
     async (one) => {
       const first = await checked(one);
@@ -110,7 +111,7 @@ describe("a mend that one touch makes", () => {
   );
 
   it("is what is least to do, for as many wrong answers as one thing puts right", () => {
-    expect(leastCount).toBeGreaterThan(15);
+    expect(leastCount).toBeGreaterThan(isWhole ? 15 : 0);
   });
 
   it("is never offered in assessed work, nor is it said what follows", async () => {
@@ -141,10 +142,18 @@ describe("a mend that one touch makes", () => {
   });
 
   it("is a size, a fuse, the other side of a unit, whole cores or a cable taken out: each somewhere in the tasks", () => {
-    expect([...offeredKeys].sort()).toEqual(
-      ["cores", "csaMm2", "deviceCurve", "deviceRatingA", "fuseRatingA", "pull", "switched", "turn"].map(
-        (key) => `mend.${key}`,
-      ),
-    );
+    const kinds = [
+      "cores",
+      "csaMm2",
+      "deviceCurve",
+      "deviceRatingA",
+      "fuseRatingA",
+      "pull",
+      "switched",
+      "turn",
+    ];
+    const keys = kinds.map((kind) => `mend.${kind}`);
+    if (isWhole) expect([...offeredKeys].sort()).toEqual(keys);
+    else expect(keys).toEqual(expect.arrayContaining([...offeredKeys]));
   });
 });

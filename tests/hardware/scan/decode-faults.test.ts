@@ -6,6 +6,7 @@ import type { LineReading, Lines } from "../../../hardware/lines/lines.ts";
 import type { SimulatedLines } from "../../../hardware/lines/simulated-lines.ts";
 import { type LineFault } from "../../../hardware/lines/simulated-lines.ts";
 import { byLeast, randomGroups, shuffled, wiredBoard } from "./random-copper.ts";
+import { randomShare } from "../../breadth.ts";
 import { testDepth } from "../../depth.ts";
 import { seeded } from "../../seeded.ts";
 
@@ -43,7 +44,7 @@ describe("a decode of a board with one bad line", () => {
   it.each(hardFaults)(
     "gives every line its true group or calls it unknown, with a line that is %s",
     (fault) => {
-      for (let seed = 0; seed < 500 * testDepth; seed += 1) {
+      for (let seed = 0; seed < 500 * randomShare; seed += 1) {
         const { lines, groups, random } = randomBoard(seed);
         lines.setFault(lineIndex(Math.floor(random() * lines.lineCount)), fault);
         expect([seed, wronglySensed(lines, groups)]).toEqual([seed, []]);
@@ -52,7 +53,7 @@ describe("a decode of a board with one bad line", () => {
   );
 
   it("leaves all lines known that are not joined to the bad one", () => {
-    for (let seed = 0; seed < 500 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 500 * randomShare; seed += 1) {
       const { lines, groups, random } = randomBoard(seed);
       const bad = lineIndex(Math.floor(random() * lines.lineCount));
       lines.setFault(bad, hardFaults[seed % hardFaults.length]!);
@@ -134,7 +135,7 @@ describe("a decode of a board with one bad line", () => {
 
 describe("a decode of a board with several bad lines", () => {
   it("never joins lines that no lead joins", () => {
-    for (let seed = 0; seed < 1_000 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 1_000 * randomShare; seed += 1) {
       const { lines, groups, random } = randomBoard(seed);
       const bad = shuffled(lines.lineCount, random).slice(0, 1 + Math.floor(random() * 5));
       for (const line of bad) lines.setFault(line, hardFaults[Math.floor(random() * hardFaults.length)]!);
@@ -151,7 +152,7 @@ describe("a decode of a board with a loose contact", () => {
   it("gives the joins of other lines, or calls them unknown in one case of a hundred", () => {
     let otherCount = 0;
     let unknownCount = 0;
-    for (let seed = 0; seed < 500 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 500 * randomShare; seed += 1) {
       const { lines, groups, random } = randomBoard(seed);
       const loose = lineIndex(Math.floor(random() * lines.lineCount));
       lines.setFault(loose, "loose-contact");
@@ -165,7 +166,7 @@ describe("a decode of a board with a loose contact", () => {
         else expect([seed, sensed]).toEqual([seed, expect.arrayContaining([String(group)])]);
       }
     }
-    expect(otherCount).toBeGreaterThan(500 * testDepth);
+    expect(otherCount).toBeGreaterThan(500 * randomShare);
     expect(unknownCount / otherCount).toBeLessThan(0.01);
   });
 });
@@ -194,7 +195,7 @@ class BusyLines implements Lines {
 describe("a decode while a lead is put in or taken out", () => {
   it("gives the joins as they were before or as they are after", () => {
     let seenAfter = 0;
-    for (let seed = 0; seed < 2_000 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 2_000 * randomShare; seed += 1) {
       const { lines: board, groups, random } = randomBoard(seed);
       const before = naive(board);
       const [a, b] = shuffled(board.lineCount, random) as [LineIndex, LineIndex];
@@ -274,7 +275,7 @@ describe("a decode while a lead is put in or taken out", () => {
   });
 
   it("settles on what is there when the hands have stopped", () => {
-    for (let seed = 0; seed < 300 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 300 * randomShare; seed += 1) {
       const { lines: board, random } = randomBoard(seed);
       const work = new Map<number, () => void>();
       for (let change = 0; change < 4; change += 1) {

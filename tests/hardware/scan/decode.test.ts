@@ -4,6 +4,7 @@ import { joinedGroups } from "../../../hardware/lines/line-model.ts";
 import { lineIndex } from "../../../hardware/lines/line-index.ts";
 import { naiveDrive } from "./naive-drive.ts";
 import { byLeast, randomGroups, wiredBoard } from "./random-copper.ts";
+import { randomShare } from "../../breadth.ts";
 import { testDepth } from "../../depth.ts";
 import { seeded } from "../../seeded.ts";
 
@@ -13,7 +14,7 @@ const pairs = (count: number): number[] => new Array<number>(count).fill(2);
 
 describe("a full decode of a healthy board", () => {
   it("gives what a drive of one line at a time gives, for groups of one to eight lines", () => {
-    for (let seed = 0; seed < 700 * testDepth; seed += 1) {
+    for (let seed = 0; seed < 700 * randomShare; seed += 1) {
       const random = seeded(seed);
       const lineCount = 2 + Math.floor(random() * 220);
       const sizes = Array.from({ length: lineCount }, () =>

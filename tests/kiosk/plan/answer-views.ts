@@ -67,8 +67,12 @@ const viewOf = (scenario: Scenario, built: Built, board: BoardDescription): Atte
   });
 };
 
+let known: readonly AnswerView[] | undefined;
+
 /** Every answer, right and wrong, of every scenario that comes with the program. */
-export const answerViews = (): AnswerView[] =>
+export const answerViews = (): readonly AnswerView[] => (known ??= workedOut());
+
+const workedOut = (): AnswerView[] =>
   readdirSync("scenarios")
     .filter((name) => name.endsWith(".json"))
     .sort()

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { LineFault } from "../../../hardware/lines/simulated-lines.ts";
 import { contact } from "../../hardware/scan/program-bench.ts";
 import { bridgeWinners, type Disturbance } from "../../hardware/scan/disturbed-lines.ts";
+import { someOf } from "../../breadth.ts";
 import { noLeads } from "../../../shared/board/board-leads.ts";
 import { RingOnABadBoard } from "./ring-on-a-bad-board.ts";
 
@@ -154,8 +155,9 @@ function isTold(last: Heard[number] | undefined, at: string | undefined): boolea
 
 describe("a right ring on a board that goes bad", () => {
   const heard = new Map<string, Heard>();
+  const toldHere = someOf(told, 2);
 
-  it.each([...told, ...harmless])(
+  it.each([...toldHere, ...harmless])(
     "is never failed, and gets no finding: %s",
     async (name, disturb, _at, when) => {
       const all = await fiveSecondsOf(disturb, when, 5);
@@ -167,9 +169,9 @@ describe("a right ring on a board that goes bad", () => {
   );
 
   it("is told of within five seconds and at its place, or nothing is said of the ring", () => {
-    const untold = told.filter(([name, , at]) => !isTold(heard.get(name)?.at(-1), at));
+    const untold = toldHere.filter(([name, , at]) => !isTold(heard.get(name)?.at(-1), at));
     console.log(
-      `${told.length - untold.length} of ${told.length + harmless.length} faults of the board told`,
+      `${toldHere.length - untold.length} of ${toldHere.length + harmless.length} faults of the board told`,
     );
     expect(untold.map(([name]) => name)).toEqual([]);
   });

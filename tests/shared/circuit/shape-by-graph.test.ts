@@ -5,10 +5,10 @@ import { describe, expect, it } from "vitest";
 import { blocksOf } from "../../../shared/circuit/blocks.ts";
 import { buildModel } from "../../../shared/circuit/build-model.ts";
 import type { Branch, Ring, Zone } from "../../../shared/circuit/model.ts";
-import { testDepth } from "../../depth.ts";
+import { randomShare } from "../../breadth.ts";
 import { wire } from "../rules/wire.ts";
 
-const runs = { numRuns: 1500 * testDepth };
+const runs = { numRuns: 1500 * randomShare };
 const letters = "abcdef";
 
 /** Cables between a way and socket outlets, each in entries of its own: `way-1.a socket-1.a`. */

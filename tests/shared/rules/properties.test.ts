@@ -9,11 +9,11 @@ import { judge } from "../../../shared/rules/judge.ts";
 import type { Verdict } from "../../../shared/rules/verdict.ts";
 import { withCoresStated } from "../../../shared/wiring/same-wiring.ts";
 import type { CableSpec, Wiring } from "../../../shared/wiring/wiring.schema.ts";
-import { testDepth } from "../../depth.ts";
+import { randomShare } from "../../breadth.ts";
 import { holds } from "../../holds.ts";
 import { anyStatedWiring, anyWiring, board, boardContacts, renamed } from "./any-wiring.ts";
 
-const runs = { numRuns: 300 * testDepth };
+const runs = { numRuns: 300 * randomShare };
 const bytes = (wiring: Wiring): string => JSON.stringify(judge(wiring));
 
 /** What a verdict says with all ids mapped, in an order that does not hang on them. */

@@ -1,4 +1,4 @@
-import { testDepth } from "../../depth.ts";
+import { randomShare } from "../../breadth.ts";
 import { newSeed } from "../../new-seed.ts";
 import { seeded } from "../../seeded.ts";
 
@@ -6,7 +6,7 @@ import { seeded } from "../../seeded.ts";
  * Four of five cases are the same each run, the fifth is new. A deep run takes more than its share: at TEST_DEPTH=10
  * the laws together see more than 100,000 wirings.
  */
-export const wiringsALaw = Math.round(500 * testDepth ** 1.55);
+export const wiringsALaw = Math.round(500 * randomShare ** 1.55);
 const fixedShare = 0.8;
 
 /** Tries a law on as many wirings; what breaks it comes with the seed that brings it back. At most three. */

@@ -13,6 +13,7 @@ import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.t
 import { toWiring } from "../../../shared/scenario/to-wiring.ts";
 import { wordChange } from "../../../shared/scenario/word-change.ts";
 import { languages } from "../../../shared/text/languages.ts";
+import { isWhole, someOf } from "../../breadth.ts";
 import { testDepth } from "../../depth.ts";
 import { newSeed } from "../../new-seed.ts";
 import { seeded } from "../../seeded.ts";
@@ -32,7 +33,7 @@ const scenarios = readdirSync("scenarios")
 const isAboutWiring = ({ hiddenFaults, drawnFaults }: Scenario, { readings }: Built): boolean =>
   hiddenFaults === undefined && drawnFaults === undefined && readings === undefined;
 
-const cases = scenarios.flatMap((scenario) =>
+const everyCase = scenarios.flatMap((scenario) =>
   boards
     .filter((board) => fitsBoard(scenario, board))
     .flatMap((board) =>
@@ -48,6 +49,8 @@ const cases = scenarios.flatMap((scenario) =>
         })),
     ),
 );
+
+const cases = someOf(everyCase, 3);
 
 const verdictAfter = (scenario: Scenario, board: Board, built: Built, changes: readonly Change[]): Verdict =>
   judge(toWiring({ scenario, board, built: changed(built, changes) }));

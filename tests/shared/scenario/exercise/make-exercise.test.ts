@@ -13,6 +13,7 @@ import { fitsBoard } from "../../../../shared/scenario/fits-board.ts";
 import { readScenario } from "../../../../shared/scenario/read-scenario.ts";
 import type { Scenario } from "../../../../shared/scenario/scenario.schema.ts";
 import { languages } from "../../../../shared/text/languages.ts";
+import { isWhole } from "../../../breadth.ts";
 import { testDepth } from "../../../depth.ts";
 import { newSeed } from "../../../new-seed.ts";
 import { seeded } from "../../../seeded.ts";
@@ -24,8 +25,8 @@ const boards = ["small", "workshop", "lighting"].map(
 const kinds = exerciseTopics.flatMap((topic) => exerciseLevels.map((level) => ({ topic, level })));
 type Kind = (typeof kinds)[number];
 
-/** Of each topic and level; more than a thousand in all at ten times the depth. */
-const perKind = testDepth === 1 ? 4 : Math.ceil(11.2 * testDepth);
+/** Of each topic and level: few, more where the run is whole, more than a thousand in all at ten times the depth. */
+const perKind = testDepth > 1 ? Math.ceil(11.2 * testDepth) : isWhole ? 4 : 2;
 const random = seeded(newSeed);
 const seeds = [0, 2 ** 32 - 1, ...Array.from({ length: perKind - 2 }, () => Math.floor(random() * 2 ** 32))];
 
