@@ -6,7 +6,7 @@ import {
   type StationId,
   stationOf,
 } from "../../shared/board/ids.ts";
-import type { BenchView, Said } from "../../shared/protocol/bench-view.ts";
+import type { AttemptView, BenchView, Said } from "../../shared/protocol/bench-view.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { Send } from "../link/send.ts";
 import { type PlanHand, provideHand } from "../plan/plan-hand.ts";
@@ -54,6 +54,7 @@ export type Sheet =
  */
 export class BenchUi implements PlanHand {
   view = $state.raw() as BenchView;
+  foreseen = $state.raw<AttemptView>();
   stage = $state<"plan" | "face">("plan");
   card = $state.raw<Card | null>(null);
   /** The card that opens as soon as the next screen stands. */

@@ -93,6 +93,16 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
 const isHalfIn = ({ cable, cores }: DrawnCable): boolean =>
   cable.isUnsaved === true && cores.some(({ isThere }) => !isThere);
 
+/**
+ * A simulated cable came since `before`: its pins, too, make contact one after the other, and it lies as it does where
+ * each is drawn by itself.
+ */
+const isPluggedNow = ({ attempt, face }: PlanInput, before: Wires): boolean => {
+  if (!face.isSimulated) return false;
+  const known = new Set(before.cables.map(({ cable }) => cable.id));
+  return attempt.cables.some(({ id, isUnsaved }) => isUnsaved === true && !known.has(id));
+};
+
 /** Of more cables than this what is makeshift stays so while nothing is amiss: to lay all again takes too long. */
 const mostLaidAgain = 9;
 
@@ -105,7 +115,7 @@ const mostLaidAgain = 9;
 const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires => {
   let best = layWires(input, ground, before);
   if (!input.isTypefaceThere || best.cables === before.cables || best.cables.some(isHalfIn)) return best;
-  const isWorse = best.amiss > before.amiss;
+  const isWorse = best.amiss > before.amiss && !isPluggedNow(input, before);
   const isLess = best.amiss > 0 && best.cables.length < before.cables.length;
   const isUndone = before.isMakeshift && best.cables.length <= mostLaidAgain;
   if (isUndone || (before.cables.length > 0 && (isWorse || isLess))) {

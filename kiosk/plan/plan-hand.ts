@@ -1,5 +1,6 @@
 import { getContext, setContext } from "svelte";
 import type { CableId, StationId } from "../../shared/board/ids.ts";
+import type { AttemptView } from "../../shared/protocol/bench-view.ts";
 import type { CableEnd } from "../wiring/join-ends.ts";
 
 /** What is told about beside the plan, as far as the plan marks it. */
@@ -15,6 +16,8 @@ export interface PlanHand {
   /** What waits for its other end, and the station that it comes from. */
   readonly armed: { readonly kind: "station" | "entry" | "contact"; readonly id: string } | null;
   readonly armedStation: StationId | undefined;
+  /** The work as it will be in a moment, with a cable that is being plugged: it is drawn then. */
+  readonly foreseen: AttemptView | undefined;
   /** True while leads may be moved on the plan. */
   readonly canWire: boolean;
   touchStation(id: StationId): void;
@@ -36,6 +39,7 @@ export const onlyLooking: PlanHand = {
   card: null,
   armed: null,
   armedStation: undefined,
+  foreseen: undefined,
   canWire: false,
   touchStation: nothing,
   openCard: nothing,

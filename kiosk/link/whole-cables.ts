@@ -1,0 +1,77 @@
+import { byId, type CableId, cableId, type EntryId, roleClass } from "../../shared/board/ids.ts";
+import type { AttemptView, BenchView, BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts";
+
+/** Pins of a plug that are still missing so long after the first are not waited for. */
+const longestMs = 45;
+
+/** The cores that run straight from one end of a cable to the other. */
+const straightCores = ({ from, to }: SensedCable, { stations }: BoardFace): SensedCable["conductors"] => {
+  const entries = stations.flatMap((station) => station.entries);
+  const contactsOf = (end: EntryId) => entries.find(({ id }) => id === end)?.contacts ?? [];
+  const far = contactsOf(to);
+  return contactsOf(from)
+    .flatMap(({ id, core, role }) => {
+      const match = far.find((contact) => contact.core === core);
+      return match ? [{ from: id, to: match.id, class: roleClass(role) }] : [];
+    })
+    .toSorted((a, b) => byId(a.from, b.from));
+};
+
+/** The work with a cable whole of which a pin is in; undefined where none of its pins is on its way. */
+const whole = ({ attempt, board }: BenchView, cable: SensedCable): AttemptView | undefined => {
+  if (!attempt || !board || !cable.isUnsaved) return undefined;
+  const conductors = straightCores(cable, board);
+  if (cable.conductors.length >= conductors.length) return undefined;
+  const cables = attempt.cables.map((one) => (one === cable ? { ...cable, conductors } : one));
+  return { ...attempt, cables };
+};
+
+interface Eyes {
+  show: (view: BenchView) => void;
+  /** The work as it will be in a moment, as far as can be told. */
+  foresee: (attempt: AttemptView) => void;
+}
+
+/**
+ * Shows each view as it comes, and a cable that is plugged here once it is in: its pins make contact one after the
+ * other, and each would be drawn anew.
+ */
+export class WholeCables {
+  readonly #eyes: Eyes;
+  #expected: CableId | undefined;
+  #held: BenchView | undefined;
+  #timer: ReturnType<typeof setTimeout> | undefined;
+
+  constructor(eyes: Eyes) {
+    this.#eyes = eyes;
+  }
+
+  /** A cable is plugged from here. */
+  expect({ entryA, entryB }: { entryA: EntryId; entryB: EntryId }): void {
+    this.release();
+    this.#expected = cableId(entryA, entryB);
+  }
+
+  hear(view: BenchView): void {
+    this.#held = view;
+    const cable = view.attempt?.cables.find(({ id }) => id === this.#expected);
+    const foreseen = cable && whole(view, cable);
+    if (!foreseen) {
+      if (cable) this.#expected = undefined;
+      this.release();
+    } else if (this.#timer === undefined) {
+      this.#timer = setTimeout(() => this.release(), longestMs);
+      this.#eyes.foresee(foreseen);
+    }
+  }
+
+  /** Shows what is held. */
+  release(): void {
+    const held = this.#held;
+    if (this.#timer !== undefined) this.#expected = undefined;
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    this.#held = undefined;
+    if (held) this.#eyes.show(held);
+  }
+}
