@@ -17,15 +17,14 @@ declare module "vitest" {
 const browserTests = "tests/kiosk/**/*.svelte.test.ts";
 /**
  * Where the run is whole. What stands around the bench (the Pi's set-up, service and pins, back-ups and updates, a lead
- * bench, the centre's store) needs Debian's packages and root, or waits most of its time; noise, floods, power cuts,
- * damaged files and mutants are long searches.
+ * bench, the centre's store) needs Debian's packages and root, or waits most of its time; noise, floods, power cuts
+ * and damaged files are long searches.
  */
 const wholeOnlyTests = [
   "tests/hardware/pi-setup/*.test.ts",
   "tests/hardware/lines/emulated-sysfs.test.ts",
   "tests/faults/*.test.ts",
   "tests/server/{centre,keeping,lead,update}/*.test.ts",
-  "tests/server/commands/mutants.test.ts",
   "tests/server/store/damaged-copies.test.ts",
   "tests/hardware/scan/noise.test.ts",
 ];
