@@ -15,16 +15,21 @@ declare module "vitest" {
 }
 
 const browserTests = "tests/kiosk/**/*.svelte.test.ts";
-/**
- * Where the run is whole. What stands around the bench (the Pi's set-up, service and pins, back-ups and updates, a lead
- * bench, the centre's store) needs Debian's packages and root, or waits most of its time; noise, floods, power cuts
- * and damaged files are long searches.
- */
-const wholeOnlyTests = [
+/** They wait for a disk, a mirror, an engine or pins most of their time: something else can use the processor meanwhile. */
+const waitingTests = [
   "tests/hardware/pi-setup/*.test.ts",
   "tests/hardware/lines/emulated-sysfs.test.ts",
+  "tests/faults/pi-service.test.ts",
+  "tests/server/centre/*.test.ts",
+];
+/**
+ * Where the run is whole: those above, which need Debian's packages and root, and what else stands around the bench
+ * (back-ups, updates, a lead bench) or is a long search (noise, floods, power cuts, damaged files).
+ */
+const wholeOnlyTests = [
+  ...waitingTests,
   "tests/faults/*.test.ts",
-  "tests/server/{centre,keeping,lead,update}/*.test.ts",
+  "tests/server/{keeping,lead,update}/*.test.ts",
   "tests/server/store/damaged-copies.test.ts",
   "tests/hardware/scan/noise.test.ts",
 ];
@@ -87,7 +92,7 @@ export default defineConfig({
         ? [
             {
               extends: true as const,
-              test: { ...node, name: "whole", sequence: { groupOrder: 0 }, include: wholeOnlyTests },
+              test: { ...node, name: "waiting", sequence: { groupOrder: 0 }, include: waitingTests },
             },
           ]
         : []),
@@ -98,7 +103,7 @@ export default defineConfig({
           name: "node",
           sequence: { groupOrder: 1 },
           include: ["tests/{shared,hardware,server,kiosk,reference,faults}/**/*.test.ts"],
-          exclude: [browserTests, ...wholeOnlyTests],
+          exclude: [browserTests, ...(isWhole ? waitingTests : wholeOnlyTests)],
         },
       },
       // Component checks need Chromium; the test command installs it, or says that it is not there.
