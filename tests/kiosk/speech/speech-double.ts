@@ -1,3 +1,5 @@
+import { onTestFinished } from "vitest";
+
 /** What was given to a voice. */
 interface Spoken {
   text: string;
@@ -60,9 +62,16 @@ export class SpeechDouble extends EventTarget {
 
 export const local = (lang: string): Voice => ({ lang, localService: true, name: lang });
 
-/** Puts a double in place of what the browser has, for the screens that are put up from now on. */
+/** Puts a double in place of what the browser has, for the screens that are put up from now on in this test. */
 export const putInPlace = (double: SpeechDouble): SpeechDouble => {
-  Object.defineProperty(window, "speechSynthesis", { value: double, configurable: true });
-  Object.defineProperty(window, "SpeechSynthesisUtterance", { value: UtteranceDouble, configurable: true });
+  const doubles = { speechSynthesis: double, SpeechSynthesisUtterance: UtteranceDouble };
+  for (const [name, value] of Object.entries(doubles)) {
+    const own = Object.getOwnPropertyDescriptor(window, name);
+    Object.defineProperty(window, name, { value, configurable: true });
+    onTestFinished(() => {
+      if (own) Object.defineProperty(window, name, own);
+      else Reflect.deleteProperty(window, name);
+    });
+  }
   return double;
 };
