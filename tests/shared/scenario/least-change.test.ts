@@ -13,7 +13,7 @@ import type { Built, Scenario } from "../../../shared/scenario/scenario.schema.t
 import { toWiring } from "../../../shared/scenario/to-wiring.ts";
 import { wordChange } from "../../../shared/scenario/word-change.ts";
 import { languages } from "../../../shared/text/languages.ts";
-import { isWhole, someOf } from "../../breadth.ts";
+import { someOf } from "../../breadth.ts";
 import { testDepth } from "../../depth.ts";
 import { newSeed } from "../../new-seed.ts";
 import { seeded } from "../../seeded.ts";
