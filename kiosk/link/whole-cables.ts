@@ -1,15 +1,14 @@
 import { byId, type CableId, cableId, type EntryId, roleClass } from "../../shared/board/ids.ts";
 import type { AttemptView, BenchView, BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts";
+import { contactsOf } from "../wiring/contacts-of.ts";
 
 /** Pins of a plug that are still missing so long after the first are not waited for. */
 const longestMs = 45;
 
 /** The cores that run straight from one end of a cable to the other. */
-const straightCores = ({ from, to }: SensedCable, { stations }: BoardFace): SensedCable["conductors"] => {
-  const entries = stations.flatMap((station) => station.entries);
-  const contactsOf = (end: EntryId) => entries.find(({ id }) => id === end)?.contacts ?? [];
-  const far = contactsOf(to);
-  return contactsOf(from)
+const straightCores = ({ from, to }: SensedCable, face: BoardFace): SensedCable["conductors"] => {
+  const far = contactsOf(to, face);
+  return contactsOf(from, face)
     .flatMap(({ id, core, role }) => {
       const match = far.find((contact) => contact.core === core);
       return match ? [{ from: id, to: match.id, class: roleClass(role) }] : [];

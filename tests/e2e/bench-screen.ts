@@ -1,4 +1,4 @@
-import { expect, type Page } from "@playwright/test";
+import { expect, type Locator, type Page } from "@playwright/test";
 import { isWhole } from "../breadth.ts";
 
 /** The two panels a bench comes with. */
@@ -149,6 +149,17 @@ export class BenchScreen {
 
   async check(): Promise<void> {
     await this.get("key-check").tap();
+  }
+
+  /**
+   * Checks the wiring until what the verdict brings stands: a busy machine may answer later than the screen waits for,
+   * and then shows nothing; the key is there still.
+   */
+  async checkUntil(brought: Locator): Promise<void> {
+    await expect(async () => {
+      await this.check();
+      await brought.waitFor({ timeout: 5_000 });
+    }).toPass();
   }
 
   /** The notes on the wiring that ask to put something right. */

@@ -1,4 +1,3 @@
-import { expect } from "@playwright/test";
 import type { ContactId } from "../../shared/board/ids.ts";
 import type { BenchLink } from "./bench-link.ts";
 import type { BenchScreen } from "./bench-screen.ts";
@@ -85,11 +84,7 @@ export const everyScreen = async (
   await look("wire, a size is asked for");
   await bench.get("key-size-1").first().tap();
   await bench.get("ask-size").waitFor({ state: "hidden" });
-  // A busy machine may answer later than the screen waits for: the notes then stay shut, and the key is there still.
-  await expect(async () => {
-    await bench.check();
-    await bench.findings().first().waitFor({ timeout: 5_000 });
-  }).toPass();
+  await bench.checkUntil(bench.findings().first());
   await link.seen(({ attempt }) => attempt?.verdict?.isHeld === false);
   await look("wire, notes");
   for (let left = 3; left > 0; left -= 1) await link.does("ask-hint", {});

@@ -1,4 +1,3 @@
-import { expect } from "@playwright/test";
 import { BenchLink } from "./bench-link.ts";
 import { type BenchOptions, startBench } from "./bench-process.ts";
 import type { BenchScreen } from "./bench-screen.ts";
@@ -40,11 +39,7 @@ export const screensInTrouble = async (bench: BenchScreen, look: Look): Promise<
     await bench.openTask(address, "first-spur");
     await bench.get("banner-board-fault").waitFor();
     await look("wire, bad lines", link);
-    // A busy machine may answer later than the screen waits for: the verdict's card then stays shut, the key is there still.
-    await expect(async () => {
-      await bench.check();
-      await bench.get("key-close-card").waitFor({ timeout: 5_000 });
-    }).toPass();
+    await bench.checkUntil(bench.get("key-close-card"));
     await look("wire, bad lines and a check", link);
     await bench.get("key-close-card").tap();
     await bench.get("step-hand-in").tap();

@@ -4,9 +4,9 @@ import { breakerOfTask } from "../../server/attempt/circuit-chart.ts";
 import { demoPeople } from "../../server/demo/people.ts";
 import { readBoardFile, scenarioKit } from "../../server/library.ts";
 import type { FindingView } from "../../shared/protocol/bench-view.ts";
-import { groupFindings } from "../../shared/rules/wording/group-findings.ts";
 import { lacking } from "../../shared/scenario/fits-board.ts";
 import { isWhole, someOf } from "../breadth.ts";
+import { askedVerdict } from "./asked-verdict.ts";
 import { deadSequenceOn } from "./dead-sequence.ts";
 import { soon } from "./board/board-double.ts";
 import { TestBench } from "./test-bench.ts";
@@ -53,12 +53,10 @@ async function findingsOf(bench: TestBench): Promise<FindingView[]> {
   return bench.attempt().verdict?.findings ?? [];
 }
 
-/** The verdict of this moment with the ids of its notes, without looking for what mends them. */
-async function verdictOf(bench: TestBench): Promise<{ notes: string[]; proposal: string }> {
+/** The verdict of this moment. */
+async function verdictOf(bench: TestBench): Promise<ReturnType<typeof askedVerdict>> {
   await bench.does("ask-verdict", {});
-  const asked = bench.bench.core.work.run?.state.asked;
-  if (!asked) throw new Error("no verdict");
-  return { notes: groupFindings(asked.verdict).map(([{ id }]) => id), proposal: asked.verdict.proposal };
+  return askedVerdict(bench);
 }
 
 async function tap(bench: TestBench, { steps }: NonNullable<FindingView["mend"]>): Promise<void> {

@@ -131,6 +131,18 @@ describe("the drawing of the plan", () => {
   });
 });
 
+/** The plan before its last cable is plugged, and its input with so many cores of that cable in. */
+function plugging(attempt: AttemptView, face: PlanInput["face"]) {
+  const [last, others] = [attempt.cables.at(-1), attempt.cables.slice(0, -1)];
+  if (!last) throw new Error("no cable");
+  const inputWith = (coreCount: number): PlanInput => {
+    const pluggedNow = { ...last, isUnsaved: true as const, conductors: last.conductors.slice(0, coreCount) };
+    return inputOf({ ...attempt, cables: [...others, pluggedNow] }, { face });
+  };
+  const before = drawPlan(inputOf({ ...attempt, cables: others }, { face }));
+  return { before, count: last.conductors.length, inputWith };
+}
+
 describe("a plan wired by hand, one pin of each plug after the other", () => {
   const models = answerViews().filter(({ answer }) => answer === "model 1");
 
@@ -175,35 +187,21 @@ describe("a plan wired by hand, one pin of each plug after the other", () => {
   );
 
   it.each(models)("$scenario is drawn the same where its last cable was foreseen", ({ attempt, face }) => {
-    const [last, others] = [attempt.cables.at(-1), attempt.cables.slice(0, -1)];
-    if (!last) throw new Error("no cable");
-    const inputWith = (cables: AttemptView["cables"]) => inputOf({ ...attempt, cables }, { face });
-    const before = drawPlan(inputWith(others));
-    const foreseen = drawPlan(inputWith([...others, { ...last, isUnsaved: true }]), before);
-    for (const conductors of [last.conductors, last.conductors.slice(0, 1)]) {
-      const input = inputWith([...others, { ...last, isUnsaved: true, conductors }]);
+    const { before, count, inputWith } = plugging(attempt, face);
+    const foreseen = drawPlan(inputWith(count), before);
+    for (const coreCount of [count, 1]) {
+      const input = inputWith(coreCount);
       const [drawn, expected] = [drawPlan(input, foreseen), drawPlan(input, before)];
       expect(drawn.cables.map(({ line }) => line)).toEqual(expected.cables.map(({ line }) => line));
       expect(drawn.cables.map(({ cores }) => cores)).toEqual(expected.cables.map(({ cores }) => cores));
-      if (conductors === last.conductors)
-        expect({ ...drawn, cables: [] }).toEqual({ ...expected, cables: [] });
+      if (coreCount === count) expect({ ...drawn, cables: [] }).toEqual({ ...expected, cables: [] });
     }
   });
 
   it.each(models)(
     "$scenario lies alike where the pins of its last cable come at once",
     ({ attempt, face }) => {
-      const [last, others] = [attempt.cables.at(-1), attempt.cables.slice(0, -1)];
-      if (!last) throw new Error("no cable");
-      const inputWith = (coreCount: number) => {
-        const conductors = last.conductors.slice(0, coreCount);
-        return inputOf(
-          { ...attempt, cables: [...others, { ...last, isUnsaved: true, conductors }] },
-          { face },
-        );
-      };
-      const before = drawPlan(inputOf({ ...attempt, cables: others }, { face }));
-      const count = last.conductors.length;
+      const { before, count, inputWith } = plugging(attempt, face);
       let drawing = before;
       for (let coreCount = 1; coreCount <= count; coreCount += 1)
         drawing = drawPlan(inputWith(coreCount), drawing);
