@@ -24,8 +24,9 @@ export interface DrawnCable {
   hasLetters: boolean;
   /** What its label may say, the longest first. */
   texts: string[];
-  /** What all this was made from: a cable with the same marks is the same drawing. */
-  marks: readonly unknown[];
+  /** What all this was made from, of the cable and around it: where both are the same it is the same drawing. */
+  looks: readonly unknown[];
+  around: readonly unknown[];
 }
 
 const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean =>
@@ -109,7 +110,7 @@ export const drawCables = (
   last: readonly DrawnCable[],
   layBy: LayBy = { first: "shortest", room: 1, pitch: 1 },
 ): readonly DrawnCable[] => {
-  const { attempt, face, mmPx, words, isTypefaceThere } = input;
+  const { attempt, face, mmPx, words, marked, isTypefaceThere } = input;
   const before = new Map(last.map((drawn) => [drawn.cable.id, drawn]));
   const lines = linesOf(input, ground, new Map(last.map(({ cable, line }) => [cable.id, line])), layBy);
   const heaviest = heaviestAt(attempt.verdict);
@@ -117,24 +118,18 @@ export const drawCables = (
     const line = lines.get(cable.id);
     if (!line) return [];
     const weight = heaviest.get(cable.id);
+    const isPicked = cable.id === input.pickedCable;
+    const around = [line, weight, isPicked, marked?.get(cable.id), words.language, mmPx, isTypefaceThere];
+    const known = before.get(cable.id);
+    if (known?.cable === cable && isSame(known.around, around)) return [known];
     const texts = textsOf(cable, input);
     const joins = cable.conductors.map(({ from, to }) => `${from}~${to}`).join();
-    const isPicked = cable.id === input.pickedCable;
-    const looks = [
-      cable.csaMm2,
-      cable.carries?.isBelow,
-      cable.isAsFound,
-      cable.isUnsaved,
-      isPicked,
-      ...texts,
-    ];
-    const marks = [line, weight, joins, ...looks, words.language, mmPx, isTypefaceThere];
-    const known = before.get(cable.id);
-    if (known && isSame(known.marks, marks)) return [known];
+    const looks = [cable.csaMm2, cable.carries?.isBelow, cable.isAsFound, cable.isUnsaved, joins, ...texts];
+    if (known && isSame(known.around, around) && isSame(known.looks, looks)) return [known];
     const widthPx = cableWidthMm(cable.csaMm2) * mmPx;
     const cores = coresOf(cable, face);
     const hasLetters = isPicked || cores.some((core) => !core.isThere || isCrossed(core));
-    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, marks }];
+    return [{ cable, line, cores, widthPx, weight, hasLetters, texts, looks, around }];
   });
   return isSame(drawn, last) ? last : drawn;
 };

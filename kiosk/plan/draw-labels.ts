@@ -93,19 +93,30 @@ const wishesOf = (input: PlanInput, cables: readonly DrawnCable[]): LabelWish[] 
 
 /**
  * What a zone says, on the first of its runs where it covers no cable, or else where it covers as few as can be. It
- * stays where it was as long as that place is free, or no cable has come, gone or moved since it had to cover one: to
- * look along all runs takes longer than all the rest.
+ * stays where it was as long as that place is free, or where cables have only come, and none of them there: to look
+ * along all runs takes longer than all the rest.
  */
 const zoneLabel = (
   wishes: () => readonly LabelWish[],
   field: LabelField,
   set: readonly Label[],
   last: Label | undefined,
-  areLinesAlike: boolean,
+  come: LabelField["lines"] | undefined,
 ): Label | undefined => {
   const room = { ...field, solid: [...field.solid, ...set] };
-  if (last && isFree(last, areLinesAlike ? { ...room, lines: [] } : room)) return last;
+  if (last && isFree(last, { ...room, lines: come ?? room.lines })) return last;
   return layByFirst(wishes(), room);
+};
+
+/** The cables that have come; undefined where one is gone or was laid anew. */
+const comeSince = (
+  cables: readonly DrawnCable[],
+  before: readonly DrawnCable[],
+): readonly DrawnCable[] | undefined => {
+  const lines = new Set(cables.map(({ line }) => line));
+  if (!before.every(({ line }) => lines.has(line))) return undefined;
+  const known = new Set(before.map(({ line }) => line));
+  return cables.filter(({ line }) => !known.has(line));
 };
 
 /** True where a cable asks for the same labels as it did before: that it is on the disk by now changes none. */
@@ -122,6 +133,9 @@ const isLabelledAlike = (one: DrawnCable, before: DrawnCable | undefined): boole
 const isLetteredAlike = (cores: DrawnCable["cores"], before: DrawnCable["cores"]): boolean =>
   cores.length === before.length &&
   cores.every(({ fromRole, toRole }, i) => fromRole === before[i]?.fromRole && toRole === before[i]?.toRole);
+
+const linesToLabel = (cables: readonly DrawnCable[]): LabelField["lines"] =>
+  cables.map(({ cable, line }) => ({ id: cable.id, line }));
 
 /**
  * The labels of cables by their ids. Labels of cables that are drawn as they were in `last` stay: one more cable
@@ -149,15 +163,16 @@ export const drawLabels = (
   const field: LabelField = {
     area: ground.area,
     solid: [...ground.plates, ...marks],
-    lines: cables.map(({ cable, line }) => ({ id: cable.id, line })),
+    lines: linesToLabel(cables),
     halfLinePx: input.mmPx * 1.5,
   };
   const labels = layLabels(wishesOf(input, cables), field, still);
-  const areLinesAlike = isMarkedAlike && isLaidAlike(cables, last.cables);
+  const come = isMarkedAlike ? comeSince(cables, last.cables) : undefined;
+  const linesCome = come && linesToLabel(come);
   for (const [index, zone] of input.attempt.zones.entries()) {
     const id = zoneLabelId(index);
     const wishes = () => zoneWishes(input, ground, zone, id);
-    const label = zoneLabel(wishes, field, labels, last.labels.get(id), areLinesAlike);
+    const label = zoneLabel(wishes, field, labels, last.labels.get(id), linesCome);
     if (label) labels.push(label);
   }
   return new Map(labels.map((label) => [label.id, label]));

@@ -24,8 +24,11 @@ export interface PlanDrawing {
   labels: ReadonlyMap<string, Label>;
   /** The cables lie as they do only because some found no room as they would be laid at once. */
   isMakeshift: boolean;
-  /** What is amiss with cables and labels all the same, 0 for nothing: it was tried to mend, and is not again. */
-  amiss: number;
+  /**
+   * What is amiss with cables and labels all the same, 0 for nothing: it was tried to mend, and is not again. Worked
+   * out where it is asked for.
+   */
+  amiss: () => number;
   rooms: (Rect & { name: string })[];
 }
 
@@ -55,7 +58,7 @@ const groundMarkOf = (input: PlanInput, strays: readonly string[]): string => {
 };
 
 type Wires = Pick<PlanDrawing, "cables" | "marks" | "labels" | "isMakeshift" | "amiss">;
-const noWires: Wires = { cables: [], marks: [], labels: new Map(), isMakeshift: false, amiss: 0 };
+const noWires: Wires = { cables: [], marks: [], labels: new Map(), isMakeshift: false, amiss: () => 0 };
 
 /**
  * Ways to lay cables anew, in turn, where something is amiss as they are laid at once. They mend every answer of
@@ -81,12 +84,27 @@ const layWires = (input: PlanInput, ground: PlanGround, last: Wires, by?: LayBy)
   const isMakeshift = by !== undefined || last.isMakeshift;
   const isAsBefore = cables === last.cables || (labels === last.labels && isLaidAlike(cables, last.cables));
   if (!input.isTypefaceThere || isAsBefore) return { cables, marks, labels, isMakeshift, amiss: last.amiss };
-  // First labels and cables without a place of their own, then how far cables stray.
-  const untoldZones = input.attempt.zones.filter((_, index) => !labels.has(zoneLabelId(index))).length;
+  const amiss = once(() => howAmiss(input, ground, cables, labels));
+  return { cables, marks, labels, isMakeshift, amiss };
+};
+
+/** First labels and cables without a place of their own, then how far cables stray. */
+const howAmiss = (
+  { attempt, mmPx }: PlanInput,
+  ground: PlanGround,
+  cables: Wires["cables"],
+  labels: Wires["labels"],
+): number => {
+  const untoldZones = attempt.zones.filter((_, index) => !labels.has(zoneLabelId(index))).length;
   const poor = poorLabels(cables, labels) + untoldZones;
   const jogs = cables.reduce((sum, { line, widthPx }) => sum + jogCount(line, widthPx), 0);
-  const amiss = poor * 1000 + jogs + strayLanes(cables, ground, input.mmPx);
-  return { cables, marks, labels, isMakeshift, amiss };
+  return poor * 1000 + jogs + strayLanes(cables, ground, mmPx);
+};
+
+/** Worked out when it is first asked for. */
+const once = (work: () => number): (() => number) => {
+  let known: number | undefined;
+  return () => (known ??= work());
 };
 
 /** Pins of it are still on their way: it was sensed a moment ago, and not whole. */
@@ -115,18 +133,20 @@ const mostLaidAgain = 9;
 const drawWires = (input: PlanInput, ground: PlanGround, before: Wires): Wires => {
   let best = layWires(input, ground, before);
   if (!input.isTypefaceThere || best.cables === before.cables || best.cables.some(isHalfIn)) return best;
-  const isWorse = best.amiss > before.amiss && !isPluggedNow(input, before);
-  const isLess = best.amiss > 0 && best.cables.length < before.cables.length;
+  const isWorse =
+    best.amiss !== before.amiss && !isPluggedNow(input, before) && best.amiss() > before.amiss();
+  const isLess = best.cables.length < before.cables.length && best.amiss() > 0;
   const isUndone = before.isMakeshift && best.cables.length <= mostLaidAgain;
   if (isUndone || (before.cables.length > 0 && (isWorse || isLess))) {
     const plain = layWires(input, ground, noWires);
-    if (plain.amiss < best.amiss || (plain.amiss === best.amiss && before.isMakeshift)) best = plain;
+    const [plainAmiss, bestAmiss] = [plain.amiss(), best.amiss()];
+    if (plainAmiss < bestAmiss || (plainAmiss === bestAmiss && before.isMakeshift)) best = plain;
   }
   if (!isWorse) return best;
   for (const by of others) {
-    if (best.amiss === 0) break;
+    if (best.amiss() === 0) break;
     const other = layWires(input, ground, noWires, by);
-    if (other.amiss < best.amiss) best = other;
+    if (other.amiss() < best.amiss()) best = other;
   }
   return best;
 };
@@ -150,7 +170,7 @@ export const drawPlan = (input: PlanInput, last?: PlanDrawing): PlanDrawing => {
       (station) => plateText(station, input).size,
     );
   const { cables, marks, labels, isMakeshift, amiss } = drawWires(input, ground, before ?? noWires);
-  const isSame = before?.cables === cables && before.labels === labels && before.marks === marks;
+  const isSame = before?.labels === labels && before.marks === marks && isLaidAlike(cables, before.cables);
   return {
     groundMark,
     ground,

@@ -1,5 +1,7 @@
 import { afterEach, describe, expect, it, vi } from "vitest";
 import { Boxes } from "../../../kiosk/geometry/boxes.ts";
+import { overlaps } from "../../../kiosk/geometry/point.ts";
+import { stripsOf } from "../../../kiosk/plan/draw-house.ts";
 import { drawPlan, type PlanDrawing } from "../../../kiosk/plan/draw-plan.ts";
 import { strayLanes } from "../../../kiosk/plan/stray-lanes.ts";
 import { zoneLabelId } from "../../../kiosk/plan/draw-zones.ts";
@@ -35,19 +37,40 @@ const draw = (cables: readonly SensedCable[], drawing?: PlanDrawing): PlanDrawin
 afterEach(() => vi.restoreAllMocks());
 
 describe("among many cables one more", () => {
-  it("has places for labels looked for as it comes, and for its letters alone as each of its pins does", () => {
-    let drawing = draw(before);
+  it("has places looked for its own labels: the name of a zone is looked for again only as a cable goes", () => {
+    let drawing = draw([]);
     const looked = vi.spyOn(Boxes.prototype, "near");
-    const lookedPer = [1, 2, 3].map((coreCount) => {
+    const lookedFor = (cables: readonly SensedCable[]): number => {
       looked.mockClear();
-      drawing = draw([...before, halfIn(last, coreCount)], drawing);
+      drawing = draw(cables, drawing);
       return looked.mock.calls.length;
-    });
-    const [whenItCame = 0, ...whenPinsCame] = lookedPer;
+    };
+    const all = lookedFor([...before, last]);
+    const gone = lookedFor(before);
+    const [came, ...itsPins] = [1, 2, 3].map((coreCount) => lookedFor([...before, halfIn(last, coreCount)]));
     // Or this shows nothing: the name of the zone finds no clear place, and all runs of it are looked along.
-    expect(whenItCame).toBeGreaterThan(300);
-    for (const count of whenPinsCame) expect(count).toBeLessThan(whenItCame / 3);
+    expect(Math.min(all, gone)).toBeGreaterThan(300);
+    for (const count of [came, ...itsPins]) expect(count).toBeLessThan(gone / 5);
     expect(drawing.labels.has(zoneLabelId(0))).toBe(true);
+  });
+
+  it("looks for another place for the name of a zone where it comes to lie over it", () => {
+    const cables = [...before, last];
+    const looked = vi.spyOn(Boxes.prototype, "near");
+    let drawing = draw([]);
+    let movedCount = 0;
+    for (const count of cables.keys()) {
+      looked.mockClear();
+      const next = draw(cables.slice(0, count + 1), drawing);
+      const [was, is] = [drawing, next].map(({ labels }) => labels.get(zoneLabelId(0)));
+      if (!was || !is) throw new Error("no name");
+      const came = next.cables.filter(({ line }) => !drawing.cables.some((one) => one.line === line));
+      const isOver = came.flatMap(stripsOf).some((strip) => overlaps(was, strip));
+      if (isOver) expect(looked.mock.calls.length, `with ${count + 1} cables`).toBeGreaterThan(60);
+      if (JSON.stringify(was) !== JSON.stringify(is)) movedCount += 1;
+      drawing = next;
+    }
+    expect(movedCount).toBeGreaterThan(0);
   });
 
   it("is held to its route by itself: what has not moved strays no further than it did", () => {
