@@ -66,6 +66,13 @@ export class PlanTouch {
     this.#isDone = false;
   }
 
+  /** The finger is off the panel; true where all was done as it was lifted, and nothing is to follow. */
+  end(): boolean {
+    const isDone = this.#isDone;
+    this.#isDone = false;
+    return isDone;
+  }
+
   cancel(): void {
     this.press = undefined;
   }
