@@ -48,18 +48,24 @@ export type Sheet =
   | "staff"
   | "public";
 
+/** What nobody answers shows at the latest so long after the touch. */
+const longestMs = 100;
+
+/** What the server shows, and the work as it will be in a moment, with a cable that is being plugged. */
+interface Seen {
+  view: () => BenchView;
+  foreseen?: () => AttemptView | undefined;
+}
+
 /**
  * What the person at the screen has in hand: which card is open, which end of a cable waits for the other. All
  * that is about the work itself is in the view that the server sends.
  */
 export class BenchUi implements PlanHand {
-  view = $state.raw() as BenchView;
-  foreseen = $state.raw<AttemptView>();
   stage = $state<"plan" | "face">("plan");
   card = $state.raw<Card | null>(null);
   /** The card that opens as soon as the next screen stands. */
   cardOnNext: Card | null = null;
-  armed = $state.raw<Armed | null>(null);
   /** Stations that stand open on the board face, the latest last; two at most. */
   opened = $state.raw<StationId[]>([]);
   /** The probe that is put down next. */
@@ -72,10 +78,36 @@ export class BenchUi implements PlanHand {
   wordAsked = $state.raw<TradeWord | null>(null);
   refusal = $state.raw<Said | null>(null);
   #beforeWords: Sheet | null = null;
+  #inHand = $state.raw<Armed | null>(null);
+  /** The view in which a cable was laid with what is in hand. */
+  #laidIn = $state.raw<BenchView>();
+  readonly #seen: Seen;
   #send: Send = async () => ({ ok: false, code: "link", facts: {} });
 
-  constructor(view: BenchView) {
-    this.view = view;
+  /** What the server shows is asked for whenever it is looked at. */
+  constructor(seen: Seen) {
+    this.#seen = seen;
+  }
+
+  get view(): BenchView {
+    return this.#seen.view();
+  }
+
+  get foreseen(): AttemptView | undefined {
+    return this.#seen.foreseen?.();
+  }
+
+  /**
+   * What waits for its other end. What a cable is laid with is seen in hand until the next view, which shows the
+   * cable: so the screen is drawn once for both.
+   */
+  get armed(): Armed | null {
+    return this.#laidIn === undefined || this.#laidIn === this.view ? this.#inHand : null;
+  }
+
+  set armed(armed: Armed | null) {
+    this.#laidIn = undefined;
+    this.#inHand = armed;
   }
 
   sendBy(send: Send): void {
@@ -87,6 +119,7 @@ export class BenchUi implements PlanHand {
     this.refusal = null;
     const answer = await this.#send(name, command);
     if (answer.ok) return true;
+    this.#putDown();
     this.refuse(answer.code, answer.facts);
     return false;
   }
@@ -168,8 +201,14 @@ export class BenchUi implements PlanHand {
     this.trayCsaMm2 = undefined;
   }
 
+  /** Puts down what a cable was laid with: it does not come, or something else is done. */
+  #putDown(): void {
+    if (this.#laidIn !== undefined) this.armed = null;
+  }
+
   /** Puts down whatever is in hand, the innermost first. */
   escape(): void {
+    this.#putDown();
     if (this.armed) this.armed = null;
     else if (this.card) this.card = null;
     else if (this.opened.length > 0) this.opened = [];
@@ -186,6 +225,7 @@ export class BenchUi implements PlanHand {
    * about.
    */
   touchStation(id: StationId): void {
+    this.#putDown();
     const { armed } = this;
     if (armed?.kind === "entry") this.lay({ entry: armed.id }, { station: id });
     else if (armed?.kind === "station" && armed.id !== id) this.lay({ station: armed.id }, { station: id });
@@ -211,6 +251,7 @@ export class BenchUi implements PlanHand {
 
   /** An entry was touched: one end of a cable, or the other. */
   touchEntry(id: EntryId): void {
+    this.#putDown();
     if (!this.canWire) {
       if (!this.isSimulated) this.refuse("wire.real");
       return;
@@ -223,6 +264,7 @@ export class BenchUi implements PlanHand {
 
   /** A contact was touched: one end of a lead, or the other, or something to tell about. */
   touchContact(id: ContactId, isFree: boolean): void {
+    this.#putDown();
     if (this.isTesting) {
       void this.putProbe(id);
       return;
@@ -246,9 +288,11 @@ export class BenchUi implements PlanHand {
     const { board, attempt } = this.view;
     if (!board || !attempt || !this.canWire) return;
     const step = joinEnds(from, to, board, attempt);
-    this.armed = null;
+    if (step.kind !== "plug") this.armed = null;
     switch (step.kind) {
       case "plug": {
+        this.#laidIn = this.view;
+        setTimeout(() => this.#putDown(), longestMs);
         this.card = null;
         const csaMm2 = this.csaInHandMm2;
         void this.act("plug-cable", {

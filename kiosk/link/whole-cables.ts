@@ -16,12 +16,14 @@ const straightCores = ({ from, to }: SensedCable, face: BoardFace): SensedCable[
     .toSorted((a, b) => byId(a.from, b.from));
 };
 
-/** The work with a cable whole of which a pin is in; undefined where none of its pins is on its way. */
+/** The work with a cable whole of which a pin is in; undefined where all of its pins are. */
 const whole = ({ attempt, board }: BenchView, cable: SensedCable): AttemptView | undefined => {
-  if (!attempt || !board || !cable.isUnsaved) return undefined;
+  if (!attempt || !board) return undefined;
   const conductors = straightCores(cable, board);
   if (cable.conductors.length >= conductors.length) return undefined;
-  const cables = attempt.cables.map((one) => (one === cable ? { ...cable, conductors } : one));
+  // With its size its first pin may be on the disk already.
+  const all: SensedCable = { ...cable, conductors, isUnsaved: true };
+  const cables = attempt.cables.map((one) => (one === cable ? all : one));
   return { ...attempt, cables };
 };
 
@@ -55,21 +57,25 @@ export class WholeCables {
     this.#held = view;
     const cable = view.attempt?.cables.find(({ id }) => id === this.#expected);
     const foreseen = cable && whole(view, cable);
-    if (!foreseen) {
+    if (foreseen === undefined) {
       if (cable) this.#expected = undefined;
-      this.release();
+      this.#show();
     } else if (this.#timer === undefined) {
       this.#timer = setTimeout(() => this.release(), longestMs);
       this.#eyes.foresee(foreseen);
     }
   }
 
-  /** Shows what is held. */
+  /** Shows what is held, and waits for nothing more. */
   release(): void {
-    const held = this.#held;
-    if (this.#timer !== undefined) this.#expected = undefined;
+    this.#expected = undefined;
+    this.#show();
+  }
+
+  #show(): void {
     clearTimeout(this.#timer);
     this.#timer = undefined;
+    const held = this.#held;
     this.#held = undefined;
     if (held) this.#eyes.show(held);
   }

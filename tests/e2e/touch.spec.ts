@@ -52,7 +52,7 @@ test("a finger that wobbles on a plate has tapped it, and a drag that ends besid
     ]);
     await expect(bench.get("say")).toHaveText("From Way 1. Now tap where the cable goes.");
     await bench.get("key-cancel").tap();
-    await expect(bench.get("key-cancel")).toHaveCount(0);
+    await expect(bench.get("key-cancel")).toBeHidden();
   }
   const goal = await boxOf(bench, "station-socket-1");
   const beside = { x: goal.x + goal.width + 2.5 * mmPx, y: goal.centre.y };

@@ -1,5 +1,5 @@
 const isHidden = (element: Element): boolean =>
-  element.closest(".visually-hidden") !== null || getComputedStyle(element).visibility === "hidden";
+  element.closest(".visually-hidden, [hidden]") !== null || getComputedStyle(element).visibility === "hidden";
 
 const name = (element: Element): string =>
   element.closest("[data-testid]")?.getAttribute("data-testid") ?? element.tagName.toLowerCase();

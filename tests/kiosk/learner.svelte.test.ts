@@ -426,7 +426,7 @@ describe("the plan worksheet", () => {
     );
     await show({ view: { ...view, attempt: { ...view.attempt!, plan: { ...plan, questions } } } });
     await expect.poll(said).toBe("Right. The loads together take 9 A.");
-    await expect.element(screen.getByTestId("key-plan-next")).toHaveFocus();
+    await expect.element(screen.getByTestId("question-deviceRatingA")).toHaveFocus();
   });
 
   it("asks for the size of what comes before the fuse where the task has a fused connection unit", async () => {

@@ -42,6 +42,42 @@ describe("the cable in hand", () => {
   });
 });
 
+describe("what a cable is laid with", () => {
+  const laid = async () => {
+    const shown = await showBench({ view: sampleView("wire") });
+    const say = shown.screen.getByTestId("say");
+    await shown.screen.getByTestId("station-socket-1").click();
+    await expect.element(say).toHaveTextContent("From Socket outlet 1.");
+    const [target, at] = [byId("station-socket-3"), centre("station-socket-3")];
+    pointer("pointerdown", target, at);
+    pointer("pointerup", target, at);
+    target.dispatchEvent(new TouchEvent("touchend", { bubbles: true, cancelable: true }));
+    return { ...shown, say };
+  };
+  const saysFrom = () => byId("say").textContent.includes("From Socket outlet 1.");
+
+  it("is seen in hand until the next view shows the cable, and no more then", async () => {
+    const { say, show } = await laid();
+    await Promise.resolve();
+    expect(saysFrom()).toBe(true);
+    await show({ view: sampleView("ring") });
+    expect(saysFrom()).toBe(false);
+    await expect.element(say).not.toHaveTextContent("From");
+  });
+
+  it("is put down by itself where no cable comes", async () => {
+    const { say } = await laid();
+    await expect.element(say).not.toHaveTextContent("From");
+  });
+
+  it("is not what the next touch goes on from", async () => {
+    const { sent, say } = await laid();
+    byId("station-socket-2").click();
+    await expect.element(say).toHaveTextContent("From Socket outlet 2.");
+    expect(sent).toHaveLength(1);
+  });
+});
+
 describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height }) => {
   it("by tap and tap runs a cable of the size in hand from the first free entry to the first free entry", async () => {
     const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
@@ -67,6 +103,23 @@ describe.each(panels)("wiring on the plan, on a $panel panel", ({ width, height 
     ]);
     await tap("station-socket-3");
     expect(sent).toHaveLength(1);
+  });
+
+  it("has the finger's touch end with that, and a press that no finger made is one of its own", async () => {
+    const { sent, screen } = await showBench({ view: sampleView("wire"), width, height });
+    const lifted = (id: string): boolean => {
+      const [target, at] = [byId(id), centre(id)];
+      pointer("pointerdown", target, at);
+      pointer("pointerup", target, at);
+      return !target.dispatchEvent(new TouchEvent("touchend", { bubbles: true, cancelable: true }));
+    };
+    // The first tap is a press of the key, as ever.
+    expect(lifted("station-socket-1")).toBe(false);
+    await tap("station-socket-1");
+    expect(lifted("station-socket-3")).toBe(true);
+    expect(sent).toHaveLength(1);
+    await tap("station-socket-2");
+    await expect.element(screen.getByTestId("say")).toHaveTextContent("From Socket outlet 2");
   });
 
   it("by keyboard works after a finger that no press followed", async () => {

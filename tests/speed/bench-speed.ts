@@ -143,10 +143,8 @@ const touchLines = async (): Promise<SpeedLine[]> => {
     samples.map(({ answerMs }) => answerMs),
     0.95,
   );
-  const drawing = quantile(
-    samples.map(({ messageToDrawnMs }) => messageToDrawnMs),
-    0.95,
-  );
+  const drawings = samples.map(({ messageToDrawnMs }) => messageToDrawnMs);
+  const [drawing, late] = [quantile(drawings, 0.5), quantile(drawings, 0.95)];
   return [
     {
       what: "touch to the server's answer: p95",
@@ -155,12 +153,22 @@ const touchLines = async (): Promise<SpeedLine[]> => {
       ok: answer <= 10,
     },
     {
-      what: `message to the last change of the drawing, ${throttling}x throttling: p95`,
-      reached: ms(drawing),
-      target: "within 8 ms",
-      ok: drawing <= 8,
+      what: `message to the last change of the drawing, one lead, ${throttling}x throttling: median, p95`,
+      reached: `${ms(drawing)}, ${ms(late)}`,
+      target: "within one frame, 17 ms",
+      ok: late <= 17,
     },
   ];
+};
+
+/**
+ * A finger and nothing else: a tap of the driver listens to every event in the page to see that it meets what is meant,
+ * and asks the page what lies under it, in the page's own time.
+ */
+const touchStation = async (screen: BenchScreen, station: string): Promise<void> => {
+  const box = await screen.get(`station-${station}`).boundingBox();
+  if (!box) throw new Error(`there is no ${station} on the plan`);
+  await screen.page.touchscreen.tap(box.x + box.width / 2, box.y + box.height / 2);
 };
 
 /** Lays a cable by two taps among twelve, again and again, and times each from the lifted finger to the last change. */
@@ -179,8 +187,9 @@ const touchedCableLines = async (): Promise<SpeedLine[]> =>
     const released: number[] = [];
     const afterMessage: number[] = [];
     const kept: number[] = [];
-    for (let turn = 0; turn < turns / 2; turn += 1) {
-      await screen.wireByTaps("way-2", "socket-5");
+    for (let turn = 0; turn < turns; turn += 1) {
+      await touchStation(screen, "way-2");
+      await touchStation(screen, "socket-5");
       // Looking for the cable meanwhile would take of the page's own time.
       await pause(turnMs);
       const stamps = await stampsOf(page);

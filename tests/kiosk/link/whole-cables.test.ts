@@ -79,11 +79,22 @@ describe("a cable that is plugged from the page", () => {
     expect(foreseen).toEqual([]);
   });
 
-  it("is shown at once where its leads are on the disk: they were put back", () => {
+  it("is waited for where its first pin came onto the disk with its size", () => {
     cables.expect({ entryA, entryB });
     const { isUnsaved: _, ...kept } = withCores("L");
-    const view = viewOf(kept);
-    cables.hear(view);
-    expect(shown).toEqual([view]);
+    cables.hear(viewOf(kept));
+    expect(shown).toEqual([]);
+    expect(foreseen).toEqual([viewOf(withCores("L", "N", "E")).attempt]);
+    const last = viewOf(withCores("L", "N", "E"));
+    cables.hear(last);
+    expect(shown).toEqual([last]);
+  });
+
+  it("is no longer waited for once something else is done", () => {
+    cables.expect({ entryA, entryB });
+    cables.release();
+    const half = viewOf(withCores("L"));
+    cables.hear(half);
+    expect(shown).toEqual([half]);
   });
 });
