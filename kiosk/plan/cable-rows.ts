@@ -1,3 +1,4 @@
+import type { CableId } from "../../shared/board/ids.ts";
 import type { Label } from "../geometry/lay-labels.ts";
 import type { DrawnCable } from "./draw-cables.ts";
 import { endLabelId, endNames } from "./draw-labels.ts";
@@ -5,7 +6,7 @@ import type { PlanDrawing } from "./draw-plan.ts";
 
 /** A cable with all that is written on it. */
 export interface CableRow {
-  id: string;
+  id: CableId;
   drawn: DrawnCable;
   label: Label | undefined;
   /** The letters at its start and at its end. */

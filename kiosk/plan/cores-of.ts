@@ -1,6 +1,7 @@
-import { type ContactId, entryOf, type EntryId, type Role, roleOf } from "../../shared/board/ids.ts";
+import { type ContactId, entryOf, type Role, roleOf } from "../../shared/board/ids.ts";
 import type { Core } from "../../shared/board/station-kinds.ts";
 import type { BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts";
+import { contactsOf } from "../wiring/contacts-of.ts";
 
 /** One core of a drawn cable: what it is at either end, and whether it is joined at all. */
 export interface DrawnCore {
@@ -17,17 +18,14 @@ export interface DrawnCore {
 // As the cores lie in the sheath.
 const order: readonly Core[] = ["brown", "black", "grey", "earth", "blue"];
 
-const coresOfEntry = (face: BoardFace, entry: EntryId) =>
-  face.stations.flatMap(({ entries }) => entries).find(({ id }) => id === entry)?.contacts ?? [];
-
 /**
  * The cores of a sensed cable as they lie in its sheath, those that are missing among them. The colour of a core
  * is that of the contact it is in at the cable's first end: there a lead shows what it was taken for.
  */
 export const coresOf = (cable: SensedCable, face: BoardFace): DrawnCore[] => {
-  const at = coresOfEntry(face, cable.from);
-  const usual = at.length > 0 ? at : coresOfEntry(face, cable.to);
-  const ends = coresOfEntry(face, cable.to);
+  const at = contactsOf(cable.from, face);
+  const ends = contactsOf(cable.to, face);
+  const usual = at.length > 0 ? at : ends;
   const cores: DrawnCore[] = usual.map(({ core, id }) => {
     const joined = cable.conductors.find(({ from, to }) => from === id || to === id);
     if (!joined) return { core, isThere: false };

@@ -108,15 +108,14 @@ const zoneLabel = (
   return layByFirst(wishes(), room);
 };
 
-/** The cables that have come; undefined where one is gone or was laid anew. */
+/** Of these lines those of the cables that have come; undefined where one is gone or was laid anew. */
 const comeSince = (
-  cables: readonly DrawnCable[],
+  lines: LabelField["lines"],
   before: readonly DrawnCable[],
-): readonly DrawnCable[] | undefined => {
-  const lines = new Set(cables.map(({ line }) => line));
-  if (!before.every(({ line }) => lines.has(line))) return undefined;
-  const known = new Set(before.map(({ line }) => line));
-  return cables.filter(({ line }) => !known.has(line));
+): LabelField["lines"] | undefined => {
+  const known = new Set<LabelWish["line"]>(before.map(({ line }) => line));
+  const come = lines.filter(({ line }) => !known.has(line));
+  return come.length === lines.length - before.length ? come : undefined;
 };
 
 /** True where a cable asks for the same labels as it did before: that it is on the disk by now changes none. */
@@ -133,9 +132,6 @@ const isLabelledAlike = (one: DrawnCable, before: DrawnCable | undefined): boole
 const isLetteredAlike = (cores: DrawnCable["cores"], before: DrawnCable["cores"]): boolean =>
   cores.length === before.length &&
   cores.every(({ fromRole, toRole }, i) => fromRole === before[i]?.fromRole && toRole === before[i]?.toRole);
-
-const linesToLabel = (cables: readonly DrawnCable[]): LabelField["lines"] =>
-  cables.map(({ cable, line }) => ({ id: cable.id, line }));
 
 /**
  * The labels of cables by their ids. Labels of cables that are drawn as they were in `last` stay: one more cable
@@ -163,16 +159,15 @@ export const drawLabels = (
   const field: LabelField = {
     area: ground.area,
     solid: [...ground.plates, ...marks],
-    lines: linesToLabel(cables),
+    lines: cables.map(({ cable, line }) => ({ id: cable.id, line })),
     halfLinePx: input.mmPx * 1.5,
   };
   const labels = layLabels(wishesOf(input, cables), field, still);
-  const come = isMarkedAlike ? comeSince(cables, last.cables) : undefined;
-  const linesCome = come && linesToLabel(come);
+  const come = isMarkedAlike ? comeSince(field.lines, last.cables) : undefined;
   for (const [index, zone] of input.attempt.zones.entries()) {
     const id = zoneLabelId(index);
     const wishes = () => zoneWishes(input, ground, zone, id);
-    const label = zoneLabel(wishes, field, labels, last.labels.get(id), linesCome);
+    const label = zoneLabel(wishes, field, labels, last.labels.get(id), come);
     if (label) labels.push(label);
   }
   return new Map(labels.map((label) => [label.id, label]));

@@ -48,6 +48,12 @@ export class BenchLink {
     if (!answer.ok) throw new Error(`${name} was refused: ${answer.code} ${JSON.stringify(answer.facts)}`);
   }
 
+  /** Plugs cables of one size, one after the other. @throws where the bench refuses one. */
+  async plugCables(cables: readonly (readonly [string, string])[], csaMm2: number): Promise<void> {
+    for (const [entryA, entryB] of cables)
+      await this.does("plug-cable", { entryA, entryB, csaMm2 } as ActMessage<"plug-cable">);
+  }
+
   /** Leaves what is open, clears the board and locks the bench, in English and usual letters. */
   async reset(): Promise<void> {
     await this.seen((view) => view.state === "ready");

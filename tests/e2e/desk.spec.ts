@@ -35,11 +35,11 @@ async function practise(): Promise<void> {
     await link.does("start-attempt", { scenario: "first-spur", mode: "practice" });
     await link.does("accept-caution", {});
     await link.does("go-to-step", { step: "wire" });
-    for (const [entryA, entryB] of [
+    const open = [
       ["way-1.a", "socket-1.a"],
       ["socket-1.b", "socket-2.a"],
-    ])
-      await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+    ] as const;
+    await link.plugCables(open, 2.5);
     await link.seen(({ attempt }) => attempt?.cables.length === 2);
     // It is taken once the board has come to rest.
     await expect(() => link.does("hand-in", {})).toPass();
@@ -61,13 +61,13 @@ async function wire(): Promise<void> {
   await link.does("start-attempt", { scenario: "first-spur", mode: "assessed" });
   await link.does("accept-caution", {});
   await link.does("go-to-step", { step: "wire" });
-  for (const [entryA, entryB] of [
+  const ringAndSpur = [
     ["way-1.a", "socket-1.a"],
     ["socket-1.b", "socket-2.a"],
     ["socket-2.b", "way-1.b"],
     ["socket-1.c", "socket-3.a"],
-  ])
-    await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+  ] as const;
+  await link.plugCables(ringAndSpur, 2.5);
   await link.seen(({ attempt }) => attempt?.cables.length === 4);
   await link.does("pull", {
     what: "lead",

@@ -43,8 +43,7 @@ const open: Ends = ring.slice(0, 2);
 const wire = async (link: BenchLink, ends: Ends): Promise<void> => {
   await link.does("pull", { what: "all" });
   await link.seen(({ attempt }) => attempt?.cables.length === 0);
-  for (const [entryA, entryB] of ends)
-    await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+  await link.plugCables(ends, 2.5);
   await link.seen(
     ({ attempt }) =>
       attempt?.cables.length === ends.length &&

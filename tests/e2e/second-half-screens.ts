@@ -54,8 +54,7 @@ const atLoad = async (go: Go): Promise<void> => {
   await bench.get("step-wire").tap();
   await link.does("pull", { what: "all" });
   await link.seen(({ attempt }) => attempt?.cables.length === 0);
-  for (const [entryA, entryB] of ringAndSpurs)
-    await link.does("plug-cable", { entryA, entryB, csaMm2: 1.5 } as never);
+  await link.plugCables(ringAndSpurs, 1.5);
   await bench.expectCableCount(ringAndSpurs.length);
   await goTo(go, "test");
   await bench.get("screen-test").waitFor();

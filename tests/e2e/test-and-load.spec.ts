@@ -20,9 +20,7 @@ const wireByTouch = async (bench: BenchScreen, csaMm2: number): Promise<void> =>
 
 /** Goes to the step Test and nulls the leads. */
 const goToTest = async (bench: BenchScreen): Promise<TestScreen> => {
-  await bench.get("step-test").tap();
-  await bench.get("screen-test").waitFor();
-  const screen = new TestScreen(bench);
+  const screen = await TestScreen.open(bench);
   await screen.nullLeads();
   return screen;
 };
@@ -183,8 +181,7 @@ for (const { name, ...viewport } of panelsOfRun)
       const bench = new BenchScreen(page);
       await bench.openTask(running.address, "ring-and-spurs");
       await wireByTouch(bench, 1.5);
-      await bench.get("step-test").tap();
-      await bench.get("screen-test").waitFor();
+      await TestScreen.open(bench);
       // The tests by touch are those of the ring above.
       await deadTestsOverLink(link, pointsOfRing);
       await run(bench, ["socket-1/kettle", "socket-1/heater", "socket-2/fan-heater"]);

@@ -5,6 +5,13 @@ import type { BenchScreen } from "./bench-screen.ts";
 export class TestScreen {
   constructor(readonly bench: BenchScreen) {}
 
+  /** Goes to the step Test. */
+  static async open(bench: BenchScreen): Promise<TestScreen> {
+    await bench.get("step-test").tap();
+    await bench.get("screen-test").waitFor();
+    return new TestScreen(bench);
+  }
+
   get(what: string) {
     return this.bench.get(`meter-${what}`);
   }

@@ -25,12 +25,9 @@ test("a reading at the wrong points is told apart from one written down wrongly"
   test.setTimeout(120_000);
   const bench = new BenchScreen(page);
   await bench.openTask(running.address, "ring-and-spurs");
-  for (const [entryA, entryB] of ring)
-    await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+  await link.plugCables(ring, 2.5);
   await bench.expectCableCount(ring.length);
-  await bench.get("step-test").tap();
-  await bench.get("screen-test").waitFor();
-  const screen = new TestScreen(bench);
+  const screen = await TestScreen.open(bench);
   await screen.nullLeads();
   await screen.ends("released");
   await screen.probe("way-1.a.L", "way-1.b.L");
@@ -51,14 +48,11 @@ test(
     test.setTimeout(120_000);
     const bench = new BenchScreen(page);
     await bench.openTask(running.address, "ring-and-spurs");
-    for (const [entryA, entryB] of ringAndSpurs)
-      await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+    await link.plugCables(ringAndSpurs, 2.5);
     await bench.expectCableCount(ringAndSpurs.length);
     // A board that is not at rest yet is refused for that.
     await link.seen(({ attempt }) => attempt?.cables.every(({ isUnsaved }) => isUnsaved !== true) ?? false);
-    await bench.get("step-test").tap();
-    await bench.get("screen-test").waitFor();
-    const screen = new TestScreen(bench);
+    const screen = await TestScreen.open(bench);
     await screen.tab("way");
     // A board that still settles is refused for that, and says to try again.
     await expect(async () => {
@@ -128,9 +122,7 @@ test("a hidden fault is found with the meter, named, handed in and shown; the le
   await bench.get("key-accept-caution").tap();
   await bench.matchAsFound();
   await bench.makeDead();
-  await bench.get("step-test").tap();
-  await bench.get("screen-test").waitFor();
-  const screen = new TestScreen(bench);
+  const screen = await TestScreen.open(bench);
   await screen.nullLeads();
   await screen.tab("way");
   for (const part of await page.locator('[data-testid^="meter-part-"]').all()) await part.tap();

@@ -7,6 +7,7 @@ import { pointsOfRing, ringAndSpurs } from "../e2e/ring-and-spurs.ts";
 import { browserOptions } from "../browser-options.ts";
 import { BenchLink } from "../e2e/bench-link.ts";
 import { BenchScreen } from "../e2e/bench-screen.ts";
+import { TestScreen } from "../e2e/test-screen.ts";
 import { deadTestsOverLink } from "../e2e/dead-tests-over-link.ts";
 import { firstLoadKb, mostFirstLoadKb } from "./first-load-kb.ts";
 import { ms, quantile, type SpeedLine } from "./speed-line.ts";
@@ -241,11 +242,9 @@ const openLoadMs = (): Promise<number> =>
     const screen = new BenchScreen(page);
     await screen.openTask(address, "ring-and-spurs");
     const link = new BenchLink(address);
-    for (const [entryA, entryB] of ringAndSpurs)
-      await link.does("plug-cable", { entryA, entryB, csaMm2: 2.5 } as never);
+    await link.plugCables(ringAndSpurs, 2.5);
     await screen.expectCableCount(ringAndSpurs.length);
-    await screen.get("step-test").tap();
-    await screen.get("screen-test").waitFor();
+    await TestScreen.open(screen);
     await deadTestsOverLink(link, pointsOfRing);
     link.close();
     const session = await page.context().newCDPSession(page);
