@@ -48,9 +48,6 @@ export type Sheet =
   | "staff"
   | "public";
 
-/** What nobody answers shows at the latest so long after the touch. */
-const longestMs = 100;
-
 /** What the server shows, and the work as it will be in a moment, with a cable that is being plugged. */
 interface Seen {
   view: () => BenchView;
@@ -66,6 +63,7 @@ export class BenchUi implements PlanHand {
   card = $state.raw<Card | null>(null);
   /** The card that opens as soon as the next screen stands. */
   cardOnNext: Card | null = null;
+  armed = $state.raw<Armed | null>(null);
   /** Stations that stand open on the board face, the latest last; two at most. */
   opened = $state.raw<StationId[]>([]);
   /** The probe that is put down next. */
@@ -78,9 +76,6 @@ export class BenchUi implements PlanHand {
   wordAsked = $state.raw<TradeWord | null>(null);
   refusal = $state.raw<Said | null>(null);
   #beforeWords: Sheet | null = null;
-  #inHand = $state.raw<Armed | null>(null);
-  /** The view in which a cable was laid with what is in hand. */
-  #laidIn = $state.raw<BenchView>();
   readonly #seen: Seen;
   #send: Send = async () => ({ ok: false, code: "link", facts: {} });
 
@@ -97,19 +92,6 @@ export class BenchUi implements PlanHand {
     return this.#seen.foreseen?.();
   }
 
-  /**
-   * What waits for its other end. What a cable is laid with is seen in hand until the next view, which shows the
-   * cable: so the screen is drawn once for both.
-   */
-  get armed(): Armed | null {
-    return this.#laidIn === undefined || this.#laidIn === this.view ? this.#inHand : null;
-  }
-
-  set armed(armed: Armed | null) {
-    this.#laidIn = undefined;
-    this.#inHand = armed;
-  }
-
   sendBy(send: Send): void {
     this.#send = send;
   }
@@ -119,7 +101,6 @@ export class BenchUi implements PlanHand {
     this.refusal = null;
     const answer = await this.#send(name, command);
     if (answer.ok) return true;
-    this.#putDown();
     this.refuse(answer.code, answer.facts);
     return false;
   }
@@ -201,14 +182,8 @@ export class BenchUi implements PlanHand {
     this.trayCsaMm2 = undefined;
   }
 
-  /** Puts down what a cable was laid with: it does not come, or something else is done. */
-  #putDown(): void {
-    if (this.#laidIn !== undefined) this.armed = null;
-  }
-
   /** Puts down whatever is in hand, the innermost first. */
   escape(): void {
-    this.#putDown();
     if (this.armed) this.armed = null;
     else if (this.card) this.card = null;
     else if (this.opened.length > 0) this.opened = [];
@@ -225,7 +200,6 @@ export class BenchUi implements PlanHand {
    * about.
    */
   touchStation(id: StationId): void {
-    this.#putDown();
     const { armed } = this;
     if (armed?.kind === "entry") this.lay({ entry: armed.id }, { station: id });
     else if (armed?.kind === "station" && armed.id !== id) this.lay({ station: armed.id }, { station: id });
@@ -251,7 +225,6 @@ export class BenchUi implements PlanHand {
 
   /** An entry was touched: one end of a cable, or the other. */
   touchEntry(id: EntryId): void {
-    this.#putDown();
     if (!this.canWire) {
       if (!this.isSimulated) this.refuse("wire.real");
       return;
@@ -264,7 +237,6 @@ export class BenchUi implements PlanHand {
 
   /** A contact was touched: one end of a lead, or the other, or something to tell about. */
   touchContact(id: ContactId, isFree: boolean): void {
-    this.#putDown();
     if (this.isTesting) {
       void this.putProbe(id);
       return;
@@ -288,11 +260,9 @@ export class BenchUi implements PlanHand {
     const { board, attempt } = this.view;
     if (!board || !attempt || !this.canWire) return;
     const step = joinEnds(from, to, board, attempt);
-    if (step.kind !== "plug") this.armed = null;
+    this.armed = null;
     switch (step.kind) {
       case "plug": {
-        this.#laidIn = this.view;
-        setTimeout(() => this.#putDown(), longestMs);
         this.card = null;
         const csaMm2 = this.csaInHandMm2;
         void this.act("plug-cable", {

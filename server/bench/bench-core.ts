@@ -10,6 +10,7 @@ import { ShownDecisions } from "../desk/shown-decisions.ts";
 import type { Clock, Timers } from "../clock/clock.ts";
 import { BoardNow, type NoBoard } from "./board-now.ts";
 import { Hold } from "./hold.ts";
+import { Landing } from "./landing.ts";
 import { RecordsHealth } from "./records-health.ts";
 import { Session } from "./session.ts";
 import type { LeadParts } from "../lead/lead-parts.ts";
@@ -86,7 +87,10 @@ export class BenchCore {
   readonly shown: ShownDecisions;
   readonly hold: Hold;
   readonly show: Show;
+  readonly landing: Landing;
   #revision = 0;
+  /** Something is to be shown once a cable is in. */
+  #isHeldBack = false;
   readonly #listeners = new Set<() => void>();
 
   /** `cameToRest` is called when the board has come to rest. */
@@ -105,6 +109,9 @@ export class BenchCore {
       timers,
       locked: () => this.publish(),
       troubled: (error) => this.health.trouble(error, "memory"),
+    });
+    this.landing = new Landing(timers, () => {
+      if (this.#isHeldBack) this.publish();
     });
     this.hold = new Hold({ clock: parts.clock, timers, changed: () => this.publish() });
     const { lastSelfCheck } = this.session.memory;
@@ -133,10 +140,13 @@ export class BenchCore {
     return () => this.#listeners.delete(listener);
   }
 
+  /** Shows everybody how it stands; while a cable goes in, as soon as it is in. */
   publish(): void {
     // Who comes to work at the bench has it to themselves, and without a board there is nothing to try.
     if (this.show.phase.name !== "story" && (isBenchInUse(this) || !this.board.isReady)) this.show.leave();
     this.#revision += 1;
+    this.#isHeldBack = this.landing.isUnderWay;
+    if (this.#isHeldBack) return;
     for (const listener of this.#listeners) listener();
   }
 

@@ -84,6 +84,7 @@ export class BenchLoop implements BoardListener {
     testLeadAgain(core);
     core.show.sense(pluggedNow(core.show.plugged, state), core.board.isSettled);
     if (core.board.isSettled) core.cameToRest();
+    core.landing.sense(state);
     core.publish();
   }
 

@@ -71,6 +71,7 @@ export class Bench {
     await this.#queue.end();
     await this.core.parts.port.close();
     this.core.health.guard(() => this.core.work.run?.stop());
+    this.core.landing.end();
     this.core.show.stop();
     this.core.hold.stop();
     this.core.session.stop();

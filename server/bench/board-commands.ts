@@ -117,8 +117,14 @@ export async function plugCable(
     return refuse("not-a-choice");
   if ("ok" in found) return found;
   const { request, cores } = found;
+  const { code } = request;
+  core.landing.begin({
+    leads: cores,
+    codes: code === undefined ? [] : [message.entryA, message.entryB].map((entry) => ({ entry, code })),
+  });
   const answer = await bringAbout(core, run, request);
-  if (answer.ok && core.work.run === run && csaMm2 !== undefined && request.code === undefined && cores[0])
+  if (!answer.ok) core.landing.end();
+  if (answer.ok && core.work.run === run && csaMm2 !== undefined && code === undefined && cores[0])
     run.record(
       [
         {

@@ -1,0 +1,53 @@
+import { type BoardLeads, noLeads } from "../../shared/board/board-leads.ts";
+import type { SensedState } from "../../shared/board/sensed-state.schema.ts";
+import type { Timers } from "../clock/clock.ts";
+
+/** Pins that have not made contact by then are not waited for: one of them may be broken. */
+const longestMs = 100;
+
+/**
+ * Whole cables that are plugged on the simulated board. Their pins make contact one after the other, and each would be
+ * a picture of its own on every screen: what there is to show waits for them.
+ */
+export class Landing {
+  readonly #timers: Timers;
+  readonly #over: () => void;
+  #pins: BoardLeads = noLeads;
+  #stopWaiting: (() => void) | undefined;
+
+  /** `over` is called when the pins are in, or are not waited for any more. */
+  constructor(timers: Timers, over: () => void) {
+    this.#timers = timers;
+    this.#over = over;
+  }
+
+  /** True while pins are on their way. */
+  get isUnderWay(): boolean {
+    return this.#stopWaiting !== undefined;
+  }
+
+  /** A cable is plugged, with these leads and codes. It is waited for with those before it, and no longer than they. */
+  begin({ leads, codes }: BoardLeads): void {
+    this.#pins = { leads: [...this.#pins.leads, ...leads], codes: [...this.#pins.codes, ...codes] };
+    this.#stopWaiting ??= this.#timers.after(longestMs, () => this.end());
+  }
+
+  sense({ groups, codes }: Pick<SensedState, "groups" | "codes">): void {
+    const { leads, codes: wanted } = this.#pins;
+    const areLeadsIn = leads.every((lead) =>
+      groups.some((group) => lead.every((contact) => group.includes(contact))),
+    );
+    const areCodesIn = wanted.every(({ entry, code }) =>
+      codes.some((one) => one.entry === entry && one.code === code),
+    );
+    if (areLeadsIn && areCodesIn) this.end();
+  }
+
+  end(): void {
+    if (!this.#stopWaiting) return;
+    this.#stopWaiting();
+    this.#stopWaiting = undefined;
+    this.#pins = noLeads;
+    this.#over();
+  }
+}
