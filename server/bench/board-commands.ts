@@ -24,11 +24,21 @@ import { done, refuse } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
 import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 
-/** Asks something of the board. What was in before can be had again by undo. */
-async function bringAbout(core: BenchCore, run: AttemptRun, request: BoardRequest): Promise<Reply> {
+/**
+ * Asks something of the board. What was in before can be had again by undo. What is plugged is shown once its `pins` are
+ * in.
+ */
+async function bringAbout(
+  core: BenchCore,
+  run: AttemptRun,
+  request: BoardRequest,
+  pins?: BoardLeads,
+): Promise<Reply> {
   const before = core.board.leads;
   const sizes = sizesDeclared(run);
+  if (pins) core.landing.begin(pins);
   const answer = await core.parts.port.request(request);
+  if (pins && !answer.ok) core.landing.end();
   // Whoever asked may have left meanwhile.
   if (core.work.run === run && !isDeepStrictEqual(core.board.leads, before))
     core.work.addUndo({ kind: "leads", before, sizes });
@@ -76,7 +86,8 @@ export async function plug(
   if (refused) return refused;
   if (contactA === contactB) return refuse("no-such-place");
   if (isLeadIn(core.board.leads, contactA, contactB)) return refuse("in-use");
-  return bringAbout(core, run, { type: "plug", contactA, contactB });
+  const request = { type: "plug", contactA, contactB } as const;
+  return bringAbout(core, run, request, { leads: [[contactA, contactB]], codes: [] });
 }
 
 type CableRequest = Extract<BoardRequest, { type: "plug-cable" }>;
@@ -117,13 +128,9 @@ export async function plugCable(
     return refuse("not-a-choice");
   if ("ok" in found) return found;
   const { request, cores } = found;
-  const { code } = request;
-  core.landing.begin({
-    leads: cores,
-    codes: code === undefined ? [] : [message.entryA, message.entryB].map((entry) => ({ entry, code })),
-  });
-  const answer = await bringAbout(core, run, request);
-  if (!answer.ok) core.landing.end();
+  const { code, entryA, entryB } = request;
+  const codes = code === undefined ? [] : [entryA, entryB].map((entry) => ({ entry, code }));
+  const answer = await bringAbout(core, run, request, { leads: cores, codes });
   if (answer.ok && core.work.run === run && csaMm2 !== undefined && code === undefined && cores[0])
     run.record(
       [

@@ -6,8 +6,8 @@ import type { Timers } from "../clock/clock.ts";
 const longestMs = 100;
 
 /**
- * Whole cables that are plugged on the simulated board. Their pins make contact one after the other, and each would be
- * a picture of its own on every screen: what there is to show waits for them.
+ * Leads and whole cables that are plugged on the simulated board. They are sensed a moment after the answer, the pins of a
+ * cable one after the other, and each would be a picture of its own on every screen: what there is to show waits for them.
  */
 export class Landing {
   readonly #timers: Timers;
@@ -26,7 +26,7 @@ export class Landing {
     return this.#stopWaiting !== undefined;
   }
 
-  /** A cable is plugged, with these leads and codes. It is waited for with those before it, and no longer than they. */
+  /** Something is plugged, with these leads and codes. It is waited for with those before it, and no longer than they. */
   begin({ leads, codes }: BoardLeads): void {
     this.#pins = { leads: [...this.#pins.leads, ...leads], codes: [...this.#pins.codes, ...codes] };
     this.#stopWaiting ??= this.#timers.after(longestMs, () => this.end());

@@ -98,3 +98,17 @@ describe("a cable that is plugged on the screen", () => {
     expect(new Set(seen.map(String))).toEqual(new Set(["3,3"]));
   });
 });
+
+describe("a lead that is plugged on the screen", () => {
+  it("is shown once it is sensed, and nothing before it", async () => {
+    const bench = await wired();
+    bench.port.exchangeMs = 1;
+    const seen = watched(bench);
+    const lead = { contactA: "way-1.a.L", contactB: "socket-1.a.L" } as ActMessage<"plug">;
+    expect(await bench.bench.handle("plug", lead, bench.bench.core.session)).toEqual({ ok: true });
+    expect(bench.attempt().cables).toEqual([]);
+    expect(seen).toEqual([]);
+    bench.clock.advance(50);
+    expect(new Set(seen)).toEqual(new Set(["1 of ? mm²"]));
+  });
+});

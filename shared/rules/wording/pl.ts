@@ -5,13 +5,13 @@ const rcdRemedy = "Zabezpiecz to pole wyłącznikiem różnicowoprądowym (RCD) 
 const lateFault = "Tutaj sam wyłącznik nie wyłączy zwarcia na czas: niebezpieczeństwo porażenia i pożaru.";
 const cable = "{cable} ma {csaMm2}. Tak jak leży, ma obciążalność {ratingA}.";
 const deviceTooLate =
-  "Wyłącznik {deviceA} przepuszcza {deviceA} całymi godzinami. Kabel może się przegrzać, zanim wyłącznik zadziała.";
+  "Zabezpieczenie {deviceA} przepuszcza {deviceA} całymi godzinami. Kabel może się przegrzać, zanim ono zadziała.";
 const manyCables = {
-  title: "Wyłącznik nie chroni tych kabli",
+  title: "Zabezpieczenie nie chroni tych kabli",
   what: "Te kable mają {csaMm2}: {places}. Tak jak leżą, mają obciążalność {ratingA}.",
 };
 const largerCable =
-  "Weź kabel o większym przekroju albo mniejszy wyłącznik, który wystarczy na obciążenie. Jeśli kabel leży w cieple, przełóż go.";
+  "Weź kabel o większym przekroju albo mniejsze zabezpieczenie, które wystarczy na obciążenie. Jeśli kabel leży w cieple, przełóż go.";
 const rewirable = {
   title: "Bezpiecznik nie chroni tego kabla",
   what: `${cable.slice(0, -1)}, a za bezpiecznikiem topikowym z drutem tylko {allowedA}.`,
@@ -410,14 +410,14 @@ export const pl: Translated<typeof en> = {
     },
   },
   "radial-cable": {
-    title: "Wyłącznik nie chroni tego kabla",
+    title: "Zabezpieczenie nie chroni tego kabla",
     variants: {
       underrated: { what: cable, why: deviceTooLate, remedy: largerCable, several: manyCables },
       "semi-enclosed": rewirable,
     },
   },
   "device-cable": {
-    title: "Wyłącznik nie chroni tego kabla",
+    title: "Zabezpieczenie nie chroni tego kabla",
     variants: {
       underrated: { what: cable, why: deviceTooLate, remedy: largerCable, several: manyCables },
       "semi-enclosed": rewirable,
