@@ -26,7 +26,7 @@ import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 
 /**
  * Asks something of the board. What was in before can be had again by undo. What is plugged is shown once its `pins` are
- * in.
+ * in, all else as soon as it is sensed.
  */
 async function bringAbout(
   core: BenchCore,
@@ -37,6 +37,7 @@ async function bringAbout(
   const before = core.board.leads;
   const sizes = sizesDeclared(run);
   if (pins) core.landing.begin(pins);
+  else core.landing.end();
   const answer = await core.parts.port.request(request);
   if (pins && !answer.ok) core.landing.end();
   // Whoever asked may have left meanwhile.
@@ -204,6 +205,7 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Reply> {
   }
   const refusedBoard = onlySimulated(core, run);
   if (refusedBoard) return refusedBoard;
+  core.landing.end();
   const answer = await core.parts.port.request({ type: "set-leads", to: last.before });
   if (answer.ok && core.work.run === run) declareAgain(core, run, last.sizes);
   if (answer.ok && core.work.undos.at(-1) === last) core.work.dropLastUndo();

@@ -85,6 +85,19 @@ describe("a cable that is plugged on the screen", () => {
     expect(seen).toHaveLength(2);
   });
 
+  it.each([
+    ["undo", {}],
+    ["pull", { what: "all" }],
+  ] as const)("is not waited for any more once it is out again, by %s", async (name, command) => {
+    const bench = await wired();
+    await plug(bench);
+    bench.clock.advance(5);
+    const seen = watched(bench);
+    expect(await bench.bench.handle(name, command as never, bench.bench.core.session)).toEqual({ ok: true });
+    bench.clock.advance(0);
+    expect(seen.at(-1)).toBe("0 of ? mm²");
+  });
+
   it("is shown with the next one where that is plugged at once, both in one piece", async () => {
     const bench = await wired();
     const seen: number[][] = [];
