@@ -1,4 +1,5 @@
 import { byId, cableId, endsOfCable, roleClass, stationOf } from "../../shared/board/ids.ts";
+import { pairByCore } from "../../shared/board/pair-by-core.ts";
 import type { ActMessage, ActName } from "../../shared/protocol/acts.ts";
 import type { AttemptView, BenchView, BoardFace, SensedCable } from "../../shared/protocol/bench-view.ts";
 import { cornersOf, planWays } from "../../shared/scenario/plan-way.ts";
@@ -9,15 +10,10 @@ import type { Send } from "./send.ts";
 const straightCores = (
   { from, to }: Pick<SensedCable, "from" | "to">,
   face: BoardFace,
-): SensedCable["conductors"] => {
-  const far = contactsOf(to, face);
-  return contactsOf(from, face)
-    .flatMap(({ id, core, role }) => {
-      const match = far.find((contact) => contact.core === core);
-      return match ? [{ from: id, to: match.id, class: roleClass(role) }] : [];
-    })
+): SensedCable["conductors"] =>
+  pairByCore(contactsOf(from, face), contactsOf(to, face))
+    .map(([near, far]) => ({ from: near.id, to: far.id, class: roleClass(near.role) }))
     .toSorted((a, b) => byId(a.from, b.from));
-};
 
 type Plan = AttemptView["scenario"]["plan"];
 
@@ -41,13 +37,12 @@ export const withComing = (
   const way = waysOf(attempt.scenario.plan)(stationOf(from), stationOf(to));
   const conductors = straightCores({ from, to }, board);
   if (!way || conductors.length === 0) return undefined;
-  const path = cornersOf(way.points).map(({ x, y }) => ({ x, y }));
   const cable: SensedCable = {
     id,
     from,
     to,
     conductors,
-    path,
+    path: cornersOf(way.points),
     ...(csaMm2 === undefined ? {} : { csaMm2 }),
     isUnsaved: true,
   };

@@ -24,10 +24,16 @@ import { done, refuse } from "../refusal.ts";
 import type { BenchCore } from "./bench-core.ts";
 import type { Refusal, Reply } from "../../shared/protocol/reply.ts";
 
-/**
- * Asks something of the board. What was in before can be had again by undo. What is plugged is shown once its `pins` are
- * in, all else as soon as it is sensed.
- */
+/** Asks something of the board. What is plugged is shown once its `pins` are in, all else as soon as it is sensed. */
+async function askBoard(core: BenchCore, request: BoardRequest, pins?: BoardLeads): Promise<Reply> {
+  if (pins) core.landing.begin(pins);
+  else core.landing.end();
+  const answer = await core.parts.port.request(request);
+  if (pins && !answer.ok) core.landing.end();
+  return answer;
+}
+
+/** Asks something of the board. What was in before can be had again by undo. */
 async function bringAbout(
   core: BenchCore,
   run: AttemptRun,
@@ -36,10 +42,7 @@ async function bringAbout(
 ): Promise<Reply> {
   const before = core.board.leads;
   const sizes = sizesDeclared(run);
-  if (pins) core.landing.begin(pins);
-  else core.landing.end();
-  const answer = await core.parts.port.request(request);
-  if (pins && !answer.ok) core.landing.end();
+  const answer = await askBoard(core, request, pins);
   // Whoever asked may have left meanwhile.
   if (core.work.run === run && !isDeepStrictEqual(core.board.leads, before))
     core.work.addUndo({ kind: "leads", before, sizes });
@@ -205,8 +208,7 @@ export async function undo(core: BenchCore, run: AttemptRun): Promise<Reply> {
   }
   const refusedBoard = onlySimulated(core, run);
   if (refusedBoard) return refusedBoard;
-  core.landing.end();
-  const answer = await core.parts.port.request({ type: "set-leads", to: last.before });
+  const answer = await askBoard(core, { type: "set-leads", to: last.before });
   if (answer.ok && core.work.run === run) declareAgain(core, run, last.sizes);
   if (answer.ok && core.work.undos.at(-1) === last) core.work.dropLastUndo();
   return answer;

@@ -15,7 +15,7 @@ export class Landing {
   #pins: BoardLeads = noLeads;
   #stopWaiting: (() => void) | undefined;
 
-  /** `over` is called when the pins are in, or are not waited for any more. */
+  /** `over` is called when the pins are not waited for any more though they are not in. */
   constructor(timers: Timers, over: () => void) {
     this.#timers = timers;
     this.#over = over;
@@ -32,6 +32,7 @@ export class Landing {
     this.#stopWaiting ??= this.#timers.after(longestMs, () => this.end());
   }
 
+  /** What is sensed is published afterwards, whether or not the pins are in. */
   sense({ groups, codes }: Pick<SensedState, "groups" | "codes">): void {
     const { leads, codes: wanted } = this.#pins;
     const areLeadsIn = leads.every((lead) =>
@@ -40,14 +41,18 @@ export class Landing {
     const areCodesIn = wanted.every(({ entry, code }) =>
       codes.some((one) => one.entry === entry && one.code === code),
     );
-    if (areLeadsIn && areCodesIn) this.end();
+    if (areLeadsIn && areCodesIn) this.#forget();
   }
 
   end(): void {
-    if (!this.#stopWaiting) return;
-    this.#stopWaiting();
+    if (!this.isUnderWay) return;
+    this.#forget();
+    this.#over();
+  }
+
+  #forget(): void {
+    this.#stopWaiting?.();
     this.#stopWaiting = undefined;
     this.#pins = noLeads;
-    this.#over();
   }
 }

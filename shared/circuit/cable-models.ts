@@ -7,6 +7,7 @@ import {
   type EntryId,
   roleClass,
 } from "../board/ids.ts";
+import { pairByCore } from "../board/pair-by-core.ts";
 import { installedCapacityA } from "../trade/capacity.ts";
 import { usualCpcCsaMm2 } from "../trade/resistance.ts";
 import type { CableSpec } from "../wiring/wiring.schema.ts";
@@ -68,7 +69,7 @@ function cableModel(
   if (!far) strays.add(contactId(to, "L"));
   if (!near || !far) return undefined;
   const id = cableId(from, to);
-  const straight = straightCores(near, far);
+  const straight = pairByCore(near.places, far.places);
   const cores = spec.conductors
     ? statedCores(spec.conductors, { from, to, near, far, flip }, strays)
     : straight;
@@ -118,16 +119,6 @@ function cableModel(
 }
 
 type CorePair = readonly [from: CorePlace, to: CorePlace];
-
-/** Core by core, which place meets which where a cable runs straight. */
-function straightCores(near: BusEntry, far: BusEntry): CorePair[] {
-  const pairs: CorePair[] = [];
-  for (const place of near.places) {
-    const match = far.places.find(({ core }) => core === place.core);
-    if (match) pairs.push([place, match]);
-  }
-  return pairs;
-}
 
 interface Ends {
   from: EntryId;

@@ -6,6 +6,7 @@ import {
   type StationId,
   stationOf,
 } from "../board/ids.ts";
+import { pairByCore } from "../board/pair-by-core.ts";
 import { type CoreRole, coreRoles, type Side } from "../board/station-kinds.ts";
 import { entriesOf } from "./buses.ts";
 import type { CableSpec, Station } from "../wiring/wiring.schema.ts";
@@ -41,13 +42,11 @@ export const straightCores = (
   from: EntryId,
   to: EntryId,
   stations: ReadonlyMap<StationId, Station>,
-): CorePair[] => {
-  const far = coreRolesOf(to, stations);
-  return coreRolesOf(from, stations).flatMap(({ core, role }) => {
-    const match = far.find((place) => place.core === core);
-    return match ? [{ from: contactId(from, role), to: contactId(to, match.role) }] : [];
-  });
-};
+): CorePair[] =>
+  pairByCore(coreRolesOf(from, stations), coreRolesOf(to, stations)).map(([near, far]) => ({
+    from: contactId(from, near.role),
+    to: contactId(to, far.role),
+  }));
 
 /** The cores a cable has: those it states, or every core straight where it states none. */
 export const conductorsOf = (
